@@ -1,0 +1,96 @@
+// Layer 3. What the conservator writes down about one painting: layers, passages, shelf and limits.
+// A plain record; src/io/job_file.cpp reads it from YAML, check_job() finds what contradicts itself.
+#pragma once
+
+#include "gentlest/catalogue.hpp"
+#include "gentlest/diagnostic.hpp"
+#include "gentlest/quantity.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+enum class Role { remove, keep };
+
+/// A sphere the user measured on a sample of the very material.
+struct OwnSphere {
+  UncertainSphere sphere;
+  std::string source;  ///< in the user's words: who tested what, when
+  bool operator==(const OwnSphere&) const = default;
+};
+
+/// One layer of the painting, from the top down.
+struct Layer {
+  std::string name;
+  Role role = Role::keep;
+  std::string recorded;  ///< material id: what the files say; may be empty
+  std::string found;     ///< material id: what examination showed; may be empty. It wins over `recorded`
+  std::optional<OwnSphere> own_sphere;
+  std::vector<Flag> suspected;
+  std::string note;
+  Location where;
+  bool operator==(const Layer& other) const;
+};
+
+/// A colour passage that must stay unaffected as well. Without a material of its own it behaves like its layer.
+struct Passage {
+  std::string name;
+  std::string of;        ///< name of the layer it belongs to
+  std::string material;  ///< material id, or empty
+  std::vector<Flag> suspected;
+  std::string note;
+  Location where;
+  bool operator==(const Passage& other) const;
+};
+
+/// A bottle the studio owns.
+struct ShelfBottle {
+  std::string solvent;  ///< id, name, other name or CAS number
+  std::string grade;    ///< e.g. "96 %", "absolute"; may be empty
+  Location where;
+  bool operator==(const ShelfBottle& other) const;
+};
+
+/// What the plan may use and how far it may go.
+struct Limits {
+  int parts = 3;               ///< largest number of liquids in one mixture, 1 to 4
+  int bottles = 3;             ///< largest number of bottles of the whole ladder, at least `parts`... up to the shelf
+  int step_percent = 5;        ///< grid of volume shares; divides 100
+  int rungs = 7;               ///< largest number of rungs
+  double risk_limit = 0.10;    ///< no rung may exceed this chance for any layer to keep
+  double wanted_effect = 0.5;  ///< below this chance a mixture does not count as moving the layer
+  int effect_grade = 2;        ///< grades up to this one count as "moved": 2 is "dissolves or nearly"
+  int risk_grade = 4;          ///< grades up to this one count as "affected": 4 is "swells clearly or worse"
+  std::vector<std::string> avoid_families;
+  std::vector<std::string> avoid_statements;  ///< GHS codes, e.g. H360
+  std::vector<std::string> avoid_solvents;
+  bool allow_unknown_hazards = true;  ///< propose liquids whose hazard record is missing (marked as such)
+  bool operator==(const Limits&) const = default;
+};
+
+struct PaintingObject {
+  std::string title;
+  std::string owner_number;
+  std::optional<Centimetres> width, height;
+  std::optional<double> paint_age_years;
+  std::string note;
+  bool operator==(const PaintingObject&) const = default;
+};
+
+struct Job {
+  std::string file;  ///< where it was read from, for messages
+  PaintingObject object;
+  std::vector<Layer> layers;
+  std::vector<Passage> passages;
+  std::vector<ShelfBottle> shelf;
+  Limits limits;
+  bool operator==(const Job&) const = default;
+};
+
+/// Everything in the job that cannot be planned: unknown names, a layer without material, nothing to remove, nothing to
+/// keep, an empty shelf, limits that contradict each other. Empty when the job is sound.
+std::vector<Diagnostic> check_job(const Job& job, const Catalogue& catalogue);
+
+}  // namespace gentlest

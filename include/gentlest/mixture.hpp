@@ -1,0 +1,59 @@
+// Layer 3. Liquids as they stand on the shelf, and mixtures of them by volume.
+#pragma once
+
+#include "gentlest/catalogue.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gentlest {
+
+/// One bottle of the shelf: a solvent in a certain grade. Water in the bottle (ethanol 96 % holds 4 % by volume) counts
+/// as part of the liquid: it moves the Hansen point and decides whether a mixture stays one liquid.
+struct Liquid {
+  std::string label;  ///< as printed, e.g. "ethanol 96 %"
+  const Solvent* solvent = nullptr;
+  double water_fraction = 0;  ///< by volume, 0 (absolute) to below 1
+  Hansen hansen;              ///< of the liquid as it is in the bottle, MPa^0.5
+};
+
+/// A bottle of this solvent. `grade` is empty (taken as free of water), "absolute", or a volume percentage such as
+/// "96 %", the rest being water. Throws InputError (Fault::usage) when the grade is not understood, when the solvent
+/// has no Hansen parameters, or when water is needed and the catalogue has none.
+Liquid make_liquid(const Solvent& solvent, std::string_view grade, const Catalogue& catalogue);
+
+/// One part of a mixture.
+struct Part {
+  Liquid liquid;
+  double fraction = 0;  ///< of the volume before mixing
+};
+
+/// Liquids with volume fractions that add up to 1. Always true of a Mixture: at least one part, every fraction above 0,
+/// labels differ, parts sorted by falling fraction and then by label, sum within 1e-9 of 1.
+class Mixture {
+ public:
+  /// Throws InputError (Fault::usage) where the parts break the rules above; fractions are not silently rescaled.
+  explicit Mixture(std::vector<Part> parts);
+
+  const std::vector<Part>& parts() const noexcept { return parts_; }
+
+ private:
+  std::vector<Part> parts_;
+};
+
+/// Hansen point of a mixture: the volume-weighted mean of its liquids, MPa^0.5. Change of volume on mixing is
+/// neglected. Source: Hansen 2007, ch. 1; docs/science.md, "Mixtures".
+Hansen mix(const Mixture& mixture);
+
+/// "isooctane 70, ethanol 96 % 30": the parts in per cent by volume, largest first.
+std::string to_text(const Mixture& mixture);
+
+/// Reads "ethanol 30, isooctane 70": name (id, other name or CAS number), optional grade as in "ethanol 96 % 30", then
+/// the share, all in per cent (sum 100) or all in fractions (sum 1); "70:30" style ratios are not guessed. A liquid
+/// that stands on `shelf` under the same solvent is taken with the shelf's grade unless the text gives its own. Throws
+/// InputError (Fault::usage) with one fault per mistake: unknown name with the nearest known one, share that is not a
+/// number, negative, zero, doubled part, sum off.
+Mixture parse_mixture(std::string_view text, const Catalogue& catalogue, const std::vector<Liquid>& shelf = {});
+
+}  // namespace gentlest

@@ -1,0 +1,99 @@
+// Layer 7. Job + catalogue -> plan: the one entry for the program and the tests. Pure: same input, same plan.
+#pragma once
+
+#include "gentlest/hazard.hpp"
+#include "gentlest/job.hpp"
+#include "gentlest/ladder.hpp"
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// One thing on the painting that a mixture meets: a layer, or a passage with a material of its own.
+struct PlannedLayer {
+  std::string name;
+  Role role = Role::keep;
+  bool is_target = false;  ///< the layer this plan is for
+  std::string material;    ///< id, empty for a sphere of the user's own
+  std::string material_name;
+  std::string chosen_because;  ///< "found", "recorded, not examined", "own tests"
+  UncertainSphere sphere;
+  SphereGrade grade = SphereGrade::assumed;
+  std::string sphere_source;  ///< key of sources.yaml, or the user's words
+  std::string assumption;     ///< in plain words; empty when the sphere is the material's own
+  bool own_response = false;  ///< false: the response curve is borrowed from fresh resins
+  std::vector<Flag> flags;    ///< of the material and as suspected in the job
+};
+
+/// What one mixture means for one planned layer.
+struct Outlook {
+  double Ra = 0;
+  double RED = 0;
+  Band RED_band;          ///< middle 90 % over what is not known of the sphere
+  double chance = 0;      ///< effect for a layer to remove, chance of being affected for one to keep
+  bool may_flip = false;  ///< the band holds RED = 1: inside or outside is open
+};
+
+/// One mixture judged against all planned layers.
+struct JudgedMixture {
+  Mixture mixture;
+  Hansen point;
+  Teas teas;
+  std::vector<Outlook> outlooks;  ///< in the order of Plan::layers
+  double effect = 0;
+  double risk = 0;
+  std::string riskiest;  ///< name of the planned layer that gives the risk; empty when nothing is to be kept
+  std::optional<double> margin_RED;  ///< smallest RED - 1 over the layers to keep; empty where no margin is claimed
+  HazardSummary hazards;
+};
+
+/// How the answer came out.
+enum class Outcome {
+  window,    ///< the last rung reaches the wanted effect within the risk limit
+  no_window  ///< no mixture of the shelf does
+};
+
+/// A sentence for the person at the easel, with the key of its source or "common practice, no source".
+struct Advice {
+  std::string text;
+  std::string source;
+  bool operator==(const Advice&) const = default;
+};
+
+struct Plan {
+  Job job;
+  std::string catalogue_version;
+  std::vector<PlannedLayer> layers;
+  std::size_t target = 0;  ///< index into layers
+  Outcome outcome = Outcome::no_window;
+  std::vector<std::string> bottles;      ///< labels of the ladder's bottles
+  std::vector<JudgedMixture> rungs;      ///< gentle to strong; empty where there is no window
+  std::optional<JudgedMixture> nearest;  ///< without a window: the strongest mixture within the risk limit
+  std::optional<JudgedMixture>
+      least_risk_that_works;  ///< without a window: least risk among those that reach the effect
+  double effect_given_up = 0;
+  std::uint64_t mixtures_judged = 0;
+  bool margin_claimed = true;               ///< false when a kept material is flagged
+  std::vector<std::string> left_off_shelf;  ///< bottles not used, each with the reason
+  std::vector<Advice> watch;                ///< what to watch on this painting
+  std::vector<Advice> not_seen;             ///< what the model does not see
+  std::vector<Advice> cautions;             ///< for the person's health and the painting
+  std::vector<Advice> other_ways;           ///< without a window: what people then consider
+  std::vector<std::string> weak_points;     ///< the figures this plan rests on that are weak, in plain words
+  std::vector<Source> sources;              ///< of every figure used
+};
+
+/// The plan for one job. `target` names the layer to remove; empty takes the uppermost.
+/// Throws InputError (Fault::file) with everything check_job finds.
+Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target = {},
+               const SearchProgress& progress = {});
+
+/// The job's layers as the plan sees them (spheres, grades, flags), and a single mixture judged against them.
+std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});
+JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
+                            const Catalogue& catalogue);
+
+}  // namespace gentlest

@@ -1,0 +1,96 @@
+#include "gentlest/mixture.hpp"
+
+#include "gentlest/diagnostic.hpp"
+
+#include "words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace gentlest {
+
+namespace {
+
+// "96 %", "96%", "96": the number; nothing else.
+std::optional<double> grade_percent(std::string_view grade) {
+  std::string_view text = trimmed(grade);
+  if (!text.empty() && text.back() == '%') text = trimmed(text.substr(0, text.size() - 1));
+  return number_from(text);
+}
+
+// A per cent in the grade means water only for alcohols; for other liquids it is a purity and says nothing of water.
+double water_in_bottle(const Solvent& solvent, std::string_view grade) {
+  const std::optional<double> percent = grade_percent(grade);
+  if (!percent || solvent.family != "alcohol") return 0;
+  if (*percent <= 50 || *percent > 100)
+    throw InputError(Fault::usage, fmt::format("grade \"{}\" of {} is not between 50 and 100 %", grade, solvent.name),
+                     "write the share of the alcohol by volume, e.g. \"96 %\", or \"absolute\"");
+  return 1 - *percent / 100;
+}
+
+}  // namespace
+
+Liquid make_liquid(const Solvent& solvent, std::string_view grade, const Catalogue& catalogue) {
+  if (!solvent.hansen)
+    throw InputError(Fault::usage, fmt::format("{} has no Hansen parameters in this catalogue", solvent.name),
+                     solvent.no_hansen);
+  Liquid liquid;
+  liquid.solvent = &solvent;
+  const std::string_view stated = trimmed(grade);
+  liquid.label = stated.empty() ? solvent.name : fmt::format("{} {}", solvent.name, stated);
+  liquid.water_fraction = water_in_bottle(solvent, stated);
+  liquid.hansen = solvent.hansen->chosen.value;
+  if (liquid.water_fraction > 0) {
+    const Solvent* water = catalogue.find_solvent("water");
+    if (!water || !water->hansen)
+      throw InputError(Fault::usage, "the catalogue holds no water, which the grade of " + solvent.name + " needs");
+    const Hansen& w = water->hansen->chosen.value;
+    const double dry = 1 - liquid.water_fraction;
+    liquid.hansen = {dry * liquid.hansen.dD + liquid.water_fraction * w.dD,
+                     dry * liquid.hansen.dP + liquid.water_fraction * w.dP,
+                     dry * liquid.hansen.dH + liquid.water_fraction * w.dH};
+  }
+  return liquid;
+}
+
+Mixture::Mixture(std::vector<Part> parts) : parts_(std::move(parts)) {
+  if (parts_.empty()) throw InputError(Fault::usage, "a mixture needs at least one liquid");
+  std::sort(parts_.begin(), parts_.end(), [](const Part& a, const Part& b) {
+    return a.fraction != b.fraction ? a.fraction > b.fraction : a.liquid.label < b.liquid.label;
+  });
+  double sum = 0;
+  std::vector<std::string> labels;
+  for (const Part& part : parts_) {
+    if (!(part.fraction > 0))
+      throw InputError(Fault::usage, fmt::format("the share of {} must be above 0", part.liquid.label));
+    sum += part.fraction;
+    labels.push_back(part.liquid.label);
+  }
+  std::sort(labels.begin(), labels.end());
+  const auto twice = std::adjacent_find(labels.begin(), labels.end());
+  if (twice != labels.end()) throw InputError(Fault::usage, fmt::format("{} stands twice in the mixture", *twice));
+  if (!(std::abs(sum - 1) < 1e-9))
+    throw InputError(Fault::usage, fmt::format("the shares add up to {:.6g}, not to 1", sum));
+}
+
+Hansen mix(const Mixture& mixture) {
+  Hansen sum;
+  for (const Part& part : mixture.parts()) {
+    sum.dD += part.fraction * part.liquid.hansen.dD;
+    sum.dP += part.fraction * part.liquid.hansen.dP;
+    sum.dH += part.fraction * part.liquid.hansen.dH;
+  }
+  return sum;
+}
+
+std::string to_text(const Mixture& mixture) {
+  std::string text;
+  for (const Part& part : mixture.parts())
+    text += fmt::format("{}{} {:.4g}", text.empty() ? "" : ", ", part.liquid.label, 100 * part.fraction);
+  return text;
+}
+
+}  // namespace gentlest

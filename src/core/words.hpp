@@ -1,0 +1,42 @@
+// Small helpers on text, shared by the readers of names and shares. Internal to core.
+#pragma once
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <cstdlib>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace gentlest {
+
+inline std::string_view trimmed(std::string_view text) {
+  const auto is_space = [](char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; };
+  while (!text.empty() && is_space(text.front())) text.remove_prefix(1);
+  while (!text.empty() && is_space(text.back())) text.remove_suffix(1);
+  return text;
+}
+
+/// Lower case (ASCII letters only) and trimmed: two names that fold alike are the same name.
+inline std::string folded(std::string_view text) {
+  std::string out(trimmed(text));
+  std::transform(out.begin(), out.end(), out.begin(),
+                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+  return out;
+}
+
+/// A plain decimal number with a point, or nothing: no hexadecimal, no "nan", no locale, no text after it.
+inline std::optional<double> number_from(std::string_view text) {
+  const bool plain = !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
+    return (c >= '0' && c <= '9') || c == '.' || c == '-' || c == '+' || c == 'e' || c == 'E';
+  });
+  if (!plain || text.find_first_of("0123456789") == std::string_view::npos) return std::nullopt;
+  const std::string copy(text);
+  char* end = nullptr;
+  const double value = std::strtod(copy.c_str(), &end);
+  if (end != copy.c_str() + copy.size() || !std::isfinite(value)) return std::nullopt;
+  return value;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,52 @@
+// Liquids and layers that exist nowhere, for tests of the arithmetic. Fixed seeds; same numbers everywhere.
+#pragma once
+
+#include "gentlest/search.hpp"
+
+#include <random>
+#include <string>
+#include <vector>
+
+namespace gentlest::test {
+
+class InventedShelf {
+ public:
+  InventedShelf(std::size_t count, std::uint64_t seed) : random_(seed), solvents_(count) {
+    for (std::size_t i = 0; i < count; ++i) {
+      solvents_[i].id = solvents_[i].name = std::string("liquid ") + static_cast<char>('a' + i);
+      const double dD = between(14, 19);
+      const double dP = between(0, 14);
+      liquids.push_back({solvents_[i].name, &solvents_[i], 0, {dD, dP, between(0, 22)}});
+    }
+    kept = {{{between(16, 19), between(6, 11), between(6, 12)}, between(5, 8)}, {0.8, 1.5, 1.8}, 0.9};
+    target = {{{between(17, 20), between(3, 7), between(6, 11)}, between(8, 11)}, {0.9, 1.6, 1.8}, 1.2};
+  }
+  InventedShelf(const InventedShelf&) = delete;
+  InventedShelf& operator=(const InventedShelf&) = delete;
+
+  SearchTask task(int parts, int step_percent) const {
+    SearchTask made;
+    made.shelf = liquids;
+    made.parts = parts;
+    made.step_percent = step_percent;
+    const HansenBox box = bounding_box(liquids);
+    made.target.emplace_back(box, target, curve, 2);
+    made.kept.emplace_back(box, kept, curve, 4);
+    return made;
+  }
+
+  double between(double low, double high) {
+    return low + (high - low) * static_cast<double>(random_() >> 11) * 0x1p-53;
+  }
+
+  std::vector<Liquid> liquids;
+  UncertainSphere kept;
+  UncertainSphere target;
+  Response curve{{{{1.0, -12}, {0.5, -8}, {0.3, -6}, {0.2, -6}, {0.1, -3}}}, "test"};
+
+ private:
+  std::mt19937_64 random_;
+  std::vector<Solvent> solvents_;
+};
+
+}  // namespace gentlest::test

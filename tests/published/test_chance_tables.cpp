@@ -1,0 +1,63 @@
+// The distribution behind the chances, against published tables. Sources stand in the head of each table file.
+#include "gentlest/chance.hpp"
+
+#include "csv.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <boost/math/distributions/non_central_chi_squared.hpp>
+
+#include <cmath>
+
+using namespace gentlest;
+using namespace gentlest::test;
+
+TEST_CASE("noncentral chi-squared with 3 degrees of freedom: published rows and the general library") {
+  // Equal spread s in the scaled space: P(Ra < R0) = F(R0^2 / s^2; 3, Ra^2 / s^2).
+  std::size_t rows = 0;
+  for (const Row& row : read_table("noncentral_chi2.csv")) {
+    if (number(row, "df") != 3) continue;
+    ++rows;
+    const double offset = std::sqrt(number(row, "lambda"));
+    const double chance = chance_nearer_than({0, 0, 0}, {0, 0, offset}, {0.5, 1, 1}, std::sqrt(number(row, "x")));
+    INFO("lambda " << row.at("lambda") << " x " << row.at("x"));
+    CHECK(chance == Approx(number(row, "P")).margin(row.at("source") == "NAG" ? 5e-5 : 1e-10));
+  }
+  INFO("rows with three degrees of freedom: " << rows);
+  for (const double s : {0.05, 0.3, 1.0, 3.0, 10.0})
+    for (const double Ra : {0.1, 2.0, 6.0, 14.0})
+      for (const double R0 : {1.0, 5.0, 13.7}) {
+        const double lambda = Ra * Ra / (s * s);
+        const double oracle = boost::math::cdf(boost::math::non_central_chi_squared(3, lambda), R0 * R0 / (s * s));
+        INFO("s " << s << " Ra " << Ra << " R0 " << R0);
+        CHECK(chance_nearer_than({16, 4, 4}, {16 + Ra * 0.3, 4, 4 + Ra * 0.8}, {s / 2, s, s}, R0) ==
+              Approx(oracle).margin(1e-10));
+      }
+}
+
+TEST_CASE("one and two uncertain coordinates: published noncentral chi-squared rows") {
+  std::size_t rows = 0;
+  for (const Row& row : read_table("noncentral_chi2.csv")) {
+    const double df = number(row, "df");
+    if (df != 1 && df != 2) continue;
+    ++rows;
+    const Hansen sd = df == 1 ? Hansen{0, 0, 1} : Hansen{0, 1, 1};
+    const double offset = std::sqrt(number(row, "lambda"));
+    INFO("df " << df << " lambda " << row.at("lambda") << " x " << row.at("x"));
+    CHECK(chance_nearer_than({0, 0, 0}, {0, 0, offset}, sd, std::sqrt(number(row, "x"))) ==
+          Approx(number(row, "P")).margin(row.at("source") == "NAG" ? 5e-5 : 1e-10));
+  }
+  CHECK(rows >= 3);
+}
+
+TEST_CASE("quadratic form of Imhof with weights 6, 3, 1 and one degree of freedom each") {
+  std::size_t rows = 0;
+  for (const Row& row : read_table("imhof_table.csv")) {
+    if (row.at("form") != "Q1" || row.at("dof") != "1;1;1") continue;
+    ++rows;
+    const double chance =
+        chance_nearer_than({0, 0, 0}, {0, 0, 0}, {std::sqrt(6.0) / 2, std::sqrt(3.0), 1}, std::sqrt(number(row, "c")));
+    CHECK(chance == Approx(number(row, "P_less_than_c")).margin(1.5e-4));
+  }
+  CHECK(rows == 2);
+}

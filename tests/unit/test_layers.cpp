@@ -1,0 +1,87 @@
+// The house of docs/architecture.md, enforced: a public header includes only headers of lower layers, and each folder
+// includes only what stands below it.
+#include <catch2/catch.hpp>
+
+#include <filesystem>
+#include <fstream>
+#include <map>
+#include <regex>
+#include <set>
+#include <string>
+
+namespace {
+
+namespace fs = std::filesystem;
+
+const fs::path root = GENTLEST_SOURCE_DIR;
+
+const std::map<std::string, int> layer_of_header = {
+    {"quantity.hpp", 0},  {"source.hpp", 0},      {"diagnostic.hpp", 1}, {"hansen.hpp", 1}, {"response.hpp", 1},
+    {"catalogue.hpp", 2}, {"mixture.hpp", 3},     {"job.hpp", 3},        {"chance.hpp", 4}, {"hazard.hpp", 4},
+    {"search.hpp", 5},    {"calibration.hpp", 5}, {"ladder.hpp", 6},     {"plan.hpp", 7},
+};
+
+std::set<std::string> includes_of(const fs::path& file, const std::regex& pattern) {
+  std::ifstream in(file);
+  std::set<std::string> found;
+  std::smatch match;
+  for (std::string line; std::getline(in, line);)
+    if (std::regex_search(line, match, pattern)) found.insert(match[1]);
+  return found;
+}
+
+std::set<fs::path> sources_in(const fs::path& folder) {
+  std::set<fs::path> files;
+  for (const auto& entry : fs::recursive_directory_iterator(folder))
+    if (entry.path().extension() == ".cpp" || entry.path().extension() == ".hpp") files.insert(entry.path());
+  return files;
+}
+
+}  // namespace
+
+TEST_CASE("every public header stands in a layer and includes only lower ones") {
+  for (const fs::path& file : sources_in(root / "include/gentlest")) {
+    const std::string name = file.filename().string();
+    INFO(name);
+    REQUIRE(layer_of_header.count(name) == 1);
+    for (const std::string& included : includes_of(file, std::regex("#include \"gentlest/([^\"]+)\""))) {
+      INFO("includes " << included);
+      REQUIRE(layer_of_header.count(included) == 1);
+      CHECK(layer_of_header.at(included) < layer_of_header.at(name));
+    }
+  }
+}
+
+TEST_CASE("folders include only what stands below them") {
+  const std::map<std::string, std::set<std::string>> allowed = {
+      {"core", {}}, {"io", {"io"}}, {"report", {"report"}}, {"cli", {"io", "report", "cli"}}};
+  for (const auto& [folder, may_use] : allowed)
+    for (const fs::path& file : sources_in(root / "src" / folder))
+      for (const std::string& used : includes_of(file, std::regex("#include \"(core|io|report|cli)/"))) {
+        INFO(file << " includes from " << used);
+        CHECK(may_use.count(used) == 1);
+      }
+}
+
+TEST_CASE("outside libraries stay where they belong") {
+  const std::map<std::string, std::string> home = {
+      {"yaml-cpp/", "io"}, {"boost/program_options", "cli"}, {"nlohmann/", "report"}, {"Eigen/", "core"}};
+  for (const auto& [library, folder] : home)
+    for (const fs::path& file : sources_in(root / "src"))
+      if (!includes_of(file, std::regex("#include <(" + library + ")")).empty()) {
+        INFO(file << " includes " << library);
+        CHECK(file.parent_path().filename() == folder);
+      }
+  for (const fs::path& file : sources_in(root / "include")) {
+    INFO(file);
+    CHECK(includes_of(file, std::regex("#include <((yaml-cpp|boost|nlohmann|Eigen|fmt)/)")).empty());
+  }
+}
+
+TEST_CASE("core neither prints nor reads disk, clock or environment") {
+  const std::regex impure("#include <(iostream|fstream|filesystem|chrono|ctime|cstdio|thread|random)>");
+  for (const fs::path& file : sources_in(root / "src/core")) {
+    INFO(file);
+    CHECK(includes_of(file, impure).empty());
+  }
+}
