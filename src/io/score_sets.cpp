@@ -1,0 +1,182 @@
+#include "io/score_sets.hpp"
+
+#include "gentlest/diagnostic.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <fstream>
+#include <set>
+
+namespace gentlest {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Cell {
+  std::string text;
+  int column = 0;  // of its first character, from 1
+};
+
+struct Line {
+  std::vector<Cell> cells;
+  std::string text;
+  int number = 0;
+};
+
+struct Table {
+  std::string file;
+  std::vector<std::string> header;
+  std::vector<Line> lines;
+};
+
+using Faults = std::vector<Diagnostic>;
+
+std::vector<Cell> split(const std::string& text) {
+  std::vector<Cell> cells = {{"", 1}};
+  bool is_quoted = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] == '"')
+      is_quoted = !is_quoted;
+    else if (text[i] == ',' && !is_quoted)
+      cells.push_back({"", static_cast<int>(i) + 2});
+    else if (text[i] != '\r')
+      cells.back().text += text[i];
+  }
+  return cells;
+}
+
+void complain(Faults& faults, const Table& table, const Line& line, int column, std::string message,
+              std::string remedy) {
+  faults.push_back({{table.file, line.number, column}, std::move(message), std::move(remedy), line.text});
+}
+
+Table read_table(const fs::path& path, Faults& faults) {
+  Table table;
+  table.file = path.string();
+  std::ifstream in(path);
+  if (!in) {
+    faults.push_back({{table.file, 0, 0}, "this file cannot be read", "it belongs to the folder of score sets", ""});
+    return table;
+  }
+  int number = 0;
+  for (std::string text; std::getline(in, text);) {
+    ++number;
+    if (text.empty() || text.front() == '#') continue;
+    Line line{split(text), text, number};
+    if (table.header.empty()) {
+      for (const Cell& cell : line.cells) table.header.push_back(cell.text);
+    } else if (line.cells.size() != table.header.size()) {
+      complain(faults, table, line, 1,
+               fmt::format("this line has {} cells, the heading has {}", line.cells.size(), table.header.size()),
+               "put a cell with a comma in it in \"quotes\"");
+    } else {
+      table.lines.push_back(std::move(line));
+    }
+  }
+  return table;
+}
+
+// Position of a column, or complains once a file.
+std::size_t column_of(const Table& table, const std::string& name, Faults& faults) {
+  const auto found = std::find(table.header.begin(), table.header.end(), name);
+  if (found == table.header.end() && !table.header.empty())
+    faults.push_back({{table.file, 0, 0}, fmt::format("there is no column \"{}\"", name), "", ""});
+  return static_cast<std::size_t>(found - table.header.begin());
+}
+
+const std::string& text_at(const Line& line, std::size_t column) {
+  static const std::string none;
+  return column < line.cells.size() ? line.cells[column].text : none;
+}
+
+double number_at(const Table& table, const Line& line, std::size_t column, Faults& faults) {
+  if (column >= line.cells.size()) return 0;
+  const Cell& cell = line.cells[column];
+  char* end = nullptr;
+  const double value = std::strtod(cell.text.c_str(), &end);
+  if (!cell.text.empty() && *end == '\0' && std::isfinite(value)) return value;
+  complain(faults, table, line, cell.column, fmt::format("\"{}\" is not a number", cell.text),
+           "write it with a point, for example 12.5");
+  return 0;
+}
+
+int grade_at(const Table& table, const Line& line, std::size_t column, Faults& faults) {
+  if (column >= line.cells.size()) return 0;
+  const Cell& cell = line.cells[column];
+  if (cell.text.size() == 1 && cell.text[0] >= '1' && cell.text[0] <= '6') return cell.text[0] - '0';
+  complain(faults, table, line, cell.column, fmt::format("\"{}\" is not a grade", cell.text),
+           "grades run from 1, dissolves, to 6, nothing seen");
+  return 0;
+}
+
+std::vector<Score> read_scores(const fs::path& path, Faults& faults) {
+  const Table table = read_table(path, faults);
+  const std::size_t solvent = column_of(table, "solvent", faults);
+  const std::size_t dD = column_of(table, "dD", faults);
+  const std::size_t dP = column_of(table, "dP", faults);
+  const std::size_t dH = column_of(table, "dH", faults);
+  const std::size_t grade = column_of(table, "grade", faults);
+  std::vector<Score> scores;
+  for (const Line& line : table.lines)
+    scores.push_back(
+        {text_at(line, solvent),
+         {number_at(table, line, dD, faults), number_at(table, line, dP, faults), number_at(table, line, dH, faults)},
+         grade_at(table, line, grade, faults)});
+  return scores;
+}
+
+struct Columns {
+  std::size_t set = 0, code = 0, material = 0, family = 0, use = 0, dD = 0, dP = 0, dH = 0, R0 = 0, note = 0;
+};
+
+Columns columns_of(const Table& table, Faults& faults) {
+  const auto at = [&](const char* name) { return column_of(table, name, faults); };
+  return {at("set"), at("code"), at("material"), at("family"), at("use"),
+          at("dD"),  at("dP"),   at("dH"),       at("R0"),     at("note")};
+}
+
+std::optional<Sphere> sphere_at(const Table& table, const Line& line, const Columns& at, Faults& faults) {
+  if (text_at(line, at.R0).empty()) return std::nullopt;
+  const auto number = [&](std::size_t column) { return number_at(table, line, column, faults); };
+  Sphere sphere{{number(at.dD), number(at.dP), number(at.dH)}, number(at.R0)};
+  if (!(sphere.R0 > 0))
+    complain(faults, table, line, at.R0 < line.cells.size() ? line.cells[at.R0].column : 1,
+             "the radius must be above 0", "");
+  return sphere;
+}
+
+}  // namespace
+
+std::vector<ScoreSet> read_score_sets(const fs::path& folder) {
+  Faults faults;
+  const Table table = read_table(folder / "published.csv", faults);
+  const Columns at = columns_of(table, faults);
+  std::vector<ScoreSet> sets;
+  std::set<std::string> stems;
+  for (const Line& line : table.lines) {
+    const std::string& use = text_at(line, at.use);
+    if (use == "second") continue;
+    if (use != "yes" && use != "no")
+      complain(faults, table, line, 1, fmt::format("\"{}\" is not a use", use), "write yes, second or no");
+    ScoreSet set;
+    set.stem = text_at(line, at.set);
+    if (!stems.insert(set.stem).second)
+      complain(faults, table, line, 1, fmt::format("set \"{}\" is named twice", set.stem),
+               "mark another published sphere of the same set as second");
+    set.code = text_at(line, at.code);
+    set.material = text_at(line, at.material);
+    set.family = text_at(line, at.family);
+    set.published = sphere_at(table, line, at, faults);
+    if (use == "no") set.left_out = text_at(line, at.note).empty() ? "left out" : text_at(line, at.note);
+    set.scores = read_scores(folder / (set.stem + ".csv"), faults);
+    sets.push_back(std::move(set));
+  }
+  if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
+  return sets;
+}
+
+}  // namespace gentlest
