@@ -1,0 +1,178 @@
+#include "gentlest/job.hpp"
+
+#include "gentlest/mixture.hpp"
+
+#include "words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+class JobCheck {
+ public:
+  JobCheck(const Job& job, const Catalogue& catalogue) : job_(job), catalogue_(catalogue) {}
+
+  std::vector<Diagnostic> run() {
+    check_layers();
+    for (const Passage& passage : job_.passages) check_passage(passage);
+    check_shelf();
+    check_limits();
+    return std::move(faults_);
+  }
+
+ private:
+  void complain(Location where, std::string message, std::string remedy = {}) {
+    if (where.file.empty()) where.file = job_.file;
+    faults_.push_back({std::move(where), std::move(message), std::move(remedy), {}});
+  }
+
+  static std::string did_you_mean(std::string_view name, const std::vector<std::string>& known,
+                                  const std::string& otherwise) {
+    const std::string near = nearest_name(name, known);
+    return near.empty() ? otherwise : fmt::format("did you mean \"{}\"?", near);
+  }
+
+  void check_material(const Location& where, const std::string& layer, const std::string& name, bool sphere_needed) {
+    if (name.empty()) return;
+    const Material* material = catalogue_.find_material(name);
+    if (!material)
+      complain(where, fmt::format("no material \"{}\" is known (layer \"{}\")", name, layer),
+               did_you_mean(name, catalogue_.material_names(), "`gentlest list materials` shows them all"));
+    else if (sphere_needed && !material->sphere)
+      complain(where,
+               fmt::format("\"{}\" cannot be planned for: {} has no Hansen sphere ({})", layer, material->name,
+                           material->no_sphere),
+               "take a stand-in with a sphere, or give own_sphere from tests on the very material");
+  }
+
+  void check_layers() {
+    std::set<std::string> names;
+    bool any_remove = false;
+    bool any_keep = false;
+    for (const Layer& layer : job_.layers) {
+      if (!names.insert(folded(layer.name)).second)
+        complain(layer.where, fmt::format("two layers are called \"{}\"", layer.name), "give each its own name");
+      any_remove = any_remove || layer.role == Role::remove;
+      any_keep = any_keep || layer.role == Role::keep;
+      if (layer.recorded.empty() && layer.found.empty() && !layer.own_sphere)
+        complain(layer.where, fmt::format("layer \"{}\" has no material", layer.name),
+                 "give recorded, found or own_sphere");
+      check_material(layer.where, layer.name, layer.recorded, layer.found.empty() && !layer.own_sphere);
+      check_material(layer.where, layer.name, layer.found, !layer.own_sphere);
+    }
+    if (job_.layers.empty()) return complain({}, "the job has no layers", "list them from the top down");
+    if (!any_remove) complain({}, "no layer has the role remove", "mark the layer that must go with role: remove");
+    if (!any_keep) complain({}, "no layer has the role keep", "name what must stay with role: keep");
+  }
+
+  void check_passage(const Passage& passage) {
+    std::vector<std::string> layers;
+    for (const Layer& layer : job_.layers) layers.push_back(layer.name);
+    const auto layer = std::find_if(job_.layers.begin(), job_.layers.end(),
+                                    [&](const Layer& candidate) { return candidate.name == passage.of; });
+    if (layer == job_.layers.end())
+      complain(passage.where, fmt::format("passage \"{}\" belongs to no layer called \"{}\"", passage.name, passage.of),
+               did_you_mean(passage.of, layers, "of: names one of the layers above"));
+    else if (layer->role != Role::keep)
+      complain(passage.where, fmt::format("passage \"{}\" belongs to a layer that must go", passage.name),
+               "passages must stay unaffected; name a layer with role: keep");
+    check_material(passage.where, passage.name, passage.material, true);
+    for (const std::string& name : layers)
+      if (name == passage.name) complain(passage.where, fmt::format("a layer is called \"{}\" as well", name));
+  }
+
+  void check_bottle(const ShelfBottle& bottle, std::set<std::string>& labels) {
+    const Solvent* solvent = catalogue_.find_solvent(bottle.solvent);
+    if (!solvent)
+      return complain(
+          bottle.where, fmt::format("no solvent \"{}\" is known", bottle.solvent),
+          did_you_mean(bottle.solvent, catalogue_.solvent_names(), "`gentlest list solvents` shows them all"));
+    if (!solvent->hansen) return;  // the plan says that it leaves this bottle off, and why
+    try {
+      const Liquid liquid = make_liquid(*solvent, bottle.grade, catalogue_);
+      if (!labels.insert(liquid.label).second)
+        complain(bottle.where, fmt::format("{} stands on the shelf twice", liquid.label), "list each bottle once");
+    } catch (const InputError& error) {
+      for (const Diagnostic& fault : error.faults()) complain(bottle.where, fault.message, fault.remedy);
+    }
+  }
+
+  void check_shelf() {
+    if (job_.shelf.empty()) return complain({}, "the shelf is empty", "list the solvents that are at hand and allowed");
+    std::set<std::string> labels;
+    for (const ShelfBottle& bottle : job_.shelf) check_bottle(bottle, labels);
+  }
+
+  void expect_range(const char* key, double value, double low, double high) {
+    if (value < low || value > high)
+      complain({}, fmt::format("limits: {} is {}, outside {} to {}", key, value, low, high));
+  }
+
+  void check_limits() {
+    const Limits& limits = job_.limits;
+    expect_range("parts", limits.parts, 1, 4);
+    expect_range("rungs", limits.rungs, 2, 30);
+    expect_range("bottles", limits.bottles, 1, 8);
+    expect_range("risk_limit", limits.risk_limit, 0, 1);
+    expect_range("wanted_effect", limits.wanted_effect, 0, 1);
+    expect_range("effect_grade", limits.effect_grade, 1, 5);
+    expect_range("risk_grade", limits.risk_grade, 1, 5);
+    if (limits.step_percent < 1 || limits.step_percent > 50 || 100 % limits.step_percent != 0)
+      complain({}, fmt::format("limits: step_percent is {}, which does not divide 100", limits.step_percent),
+               "take 1, 2, 4, 5, 10, 20, 25 or 50");
+    if (limits.bottles < limits.parts)
+      complain({}, fmt::format("limits contradict each other: {} parts from {} bottles", limits.parts, limits.bottles),
+               "allow at least as many bottles as parts");
+    check_avoided();
+  }
+
+  void check_avoided() {
+    std::vector<std::string> families;
+    for (const Solvent& solvent : catalogue_.solvents()) families.push_back(solvent.family);
+    for (const std::string& family : job_.limits.avoid_families)
+      if (std::find(families.begin(), families.end(), family) == families.end())
+        complain({}, fmt::format("avoid_families: no family \"{}\" is known", family),
+                 did_you_mean(family, families, "`gentlest list families` shows them all"));
+    for (const std::string& name : job_.limits.avoid_solvents)
+      if (!catalogue_.find_solvent(name))
+        complain({}, fmt::format("avoid_solvents: no solvent \"{}\" is known", name),
+                 did_you_mean(name, catalogue_.solvent_names(), "`gentlest list solvents` shows them all"));
+    for (const std::string& code : job_.limits.avoid_statements)
+      if (code.size() < 4 || code[0] != 'H' || !std::isdigit(static_cast<unsigned char>(code[1])))
+        complain({}, fmt::format("avoid_statements: \"{}\" is no GHS hazard statement code", code),
+                 "write them like H360");
+  }
+
+  const Job& job_;
+  const Catalogue& catalogue_;
+  std::vector<Diagnostic> faults_;
+};
+
+}  // namespace
+
+// Where a record stands in its file is no part of what it says.
+bool Layer::operator==(const Layer& other) const {
+  return name == other.name && role == other.role && recorded == other.recorded && found == other.found &&
+         own_sphere == other.own_sphere && suspected == other.suspected && note == other.note;
+}
+
+bool Passage::operator==(const Passage& other) const {
+  return name == other.name && of == other.of && material == other.material && suspected == other.suspected &&
+         note == other.note;
+}
+
+bool ShelfBottle::operator==(const ShelfBottle& other) const {
+  return solvent == other.solvent && grade == other.grade;
+}
+
+std::vector<Diagnostic> check_job(const Job& job, const Catalogue& catalogue) {
+  return JobCheck(job, catalogue).run();
+}
+
+}  // namespace gentlest
