@@ -6,6 +6,7 @@
 #include "gentlest/diagnostic.hpp"
 #include "gentlest/quantity.hpp"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -13,6 +14,13 @@
 namespace gentlest {
 
 enum class Role { remove, keep };
+
+/// Where keys of the job's file stand, for messages; "limits.parts", "limits.avoid_families.0", "layers", "shelf".
+/// Where a thing stands is no part of what the job says, so all Places are equal.
+struct Places {
+  std::map<std::string, Location> at;
+  bool operator==(const Places&) const { return true; }
+};
 
 /// A sphere the user measured on a sample of the very material.
 struct OwnSphere {
@@ -59,7 +67,7 @@ struct Limits {
   int bottles = 3;             ///< largest number of bottles of the whole ladder, at least `parts`... up to the shelf
   int step_percent = 5;        ///< grid of volume shares; divides 100
   int rungs = 7;               ///< largest number of rungs
-  double risk_limit = 0.10;    ///< no rung may exceed this chance for any layer to keep
+  double risk_limit = 0.25;    ///< no rung may exceed this chance for any layer to keep; docs/science.md, "Defaults"
   double wanted_effect = 0.5;  ///< below this chance a mixture does not count as moving the layer
   int effect_grade = 2;        ///< grades up to this one count as "moved": 2 is "dissolves or nearly"
   int risk_grade = 4;          ///< grades up to this one count as "affected": 4 is "swells clearly or worse"
@@ -86,6 +94,7 @@ struct Job {
   std::vector<Passage> passages;
   std::vector<ShelfBottle> shelf;
   Limits limits;
+  Places places;
   bool operator==(const Job&) const = default;
 };
 

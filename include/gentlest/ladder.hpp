@@ -10,7 +10,7 @@ namespace gentlest {
 struct LadderGoal {
   int bottles = 3;
   int rungs = 7;
-  double risk_limit = 0.10;
+  double risk_limit = 0.25;
   double wanted_effect = 0.5;
 };
 

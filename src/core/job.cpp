@@ -32,6 +32,11 @@ class JobCheck {
     faults_.push_back({std::move(where), std::move(message), std::move(remedy), {}});
   }
 
+  void complain_at(const std::string& key, std::string message, std::string remedy = {}) {
+    const auto found = job_.places.at.find(key);
+    complain(found == job_.places.at.end() ? Location{} : found->second, std::move(message), std::move(remedy));
+  }
+
   static std::string did_you_mean(std::string_view name, const std::vector<std::string>& known,
                                   const std::string& otherwise) {
     const std::string near = nearest_name(name, known);
@@ -66,9 +71,10 @@ class JobCheck {
       check_material(layer.where, layer.name, layer.recorded, layer.found.empty() && !layer.own_sphere);
       check_material(layer.where, layer.name, layer.found, !layer.own_sphere);
     }
-    if (job_.layers.empty()) return complain({}, "the job has no layers", "list them from the top down");
-    if (!any_remove) complain({}, "no layer has the role remove", "mark the layer that must go with role: remove");
-    if (!any_keep) complain({}, "no layer has the role keep", "name what must stay with role: keep");
+    if (job_.layers.empty()) return complain_at("layers", "the job has no layers", "list them from the top down");
+    if (!any_remove)
+      complain_at("layers", "no layer has the role remove", "mark the layer that must go with role: remove");
+    if (!any_keep) complain_at("layers", "no layer has the role keep", "name what must stay with role: keep");
   }
 
   void check_passage(const Passage& passage) {
@@ -104,14 +110,15 @@ class JobCheck {
   }
 
   void check_shelf() {
-    if (job_.shelf.empty()) return complain({}, "the shelf is empty", "list the solvents that are at hand and allowed");
+    if (job_.shelf.empty())
+      return complain_at("shelf", "the shelf is empty", "list the solvents that are at hand and allowed");
     std::set<std::string> labels;
     for (const ShelfBottle& bottle : job_.shelf) check_bottle(bottle, labels);
   }
 
-  void expect_range(const char* key, double value, double low, double high) {
+  void expect_range(const std::string& key, double value, double low, double high) {
     if (value < low || value > high)
-      complain({}, fmt::format("limits: {} is {}, outside {} to {}", key, value, low, high));
+      complain_at("limits." + key, fmt::format("{} is {}, outside {} to {}", key, value, low, high));
   }
 
   void check_limits() {
@@ -124,29 +131,40 @@ class JobCheck {
     expect_range("effect_grade", limits.effect_grade, 1, 5);
     expect_range("risk_grade", limits.risk_grade, 1, 5);
     if (limits.step_percent < 1 || limits.step_percent > 50 || 100 % limits.step_percent != 0)
-      complain({}, fmt::format("limits: step_percent is {}, which does not divide 100", limits.step_percent),
-               "take 1, 2, 4, 5, 10, 20, 25 or 50");
+      complain_at("limits.step_percent",
+                  fmt::format("step_percent is {}, which does not divide 100", limits.step_percent),
+                  "take 1, 2, 4, 5, 10, 20, 25 or 50");
     if (limits.bottles < limits.parts)
-      complain({}, fmt::format("limits contradict each other: {} parts from {} bottles", limits.parts, limits.bottles),
-               "allow at least as many bottles as parts");
+      complain_at("limits.bottles",
+                  fmt::format("limits contradict each other: {} parts from {} bottles", limits.parts, limits.bottles),
+                  "allow at least as many bottles as parts");
     check_avoided();
   }
 
   void check_avoided() {
     std::vector<std::string> families;
     for (const Solvent& solvent : catalogue_.solvents()) families.push_back(solvent.family);
-    for (const std::string& family : job_.limits.avoid_families)
-      if (std::find(families.begin(), families.end(), family) == families.end())
-        complain({}, fmt::format("avoid_families: no family \"{}\" is known", family),
-                 did_you_mean(family, families, "`gentlest list families` shows them all"));
-    for (const std::string& name : job_.limits.avoid_solvents)
-      if (!catalogue_.find_solvent(name))
-        complain({}, fmt::format("avoid_solvents: no solvent \"{}\" is known", name),
-                 did_you_mean(name, catalogue_.solvent_names(), "`gentlest list solvents` shows them all"));
-    for (const std::string& code : job_.limits.avoid_statements)
-      if (code.size() < 4 || code[0] != 'H' || !std::isdigit(static_cast<unsigned char>(code[1])))
-        complain({}, fmt::format("avoid_statements: \"{}\" is no GHS hazard statement code", code),
-                 "write them like H360");
+    const Limits& limits = job_.limits;
+    for (std::size_t i = 0; i < limits.avoid_families.size(); ++i)
+      if (std::find(families.begin(), families.end(), limits.avoid_families[i]) == families.end())
+        complain_at(fmt::format("limits.avoid_families.{}", i),
+                    fmt::format("no family \"{}\" is known", limits.avoid_families[i]),
+                    did_you_mean(limits.avoid_families[i], families, "`gentlest list families` shows them all"));
+    for (std::size_t i = 0; i < limits.avoid_solvents.size(); ++i)
+      if (!catalogue_.find_solvent(limits.avoid_solvents[i]))
+        complain_at(fmt::format("limits.avoid_solvents.{}", i),
+                    fmt::format("no solvent \"{}\" is known", limits.avoid_solvents[i]),
+                    did_you_mean(limits.avoid_solvents[i], catalogue_.solvent_names(),
+                                 "`gentlest list solvents` shows them all"));
+    for (std::size_t i = 0; i < limits.avoid_statements.size(); ++i)
+      if (!is_statement_code(limits.avoid_statements[i]))
+        complain_at(fmt::format("limits.avoid_statements.{}", i),
+                    fmt::format("\"{}\" is no GHS hazard statement code", limits.avoid_statements[i]),
+                    "write them like H360");
+  }
+
+  static bool is_statement_code(const std::string& code) {
+    return code.size() >= 4 && code[0] == 'H' && code.find_first_not_of("0123456789", 1) >= 4;
   }
 
   const Job& job_;

@@ -1,0 +1,94 @@
+#include "io/catalogue_files.hpp"
+
+#include "io/catalogue_records.hpp"
+#include "io/files.hpp"
+#include "io/yaml_reader.hpp"
+
+#include "gentlest/diagnostic.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+bool begins_with(const std::string& text, std::string_view start) {
+  return text.compare(0, start.size(), start) == 0;
+}
+
+std::string without_line_end(std::string text) {
+  while (!text.empty() && (text.back() == '\n' || text.back() == '\r' || text.back() == ' ')) text.pop_back();
+  return text;
+}
+
+void read_file(const NamedText& named, const std::string& folder, CatalogueRecords& records,
+               std::vector<Diagnostic>& faults) {
+  YamlFile file(folder + "/" + named.name, named.text);
+  if (file.faults().empty()) {
+    if (begins_with(named.name, "liquids/"))
+      read_liquids(file, records);
+    else if (named.name == "materials/spreads.yaml")
+      read_spreads(file, records);
+    else if (begins_with(named.name, "materials/"))
+      read_materials(file, records);
+    else if (named.name == "sources.yaml")
+      read_sources(file, records);
+    else if (named.name == "response.yaml")
+      read_response(file, records);
+    else
+      file.complain(1, 1, "the catalogue has no file of this name", "see docs/data-format.md");
+  }
+  for (Diagnostic& fault : file.take_faults()) faults.push_back(std::move(fault));
+}
+
+}  // namespace
+
+std::vector<NamedText> collect_catalogue(const std::string& folder) {
+  std::error_code error;
+  std::vector<NamedText> files;
+  fs::recursive_directory_iterator entry(folder, error);
+  if (error)
+    throw InputError(Fault::file, {{{folder, 0, 0},
+                                    "this folder cannot be read: " + error.message(),
+                                    "name a folder laid out like solvents/",
+                                    ""}});
+  for (; entry != fs::recursive_directory_iterator(); entry.increment(error)) {
+    if (error) throw InputError(Fault::file, {{{folder, 0, 0}, "cannot be read: " + error.message(), "", ""}});
+    const fs::path path = entry->path();
+    if (path.extension() == ".yaml" || path.filename() == "VERSION")
+      files.push_back({fs::relative(path, folder).generic_string(), read_text_file(path.string())});
+  }
+  std::sort(files.begin(), files.end(), [](const NamedText& a, const NamedText& b) { return a.name < b.name; });
+  return files;
+}
+
+Catalogue read_catalogue(const std::vector<NamedText>& files, const std::string& folder) {
+  CatalogueRecords records;
+  std::vector<Diagnostic> faults;
+  for (const NamedText& named : files) {
+    if (named.name == "VERSION")
+      records.version = without_line_end(named.text);
+    else
+      read_file(named, folder, records, faults);
+  }
+  for (const char* needed : {"VERSION", "sources.yaml", "response.yaml", "materials/spreads.yaml"})
+    if (std::none_of(files.begin(), files.end(), [&](const NamedText& named) { return named.name == needed; }))
+      faults.push_back({{folder + "/" + needed, 0, 0}, "this file of the catalogue is missing", "", ""});
+  if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
+  try {
+    return Catalogue(std::move(records));
+  } catch (const InputError& error) {
+    std::vector<Diagnostic> located = error.faults();
+    for (Diagnostic& fault : located)
+      if (fault.where.file.empty()) fault.where.file = folder;
+    throw InputError(Fault::file, std::move(located));
+  }
+}
+
+}  // namespace gentlest

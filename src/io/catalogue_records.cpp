@@ -1,0 +1,286 @@
+#include "io/catalogue_records.hpp"
+
+#include "io/cited_figures.hpp"
+
+#include <fmt/format.h>
+
+namespace gentlest {
+
+namespace {
+
+void check_id(YamlFile& file, const YamlNode* node, const std::string& id) {
+  if (node && id.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_") != std::string::npos)
+    file.complain(*node, fmt::format("\"{}\" is not an id", id), "use lower-case letters, digits and _ only");
+}
+
+// The list under a key of the file; nothing when it is missing.
+const std::vector<YamlNode>& records_of(YamlMap& map, const char* key) {
+  static const std::vector<YamlNode> none;
+  const YamlNode* node = map.need(key);
+  return node ? map.file().list(*node, key) : none;
+}
+
+std::vector<GroupCount> read_groups(YamlMap& parent) {
+  std::vector<GroupCount> groups;
+  const YamlNode* node = parent.find("unifac_groups");
+  if (!node) return groups;
+  YamlMap map(parent.file(), *node, "unifac_groups");
+  for (const YamlNode::Entry& entry : node->entries) {
+    const bool plain = entry.key.size() < 5 && entry.key.find_first_not_of("0123456789") == std::string::npos;
+    if (!plain) {
+      parent.file().complain(entry.line, entry.column, fmt::format("\"{}\" is not a subgroup number", entry.key));
+      continue;
+    }
+    groups.push_back({std::stoi(entry.key), parent.file().whole(entry.value, "count")});
+    if (groups.back().count < 1) parent.file().complain(entry.value, "a group must occur at least once");
+  }
+  return groups;
+}
+
+std::optional<Hazards> read_hazards(YamlMap& parent) {
+  const YamlNode* node = parent.find("hazards");
+  if (!node) return std::nullopt;
+  YamlMap map(parent.file(), *node, "hazards");
+  Hazards hazards;
+  hazards.statements = map.texts("statements");
+  hazards.supplemental = map.texts("supplemental");
+  hazards.classes = map.texts("classes");
+  hazards.pictograms = map.texts("pictograms");
+  hazards.signal_word = map.text("signal_word");
+  hazards.specific_limits = map.text("specific_limits");
+  hazards.minimum_only = map.truth("minimum_only", false);
+  hazards.source = map.need_text("source");
+  hazards.standing = read_standing(map);
+  hazards.note = map.text("note");
+  map.done();
+  return hazards;
+}
+
+ExposureLimit read_exposure_limit(YamlFile& file, const YamlNode& node) {
+  YamlMap map(file, node, "exposure limit");
+  ExposureLimit limit;
+  limit.authority = map.need_text("authority");
+  limit.long_term_ppm = map.number_within("long_term_ppm", 0, 1e6);
+  limit.long_term_mg_per_m3 = map.number_within("long_term_mg_per_m3", 0, 1e7);
+  limit.short_term_ppm = map.number_within("short_term_ppm", 0, 1e6);
+  limit.short_term_mg_per_m3 = map.number_within("short_term_mg_per_m3", 0, 1e7);
+  limit.ceiling_ppm = map.number_within("ceiling_ppm", 0, 1e6);
+  limit.ceiling_mg_per_m3 = map.number_within("ceiling_mg_per_m3", 0, 1e7);
+  limit.skin = map.truth("skin", false);
+  limit.source = map.need_text("source");
+  limit.standing = read_standing(map);
+  limit.note = map.text("note");
+  map.done();
+  return limit;
+}
+
+void read_physical(YamlMap& map, Solvent& solvent) {
+  solvent.molar_mass_g_per_mol = read_known<double>(map, "molar_mass_g_per_mol");
+  solvent.molar_volume_cm3_per_mol = read_known<double>(map, "molar_volume_cm3_per_mol");
+  solvent.density_g_per_cm3 = read_known<double>(map, "density_g_per_cm3");
+  solvent.boiling_point_C = read_known<double>(map, "boiling_point_C");
+  solvent.vapour_pressure_kPa = read_known<double>(map, "vapour_pressure_kPa");
+  solvent.evaporation_rate = read_known<double>(map, "evaporation_rate");
+  solvent.flash_point_C = read_known<double>(map, "flash_point_C");
+  solvent.autoignition_C = read_known<double>(map, "autoignition_C");
+  solvent.explosive_limits = read_known<ExplosiveLimits>(map, "explosive_limits");
+  solvent.antoine = read_known<Antoine>(map, "antoine");
+  solvent.unifac_groups = read_groups(map);
+}
+
+void read_dangers(YamlMap& map, Solvent& solvent) {
+  solvent.hazards = read_hazards(map);
+  if (const YamlNode* limits = map.find("exposure_limits"))
+    for (const YamlNode& item : map.file().list(*limits, "exposure_limits"))
+      solvent.exposure_limits.push_back(read_exposure_limit(map.file(), item));
+  solvent.carcinogen_group = read_cited<std::string>(map, "carcinogen_group");
+  solvent.peroxide_former = read_cited<bool>(map, "peroxide_former");
+  if (const YamlNode* restrictions = map.find("restrictions"))
+    for (const YamlNode& item : map.file().list(*restrictions, "restrictions")) {
+      YamlMap restriction(map.file(), item, "restriction");
+      solvent.restrictions.push_back(read_cited<std::string>(restriction));
+      restriction.done();
+    }
+}
+
+Solvent read_solvent(YamlFile& file, const YamlNode& node, const std::string& family) {
+  YamlMap map(file, node, "solvent");
+  Solvent solvent;
+  solvent.family = family;
+  solvent.id = map.need_text("id");
+  check_id(file, map.find("id"), solvent.id);
+  solvent.name = map.need_text("name");
+  solvent.other_names = map.texts("other_names");
+  solvent.cas = map.text("cas");
+  solvent.is_blend = map.truth("blend", false);
+  solvent.reference_only = map.truth("reference_only", false);
+  solvent.hansen = read_known<Hansen>(map, "hansen");
+  solvent.no_hansen = map.text("no_hansen");
+  if (solvent.hansen.has_value() == !solvent.no_hansen.empty())
+    file.complain(node, "a solvent has either hansen or no_hansen, which says why there are none");
+  solvent.hansen_sd = read_cited<Hansen>(map, "hansen_sd");
+  solvent.teas = read_known<Teas>(map, "teas");
+  read_physical(map, solvent);
+  read_dangers(map, solvent);
+  solvent.remark = map.text("remark");
+  map.done();
+  return solvent;
+}
+
+Response read_stages(YamlMap& map) {
+  Response response;
+  const YamlNode* node = map.need("stages");
+  if (!node) return response;
+  const auto& stages = map.file().list(*node, "stages");
+  if (stages.size() != response.stages.size())
+    map.file().complain(*node, fmt::format("stages must hold {} pairs", response.stages.size()));
+  for (std::size_t i = 0; i < stages.size() && i < response.stages.size(); ++i) {
+    const std::vector<double> pair = map.file().numbers(stages[i], "stage [intercept, slope]", 2, 2);
+    response.stages[i] = {pair[0], pair[1]};
+    if (pair[1] > 0) map.file().complain(stages[i], "a slope above 0 would make a distant liquid act more");
+  }
+  response.source = map.need_text("source");
+  return response;
+}
+
+TeasRegion read_region(YamlFile& file, const YamlNode& node) {
+  YamlMap map(file, node, "teas_region");
+  TeasRegion region;
+  if (const YamlNode* mean = map.need("mean")) read_value(file, *mean, region.mean);
+  if (const YamlNode* low = map.need("low")) read_value(file, *low, region.low);
+  if (const YamlNode* high = map.need("high")) read_value(file, *high, region.high);
+  region.source = map.need_text("source");
+  region.standing = read_standing(map);
+  region.note = map.text("note");
+  map.done();
+  return region;
+}
+
+Observation read_observation(YamlFile& file, const YamlNode& node) {
+  YamlMap map(file, node, "observation");
+  Observation seen{map.need_text("liquid"), map.need_text("result"), map.need_text("source")};
+  map.done();
+  return seen;
+}
+
+SphereGrade read_grade(YamlMap& map, const char* key) {
+  const YamlNode* node = map.need(key);
+  if (!node) return SphereGrade::assumed;
+  const std::string word = map.file().text(*node, key);
+  if (const auto grade = sphere_grade_from_word(word)) return *grade;
+  map.file().complain(*node, fmt::format("\"{}\" is not a grade of a sphere", word),
+                      "write fitted, recalled, unbracketed, weak, unsupported or assumed");
+  return SphereGrade::assumed;
+}
+
+std::optional<SphereRecord> read_sphere(YamlMap& map) {
+  const auto sphere = read_known<Sphere>(map, "sphere");
+  SphereRecord record;
+  record.stand_in_for = map.text("stand_in_for");
+  record.assumption = map.text("assumption");
+  record.own_spread = read_cited<UncertainSphere>(map, "spread");
+  if (!sphere) {
+    map.find("sphere_grade");
+    return std::nullopt;
+  }
+  record.sphere = *sphere;
+  record.grade = read_grade(map, "sphere_grade");
+  if ((record.grade == SphereGrade::assumed) == record.assumption.empty())
+    map.file().complain(map.node(), "an assumed sphere says in \"assumption\" what was assumed, and only such a one");
+  return record;
+}
+
+Material read_material(YamlFile& file, const YamlNode& node) {
+  YamlMap map(file, node, "material");
+  Material material;
+  material.id = map.need_text("id");
+  check_id(file, map.find("id"), material.id);
+  material.name = map.need_text("name");
+  material.kind = map.need_text("kind");
+  material.state = map.text("state");
+  material.other_names = map.texts("other_names");
+  material.sphere = read_sphere(map);
+  material.no_sphere = map.text("no_sphere");
+  if (material.sphere.has_value() == !material.no_sphere.empty())
+    file.complain(node, "a material has either sphere or no_sphere, which says why there is none");
+  if (const YamlNode* response = map.find("response")) {
+    YamlMap stages(file, *response, "response");
+    material.response = read_stages(stages);
+    stages.done();
+  }
+  if (const YamlNode* region = map.find("teas_region")) material.teas_region = read_region(file, *region);
+  if (const YamlNode* observations = map.find("observations"))
+    for (const YamlNode& item : file.list(*observations, "observations"))
+      material.observations.push_back(read_observation(file, item));
+  material.score_set = map.text("score_set");
+  if (const YamlNode* flags = map.find("flags")) material.flags = read_flags(file, *flags);
+  material.remark = map.text("remark");
+  map.done();
+  return material;
+}
+
+}  // namespace
+
+std::vector<Flag> read_flags(YamlFile& file, const YamlNode& node) {
+  std::vector<Flag> flags;
+  for (const YamlNode& item : file.list(node, "flags")) {
+    const std::string word = file.text(item, "flag");
+    if (const auto flag = flag_from_word(word))
+      flags.push_back(*flag);
+    else
+      file.complain(item, fmt::format("\"{}\" is not a flag", word),
+                    "write resinous, waxy, bituminous, cross_linked or water_sensitive");
+  }
+  return flags;
+}
+
+void read_sources(YamlFile& file, CatalogueRecords& records) {
+  YamlMap map(file, file.root(), "sources.yaml");
+  for (const YamlNode& item : records_of(map, "sources")) {
+    YamlMap source(file, item, "source");
+    records.sources.push_back({source.need_text("key"), source.need_text("citation"), source.need_text("seen")});
+    source.done();
+  }
+  map.done();
+}
+
+void read_liquids(YamlFile& file, CatalogueRecords& records) {
+  YamlMap map(file, file.root(), "a file of liquids");
+  const std::string family = map.need_text("family");
+  for (const YamlNode& item : records_of(map, "solvents")) records.solvents.push_back(read_solvent(file, item, family));
+  map.done();
+}
+
+void read_materials(YamlFile& file, CatalogueRecords& records) {
+  YamlMap map(file, file.root(), "a file of materials");
+  for (const YamlNode& item : records_of(map, "materials")) records.materials.push_back(read_material(file, item));
+  map.done();
+}
+
+void read_spreads(YamlFile& file, CatalogueRecords& records) {
+  YamlMap map(file, file.root(), "spreads.yaml");
+  for (const YamlNode& item : records_of(map, "spreads")) {
+    YamlMap spread(file, item, "spread");
+    GradeSpread read;
+    read.grade = read_grade(spread, "grade");
+    if (const YamlNode* sd = spread.need("sd")) read_value(file, *sd, read.sd);
+    if (!spread.find("R0_sd")) spread.need("R0_sd");
+    read.R0_sd = spread.number_within("R0_sd", 0, 20).value_or(0);
+    read.source = spread.need_text("source");
+    spread.done();
+    records.spreads.push_back(std::move(read));
+  }
+  map.done();
+}
+
+void read_response(YamlFile& file, CatalogueRecords& records) {
+  YamlMap map(file, file.root(), "response.yaml");
+  if (const YamlNode* node = map.need("response")) {
+    YamlMap response(file, *node, "response");
+    records.response = read_stages(response);
+    response.done();
+  }
+  map.done();
+}
+
+}  // namespace gentlest

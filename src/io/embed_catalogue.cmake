@@ -1,0 +1,22 @@
+# Writes a C++ file that holds the catalogue and the two job texts, byte for byte.
+#   cmake -DFOLDER=solvents -DDEMO=demo_job.yaml -DTEMPLATE=job_template.yaml -DOUT=embedded.cpp -P embed_catalogue.cmake
+file(GLOB_RECURSE files RELATIVE "${FOLDER}" "${FOLDER}/*.yaml" "${FOLDER}/VERSION")
+list(SORT files)
+
+set(code "// Written by embed_catalogue.cmake; do not edit.\n#include \"io/catalogue_files.hpp\"\n#include \"io/job_file.hpp\"\n\n")
+string(APPEND code "#ifdef __clang__\n#pragma clang diagnostic ignored \"-Woverlength-strings\"\n#endif\n\n")
+string(APPEND code "namespace gentlest {\n\nstd::vector<NamedText> embedded_catalogue() {\n  return {\n")
+file(WRITE "${OUT}" "${code}")
+foreach(name IN LISTS files)
+  file(READ "${FOLDER}/${name}" text)
+  file(APPEND "${OUT}" "{\"${name}\", R\"__verbatim__(${text})__verbatim__\"},\n")
+endforeach()
+file(APPEND "${OUT}" "  };\n}\n")
+foreach(pair "demo_job_text|${DEMO}" "job_template|${TEMPLATE}")
+  string(REPLACE "|" ";" pair "${pair}")
+  list(GET pair 0 function)
+  list(GET pair 1 path)
+  file(READ "${path}" text)
+  file(APPEND "${OUT}" "\nstd::string ${function}() {\n  return R\"__verbatim__(${text})__verbatim__\";\n}\n")
+endforeach()
+file(APPEND "${OUT}" "\n}  // namespace gentlest\n")

@@ -1,0 +1,20 @@
+// Reading and writing whole text files, so that nothing is ever half written.
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+namespace gentlest {
+
+/// Larger input files are refused: no file of ours comes near.
+inline constexpr std::size_t most_bytes_of_a_file = 8u << 20;
+
+/// The whole file. Throws InputError (Fault::file) when it is missing, a folder, unreadable, larger than
+/// most_bytes_of_a_file, or not UTF-8 text.
+std::string read_text_file(const std::string& path);
+
+/// Replaces or creates the file in one step: a neighbour file is written, flushed and renamed over it, so a reader
+/// sees the old text or the new, and a failure leaves the old one as it was. Throws InputError (Fault::file).
+void write_text_file(const std::string& path, const std::string& text);
+
+}  // namespace gentlest

@@ -1,0 +1,208 @@
+#include "io/job_file.hpp"
+
+#include "io/catalogue_records.hpp"
+#include "io/yaml_reader.hpp"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+constexpr int known_version = 1;
+
+void check_version(YamlMap& map) {
+  const YamlNode* node = map.need("gentlest_job");
+  if (!node) return;
+  const std::size_t before = map.file().faults().size();
+  const int version = map.file().whole(*node, "gentlest_job");
+  if (map.file().faults().size() == before && version != known_version)
+    map.file().complain(*node,
+                        fmt::format("this job has format {}; this program reads format {}", version, known_version),
+                        version > known_version ? "a newer program wrote it" : "");
+}
+
+std::optional<Centimetres> read_length(YamlMap& map, const char* key) {
+  const auto value = map.number_within(key, 0.1, 5000);
+  return value ? std::optional(Centimetres{*value}) : std::nullopt;
+}
+
+PaintingObject read_object(YamlMap& parent) {
+  PaintingObject object;
+  const YamlNode* node = parent.find("object");
+  if (!node) return object;
+  YamlMap map(parent.file(), *node, "object");
+  object.title = map.text("title");
+  object.owner_number = map.text("owner_number");
+  object.width = read_length(map, "width_cm");
+  object.height = read_length(map, "height_cm");
+  object.paint_age_years = map.number_within("paint_age_years", 0, 5000);
+  object.note = map.text("note");
+  map.done();
+  return object;
+}
+
+double need_number(YamlMap& map, const char* key, double low, double high) {
+  map.need(key);
+  return map.number_within(key, low, high).value_or(low);
+}
+
+OwnSphere read_own_sphere(YamlFile& file, const YamlNode& node) {
+  YamlMap map(file, node, "own_sphere");
+  OwnSphere own;
+  own.sphere.mean = {{need_number(map, "dD", 10, 30), need_number(map, "dP", -10, 40), need_number(map, "dH", -10, 50)},
+                     need_number(map, "R0", 0.1, 40)};
+  own.sphere.sd = {need_number(map, "sd_dD", 0, 10), need_number(map, "sd_dP", 0, 10),
+                   need_number(map, "sd_dH", 0, 10)};
+  own.sphere.R0_sd = need_number(map, "sd_R0", 0, 10);
+  own.source = map.need_text("source");
+  map.done();
+  return own;
+}
+
+Role read_role(YamlMap& map) {
+  const YamlNode* node = map.need("role");
+  if (!node) return Role::keep;
+  const std::string word = map.file().text(*node, "role");
+  if (word == "remove") return Role::remove;
+  if (word != "keep") map.file().complain(*node, fmt::format("\"{}\" is not a role", word), "write remove or keep");
+  return Role::keep;
+}
+
+std::vector<Flag> read_suspected(YamlMap& map) {
+  const YamlNode* node = map.find("suspected");
+  return node ? read_flags(map.file(), *node) : std::vector<Flag>();
+}
+
+Layer read_layer(YamlFile& file, const YamlNode& node) {
+  YamlMap map(file, node, "layer");
+  Layer layer;
+  layer.where = file.place(node);
+  layer.name = map.need_text("name");
+  layer.role = read_role(map);
+  layer.recorded = map.text("recorded");
+  layer.found = map.text("found");
+  if (const YamlNode* found = map.find("found"))
+    layer.where = file.place(*found);
+  else if (const YamlNode* recorded = map.find("recorded"))
+    layer.where = file.place(*recorded);
+  if (const YamlNode* own = map.find("own_sphere")) layer.own_sphere = read_own_sphere(file, *own);
+  layer.suspected = read_suspected(map);
+  layer.note = map.text("note");
+  map.done();
+  return layer;
+}
+
+Passage read_passage(YamlFile& file, const YamlNode& node) {
+  YamlMap map(file, node, "passage");
+  Passage passage;
+  passage.where = file.place(node);
+  passage.name = map.need_text("name");
+  passage.of = map.need_text("of");
+  passage.material = map.text("material");
+  passage.suspected = read_suspected(map);
+  passage.note = map.text("note");
+  map.done();
+  return passage;
+}
+
+// Either a plain name or {solvent: name, grade: "96 %"}.
+ShelfBottle read_bottle(YamlFile& file, const YamlNode& node) {
+  ShelfBottle bottle;
+  bottle.where = file.place(node);
+  if (node.kind == YamlNode::Kind::scalar) {
+    bottle.solvent = file.text(node, "solvent");
+    if (bottle.solvent.empty()) file.complain(node, "the name of a solvent is empty");
+    return bottle;
+  }
+  YamlMap map(file, node, "bottle");
+  bottle.solvent = map.need_text("solvent");
+  if (const YamlNode* name = map.find("solvent")) bottle.where = file.place(*name);
+  bottle.grade = map.text("grade");
+  map.done();
+  return bottle;
+}
+
+void note_places(YamlMap& map, const YamlNode& limits, Places& places) {
+  for (const YamlNode::Entry& entry : limits.entries) {
+    const std::string key = "limits." + entry.key;
+    places.at[key] = map.file().place(entry.value);
+    for (std::size_t i = 0; i < entry.value.items.size(); ++i)
+      places.at[fmt::format("{}.{}", key, i)] = map.file().place(entry.value.items[i]);
+  }
+}
+
+Limits read_limits(YamlMap& parent, Places& places) {
+  Limits limits;
+  const YamlNode* node = parent.find("limits");
+  if (!node) return limits;
+  YamlMap map(parent.file(), *node, "limits");
+  note_places(map, *node, places);
+  limits.parts = map.whole("parts").value_or(limits.parts);
+  limits.bottles = map.whole("bottles").value_or(limits.bottles);
+  limits.step_percent = map.whole("step_percent").value_or(limits.step_percent);
+  limits.rungs = map.whole("rungs").value_or(limits.rungs);
+  limits.risk_limit = map.number("risk_limit").value_or(limits.risk_limit);
+  limits.wanted_effect = map.number("wanted_effect").value_or(limits.wanted_effect);
+  limits.effect_grade = map.whole("effect_grade").value_or(limits.effect_grade);
+  limits.risk_grade = map.whole("risk_grade").value_or(limits.risk_grade);
+  limits.avoid_families = map.texts("avoid_families");
+  limits.avoid_statements = map.texts("avoid_statements");
+  limits.avoid_solvents = map.texts("avoid_solvents");
+  limits.allow_unknown_hazards = map.truth("allow_unknown_hazards", limits.allow_unknown_hazards);
+  map.done();
+  return limits;
+}
+
+template <class Record, class Read>
+std::vector<Record> read_all(YamlMap& map, const char* key, Places& places, Read read) {
+  std::vector<Record> records;
+  const YamlNode* node = map.find(key);
+  if (!node) return records;
+  places.at[key] = map.file().place(*node);
+  if (node->kind == YamlNode::Kind::null) return records;  // "shelf:" with nothing under it is an empty list
+  for (const YamlNode& item : map.file().list(*node, key)) records.push_back(read(map.file(), item));
+  return records;
+}
+
+Job read_tree(YamlFile& file, const std::string& name) {
+  YamlMap map(file, file.root(), "the job");
+  Job job;
+  job.file = name;
+  check_version(map);
+  job.object = read_object(map);
+  job.layers = read_all<Layer>(map, "layers", job.places, read_layer);
+  job.passages = read_all<Passage>(map, "passages", job.places, read_passage);
+  job.shelf = read_all<ShelfBottle>(map, "shelf", job.places, read_bottle);
+  job.limits = read_limits(map, job.places);
+  map.done();
+  return job;
+}
+
+Job read_from(YamlFile& file, const std::string& name) {
+  Job job;
+  if (file.faults().empty()) job = read_tree(file, name);
+  std::vector<Diagnostic> faults = file.take_faults();
+  if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
+  return job;
+}
+
+}  // namespace
+
+Job read_job(const std::string& text, const std::string& file) {
+  YamlFile yaml(file, text);
+  return read_from(yaml, file);
+}
+
+Job load_job(const std::string& text, const std::string& file, const Catalogue& catalogue) {
+  YamlFile yaml(file, text);
+  Job job = read_from(yaml, file);
+  std::vector<Diagnostic> faults = check_job(job, catalogue);
+  for (Diagnostic& fault : faults) fault.excerpt = yaml.line_text(fault.where.line);
+  if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
+  return job;
+}
+
+}  // namespace gentlest

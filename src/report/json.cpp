@@ -1,0 +1,30 @@
+#include "report/json.hpp"
+
+#include "report/format.hpp"
+
+namespace gentlest {
+
+Json json_document(const std::string& kind, const Edition& edition) {
+  return {{"format", json_format}, {"kind", kind}, {"program", edition.program}, {"catalogue", edition.catalogue}};
+}
+
+Json json_number(const std::optional<double>& value) {
+  return value ? Json(data_value(*value)) : Json();
+}
+
+Json json_text(const std::string& text) {
+  return text.empty() ? Json() : Json(text);
+}
+
+Json json_sources(const std::vector<Source>& sources) {
+  Json list = Json::array();
+  for (const Source& source : sources)
+    list.push_back({{"key", source.key}, {"citation", source.citation}, {"seen", json_text(source.seen)}});
+  return list;
+}
+
+std::string json_dump(const Json& document) {
+  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace gentlest

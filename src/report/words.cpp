@@ -1,0 +1,105 @@
+#include "report/words.hpp"
+
+#include "gentlest/hazard.hpp"
+#include "report/format.hpp"
+
+namespace gentlest {
+
+namespace {
+
+void add_limit(std::vector<std::string>& parts, const std::string& when, const std::optional<double>& ppm,
+               const std::optional<double>& mg) {
+  if (ppm && mg)
+    parts.push_back(when + " " + as_recorded(*ppm) + " ppm (" + as_recorded(*mg) + " mg/m3)");
+  else if (ppm)
+    parts.push_back(when + " " + as_recorded(*ppm) + " ppm");
+  else if (mg)
+    parts.push_back(when + " " + as_recorded(*mg) + " mg/m3");
+}
+
+}  // namespace
+
+std::string grade_in_words(SphereGrade grade) {
+  switch (grade) {
+    case SphereGrade::fitted:
+      return "published, and its own published tests bear it out";
+    case SphereGrade::recalled:
+      return "recalled from memory; its own published tests bear it out";
+    case SphereGrade::unbracketed:
+      return "published, but its tests do not close it in";
+    case SphereGrade::weak:
+      return "published, but it fits its own tests badly";
+    case SphereGrade::unsupported:
+      return "published, with no tests to check it against";
+    case SphereGrade::assumed:
+      return "stand-in: no sphere of this very material is published";
+  }
+  return {};
+}
+
+std::string role_word(Role role) {
+  return role == Role::remove ? "remove" : "keep";
+}
+
+std::string flags_text(const std::vector<Flag>& flags) {
+  std::vector<std::string> words;
+  for (const Flag flag : flags) words.emplace_back(to_word(flag));
+  return joined(words);
+}
+
+std::string signal_text(const std::optional<Hazards>& hazards) {
+  if (!hazards) return no_record;
+  return hazards->signal_word.empty() ? "no signal word" : hazards->signal_word;
+}
+
+std::string statement_text(const std::string& code) {
+  const std::string words = statement_words(code);
+  return words.empty() ? code : code + " " + words;
+}
+
+std::string statements_text(const std::optional<Hazards>& hazards) {
+  if (!hazards) return no_record;
+  std::vector<std::string> texts;
+  for (const std::string& code : hazards->statements) texts.push_back(statement_text(code));
+  for (const std::string& code : hazards->supplemental) texts.push_back(statement_text(code));
+  return joined(texts, "; ", "the record names no statement");
+}
+
+std::string limit_text(const ExposureLimit& limit) {
+  std::vector<std::string> parts;
+  add_limit(parts, "long term", limit.long_term_ppm, limit.long_term_mg_per_m3);
+  add_limit(parts, "short term", limit.short_term_ppm, limit.short_term_mg_per_m3);
+  add_limit(parts, "ceiling", limit.ceiling_ppm, limit.ceiling_mg_per_m3);
+  if (limit.skin) parts.emplace_back("goes through the skin");
+  return joined(parts, ", ", not_known);
+}
+
+std::string hazard_line(const Mixture& mixture) {
+  const HazardSummary hazards = hazards_of_parts(mixture);
+  std::vector<std::string> parts;
+  if (!hazards.signal_word.empty())
+    parts.push_back(hazards.signal_word);
+  else if (hazards.without_record.size() < mixture.parts().size())
+    parts.emplace_back("no signal word");
+  if (hazards.lowest_flash_point)
+    parts.push_back("flash point " + as_recorded(hazards.lowest_flash_point->value) + " C (" +
+                    hazards.lowest_flash_point_of + ")");
+  else
+    parts.emplace_back("flash point not known");
+  if (hazards.lowest_flash_point && !hazards.without_flash_point.empty())
+    parts.push_back("flash point not known: " + joined(hazards.without_flash_point));
+  if (!hazards.without_record.empty()) parts.push_back("no record: " + joined(hazards.without_record));
+  return joined(parts, "; ");
+}
+
+std::string object_facts(const PaintingObject& object) {
+  std::vector<std::string> facts;
+  if (!object.owner_number.empty()) facts.push_back("no. " + object.owner_number);
+  if (object.width && object.height)
+    facts.push_back(as_recorded(object.width->value) + " x " + as_recorded(object.height->value) +
+                    " cm (width x height)");
+  if (object.paint_age_years) facts.push_back("paint about " + as_recorded(*object.paint_age_years) + " years old");
+  return joined(facts);
+}
+
+}  // namespace gentlest

@@ -1,0 +1,39 @@
+// Plain words of the reports for what the records hold as codes.
+#pragma once
+
+#include "gentlest/catalogue.hpp"
+#include "gentlest/job.hpp"
+#include "gentlest/mixture.hpp"
+
+#include <string>
+
+namespace gentlest {
+
+/// How far a sphere can be trusted, e.g. "stand-in: no sphere of this very material is published".
+std::string grade_in_words(SphereGrade grade);
+
+/// "remove" or "keep".
+std::string role_word(Role role);
+
+/// "resinous, waxy"; empty when there are none.
+std::string flags_text(const std::vector<Flag>& flags);
+
+/// "Danger", "Warning", "no signal word", or that there is no record.
+std::string signal_text(const std::optional<Hazards>& hazards);
+
+/// "H225 catches fire very easily; H319 ...", the supplemental codes too; or that there is no record.
+std::string statements_text(const std::optional<Hazards>& hazards);
+
+/// One code with our words, e.g. "H225 catches fire very easily".
+std::string statement_text(const std::string& code);
+
+/// "50 ppm (192 mg/m3) long term, 100 ppm short term, skin" of one authority.
+std::string limit_text(const ExposureLimit& limit);
+
+/// "Danger; flash point 4 C (toluene); no record: ..." of the parts of a mixture.
+std::string hazard_line(const Mixture& mixture);
+
+/// "62 x 48 cm, paint about 150 years old"; empty when nothing is known.
+std::string object_facts(const PaintingObject& object);
+
+}  // namespace gentlest
