@@ -3,6 +3,7 @@
 
 #include "gentlest/catalogue.hpp"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,8 +15,9 @@ namespace gentlest {
 struct Liquid {
   std::string label;  ///< as printed, e.g. "ethanol 96 %"
   const Solvent* solvent = nullptr;
-  double water_fraction = 0;  ///< by volume, 0 (absolute) to below 1
-  Hansen hansen;              ///< of the liquid as it is in the bottle, MPa^0.5
+  double water_fraction = 0;                          ///< by volume, 0 (absolute) to below 1
+  Hansen hansen;                                      ///< of the liquid as it is in the bottle, MPa^0.5
+  std::optional<Teas> published_teas = std::nullopt;  ///< as the triangle tables print it; water mixed in
 };
 
 /// A bottle of this solvent. `grade` is empty (taken as free of water), "absolute", or a volume percentage such as
@@ -45,6 +47,11 @@ class Mixture {
 /// Hansen point of a mixture: the volume-weighted mean of its liquids, MPa^0.5. Change of volume on mixing is
 /// neglected. Source: Hansen 2007, ch. 1; docs/science.md, "Mixtures".
 Hansen mix(const Mixture& mixture);
+
+/// Teas fractions by the rule of the trade: the volume-weighted mean of the published fractions of the parts, per cent.
+/// Empty when one part has none. Differs from teas_fractions(mix()), since the published table moved liquids by hand.
+/// Source: Burke 1984; Feller 1976 for the classical series made with it (both from memory).
+std::optional<Teas> mix_published_teas(const Mixture& mixture);
 
 /// "isooctane 70, ethanol 96 % 30": the parts in per cent by volume, largest first.
 std::string to_text(const Mixture& mixture);

@@ -31,6 +31,29 @@ double water_in_bottle(const Solvent& solvent, std::string_view grade) {
   return 1 - *percent / 100;
 }
 
+Hansen between(const Hansen& a, const Hansen& b, double share_of_b) {
+  const double share_of_a = 1 - share_of_b;
+  return {share_of_a * a.dD + share_of_b * b.dD, share_of_a * a.dP + share_of_b * b.dP,
+          share_of_a * a.dH + share_of_b * b.dH};
+}
+
+void add_water(Liquid& liquid, double fraction, const Catalogue& catalogue) {
+  const Solvent* water = catalogue.find_solvent("water");
+  if (!water || !water->hansen)
+    throw InputError(Fault::usage,
+                     "the catalogue holds no water, which the grade of " + liquid.solvent->name + " needs");
+  liquid.water_fraction = fraction;
+  liquid.hansen = between(liquid.hansen, water->hansen->chosen.value, fraction);
+  if (!water->teas || !liquid.published_teas) {
+    liquid.published_teas.reset();
+    return;
+  }
+  const Teas& wet = water->teas->chosen.value;
+  Teas& teas = *liquid.published_teas;
+  teas = {(1 - fraction) * teas.fd + fraction * wet.fd, (1 - fraction) * teas.fp + fraction * wet.fp,
+          (1 - fraction) * teas.fh + fraction * wet.fh};
+}
+
 }  // namespace
 
 Liquid make_liquid(const Solvent& solvent, std::string_view grade, const Catalogue& catalogue) {
@@ -41,18 +64,9 @@ Liquid make_liquid(const Solvent& solvent, std::string_view grade, const Catalog
   liquid.solvent = &solvent;
   const std::string_view stated = trimmed(grade);
   liquid.label = stated.empty() ? solvent.name : fmt::format("{} {}", solvent.name, stated);
-  liquid.water_fraction = water_in_bottle(solvent, stated);
   liquid.hansen = solvent.hansen->chosen.value;
-  if (liquid.water_fraction > 0) {
-    const Solvent* water = catalogue.find_solvent("water");
-    if (!water || !water->hansen)
-      throw InputError(Fault::usage, "the catalogue holds no water, which the grade of " + solvent.name + " needs");
-    const Hansen& w = water->hansen->chosen.value;
-    const double dry = 1 - liquid.water_fraction;
-    liquid.hansen = {dry * liquid.hansen.dD + liquid.water_fraction * w.dD,
-                     dry * liquid.hansen.dP + liquid.water_fraction * w.dP,
-                     dry * liquid.hansen.dH + liquid.water_fraction * w.dH};
-  }
+  if (solvent.teas) liquid.published_teas = solvent.teas->chosen.value;
+  if (const double water = water_in_bottle(solvent, stated); water > 0) add_water(liquid, water, catalogue);
   return liquid;
 }
 
@@ -82,6 +96,17 @@ Hansen mix(const Mixture& mixture) {
     sum.dD += part.fraction * part.liquid.hansen.dD;
     sum.dP += part.fraction * part.liquid.hansen.dP;
     sum.dH += part.fraction * part.liquid.hansen.dH;
+  }
+  return sum;
+}
+
+std::optional<Teas> mix_published_teas(const Mixture& mixture) {
+  Teas sum;
+  for (const Part& part : mixture.parts()) {
+    if (!part.liquid.published_teas) return std::nullopt;
+    sum.fd += part.fraction * part.liquid.published_teas->fd;
+    sum.fp += part.fraction * part.liquid.published_teas->fp;
+    sum.fh += part.fraction * part.liquid.published_teas->fh;
   }
   return sum;
 }

@@ -37,6 +37,8 @@ class TreeBuilder : public YAML::EventHandler {
     YamlNode node = node_at(mark, YamlNode::Kind::scalar);
     node.text = value;
     node.quoted = tag == "!";
+    if (node.quoted && !file_.quote_is_closed(node.line, node.column))
+      file_.complain(node, "not valid YAML: this quote is never closed", "is the file cut off?");
     add(std::move(node));
   }
   void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
@@ -192,6 +194,22 @@ std::string YamlFile::line_text(int line) const {
   std::string text = text_.substr(from, text_.find('\n', from) - from);
   if (!text.empty() && text.back() == '\r') text.pop_back();
   return text;
+}
+
+bool YamlFile::quote_is_closed(int line, int column) const {
+  std::size_t at = line_starts_[static_cast<std::size_t>(line) - 1] + static_cast<std::size_t>(column) - 1;
+  if (at >= text_.size()) return false;
+  const char quote = text_[at];
+  if (quote != '"' && quote != '\'') return true;  // a block text, which needs no closing
+  for (++at; at < text_.size(); ++at) {
+    const bool skip_next = (quote == '"' && text_[at] == '\\') ||
+                           (quote == '\'' && text_[at] == '\'' && at + 1 < text_.size() && text_[at + 1] == '\'');
+    if (skip_next)
+      ++at;
+    else if (text_[at] == quote)
+      return true;
+  }
+  return false;
 }
 
 void YamlFile::complain(int line, int column, std::string message, std::string remedy) {

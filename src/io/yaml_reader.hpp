@@ -49,6 +49,9 @@ class YamlFile {
   /// The line as it stands in the file; empty when there is none of that number.
   std::string line_text(int line) const;
 
+  /// Whether the quoted text that begins here has an end: yaml-cpp takes the end of the file for one.
+  bool quote_is_closed(int line, int column) const;
+
   void complain(int line, int column, std::string message, std::string remedy = {});
   void complain(const YamlNode& node, std::string message, std::string remedy = {});
 

@@ -1,0 +1,162 @@
+// Faulty jobs, one fault each: a small sound job with one piece replaced, and what the program must say about it.
+#include "shipped.hpp"
+
+#include "io/job_file.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace gentlest;
+
+namespace {
+
+const std::string sound = R"(gentlest_job: 1
+object: {title: "T", width_cm: 60, height_cm: 40}
+layers:
+  - name: varnish
+    role: remove
+    found: dammar_aged
+  - name: paint
+    role: keep
+    found: oil_paint_old
+passages:
+  - {name: white, of: paint}
+shelf:
+  - isooctane
+  - {solvent: ethanol, grade: "96 %"}
+  - acetone
+limits:
+  parts: 3
+  bottles: 3
+  step_percent: 5
+  risk_limit: 0.25
+)";
+
+struct Bad {
+  const char* what;
+  const char* piece;    // of the sound job
+  const char* instead;  // what stands there
+  const char* message;  // must appear, with its place in front
+};
+
+const Bad table[] = {
+    {"unknown solvent", "  - acetone", "  - acetnoe", "bad.yaml:15:5: error: no solvent \"acetnoe\" is known"},
+    {"nearest solvent named", "  - acetone", "  - acetnoe", "did you mean \"acetone\"?"},
+    {"unknown solvent, nothing near", "  - acetone", "  - qqqqqqqqqq", "`gentlest list solvents` shows them all"},
+    {"solvent twice", "  - acetone", "  - isooctane", "bad.yaml:15:5: error: isooctane stands on the shelf twice"},
+    {"solvent is a number list", "  - acetone", "  - [1, 2]", "bad.yaml:15:5: error: bottle must be a group"},
+    {"solvent without name", "  - acetone", "  - {grade: \"96 %\"}", "bad.yaml:15:5: error: bottle lacks the key"},
+    {"empty solvent", "  - acetone", "  - \"\"", "bad.yaml:15:5: error: the name of a solvent is empty"},
+    {"grade not understood", "\"96 %\"", "\"9 %\"", "bad.yaml:14:15: error: grade \"9 %\""},
+    {"grade above 100", "\"96 %\"", "\"104 %\"", "between 50 and 100 %"},
+    {"unknown material", "dammar_aged", "damar_aged", "bad.yaml:6:12: error: no material \"damar_aged\" is known"},
+    {"nearest material named", "dammar_aged", "damar_aged", "did you mean \"dammar_aged\"?"},
+    {"material without sphere", "oil_paint_old", "beeswax", "has no Hansen sphere"},
+    {"layer without material", "    found: dammar_aged\n", "", "layer \"varnish\" has no material"},
+    {"layer without name", "  - name: varnish\n    role", "  - role", "layer lacks the key \"name\""},
+    {"layer without role", "    role: remove\n", "", "layer lacks the key \"role\""},
+    {"unknown role", "role: remove", "role: removed", "bad.yaml:5:11: error: \"removed\" is not a role"},
+    {"two layers of one name", "name: paint", "name: varnish", "two layers are called \"varnish\""},
+    {"nothing to remove", "role: remove", "role: keep", "no layer has the role remove"},
+    {"nothing to keep", "role: keep", "role: remove", "no layer has the role keep"},
+    {"passage of no layer", "of: paint", "of: pant", "did you mean \"paint\"?"},
+    {"passage of the varnish", "of: paint", "of: varnish", "belongs to a layer that must go"},
+    {"passage named as a layer", "name: white", "name: paint", "a layer is called \"paint\" as well"},
+    {"unknown flag", "    found: oil_paint_old", "    found: oil_paint_old\n    suspected: [resinos]",
+     "\"resinos\" is not a flag"},
+    {"unknown key in the job", "shelf:", "shelve:", "bad.yaml:12:1: error: the job has no key \"shelve\""},
+    {"unknown key in a layer", "    found: dammar_aged", "    fund: dammar_aged", "did you mean \"found\"?"},
+    {"unknown key in limits", "  parts: 3", "  part: 3", "did you mean \"parts\"?"},
+    {"doubled key", "  parts: 3", "  parts: 3\n  parts: 2", "bad.yaml:18:3: error: \"parts\" stands here twice"},
+    {"wrong type", "  parts: 3", "  parts: three", "bad.yaml:17:10: error: parts must be a number"},
+    {"fraction of a part", "  parts: 3", "  parts: 2.5", "parts must be a whole number"},
+    {"parts out of range", "  parts: 3", "  parts: 5", "bad.yaml:17:10: error: parts is 5, outside 1 to 4"},
+    {"no parts", "  parts: 3", "  parts: 0", "parts is 0, outside 1 to 4"},
+    {"step does not divide", "step_percent: 5", "step_percent: 7", "bad.yaml:19:17: error: step_percent is 7"},
+    {"step of 0", "step_percent: 5", "step_percent: 0", "does not divide 100"},
+    {"contradictory limits", "  bottles: 3", "  bottles: 2", "bad.yaml:18:12: error: limits contradict each other"},
+    {"risk limit in per cent", "risk_limit: 0.25", "risk_limit: 25", "risk_limit is 25, outside 0 to 1"},
+    {"negative risk limit", "risk_limit: 0.25", "risk_limit: -0.1", "outside 0 to 1"},
+    {"decimal comma", "risk_limit: 0.25", "risk_limit: 0,25", "with a point instead of the comma"},
+    {"not a number", "risk_limit: 0.25", "risk_limit: .nan", "risk_limit must be a number"},
+    {"infinite", "risk_limit: 0.25", "risk_limit: .inf", "risk_limit must be a number"},
+    {"quoted number", "risk_limit: 0.25", "risk_limit: \"0.25\"", "leave the quotes out"},
+    {"unknown family", "  parts: 3", "  parts: 3\n  avoid_families: [ketones]", "did you mean \"ketone\"?"},
+    {"unknown avoided solvent", "  parts: 3", "  parts: 3\n  avoid_solvents: [tolune]", "did you mean \"toluene\"?"},
+    {"no statement code", "  parts: 3", "  parts: 3\n  avoid_statements: [carcinogenic]",
+     "\"carcinogenic\" is no GHS hazard statement code"},
+    {"not true or false", "  parts: 3", "  parts: 3\n  allow_unknown_hazards: maybe", "must be true or false"},
+    {"negative size", "width_cm: 60", "width_cm: -60", "bad.yaml:2:32: error: width_cm is -60"},
+    {"size with unit", "width_cm: 60", "width_cm: 60 cm", "width_cm must be a number"},
+    {"newer format", "gentlest_job: 1", "gentlest_job: 2", "bad.yaml:1:15: error: this job has format 2"},
+    {"no version", "gentlest_job: 1\n", "", "the job lacks the key \"gentlest_job\""},
+    {"open bracket", "white, of: paint}", "white, of: paint", "not valid YAML"},
+    {"open quote", "title: \"T\"", "title: \"T", "not valid YAML"},
+    {"tab", "    role: remove", "\trole: remove", "not valid YAML"},
+    {"anchor", "name: paint", "name: &p paint", "anchors (&name) are not used here"},
+    {"shelf is a text", "shelf:\n  - isooctane\n", "shelf: isooctane\nnote:\n", "shelf must be a list"},
+    {"layers is a map", "layers:\n", "layers: {a: 1}\nmore:\n", "layers must be a list"},
+    {"radius 0", "    found: oil_paint_old",
+     "    own_sphere: {dD: 18, dP: 6, dH: 9, R0: 0, sd_dD: 1, sd_dP: 1, sd_dH: 1, sd_R0: 1, source: x}",
+     "R0 is 0, outside 0.1 to 40"},
+    {"own sphere without source", "    found: oil_paint_old",
+     "    own_sphere: {dD: 18, dP: 6, dH: 9, R0: 5, sd_dD: 1, sd_dP: 1, sd_dH: 1, sd_R0: 1}",
+     "own_sphere lacks the key \"source\""},
+};
+
+std::string with(const Bad& bad) {
+  std::string text = sound;
+  const std::size_t at = text.find(bad.piece);
+  if (at != std::string::npos) text.replace(at, std::string(bad.piece).size(), bad.instead);
+  return text;
+}
+
+std::string complaint_about(const std::string& text) {
+  try {
+    load_job(text, "bad.yaml", gentlest::test::shipped_catalogue());
+  } catch (const InputError& error) {
+    CHECK(error.kind() == Fault::file);
+    return render(error.faults());
+  }
+  return "no complaint";
+}
+
+}  // namespace
+
+TEST_CASE("the job that the bad ones are made from is sound") {
+  CHECK(complaint_about(sound) == "no complaint");
+}
+
+TEST_CASE("every faulty job gets its message at its place") {
+  for (const Bad& bad : table) {
+    INFO(bad.what);
+    REQUIRE(sound.find(bad.piece) != std::string::npos);
+    const std::string complaint = complaint_about(with(bad));
+    INFO(complaint);
+    CHECK(complaint.find(bad.message) != std::string::npos);
+    CHECK(complaint.find("bad.yaml:") == 0);
+  }
+}
+
+TEST_CASE("an empty shelf is pointed out") {
+  const std::string text = sound.substr(0, sound.find("shelf:")) + "shelf: []\n";
+  CHECK(complaint_about(text).find("bad.yaml:12:8: error: the shelf is empty") == 0);
+}
+
+TEST_CASE("several faults are told in one go") {
+  std::string text = sound;
+  text.replace(text.find("acetone"), 7, "acetnoe");
+  text.replace(text.find("dammar_aged"), 11, "damar_aged");
+  const std::string complaint = complaint_about(text);
+  CHECK(complaint.find("acetnoe") != std::string::npos);
+  CHECK(complaint.find("damar_aged") != std::string::npos);
+}
+
+TEST_CASE("a job cut off anywhere is refused or is a whole job, and never crashes") {
+  for (std::size_t length = 0; length < sound.size(); ++length) {
+    INFO(length);
+    const std::string complaint = complaint_about(sound.substr(0, length));
+    CHECK((complaint == "no complaint" || complaint.find("bad.yaml:") == 0));
+  }
+}

@@ -1,0 +1,83 @@
+#include "shipped.hpp"
+
+#include "io/job_file.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace gentlest;
+using gentlest::test::shipped_catalogue;
+
+TEST_CASE("the demo and the template load without fault") {
+  const Job demo = load_job(demo_job_text(), "demo", shipped_catalogue());
+  CHECK(demo.layers.size() >= 2);
+  CHECK(demo.layers.front().role == Role::remove);
+  CHECK(demo.shelf.size() >= 5);
+  const Job fresh = load_job(job_template(), "template", shipped_catalogue());
+  CHECK(fresh.layers.size() == 2);
+  CHECK(fresh.limits.parts == 3);
+}
+
+TEST_CASE("every key of a job reaches the record") {
+  const char* text = R"(gentlest_job: 1
+object: {title: "T", owner_number: "7", width_cm: 62.5, height_cm: 48, paint_age_years: 150, note: "n"}
+layers:
+  - name: varnish
+    role: remove
+    recorded: mastic_aged
+    found: dammar_aged
+    suspected: [cross_linked]
+    note: "green"
+  - name: paint
+    role: keep
+    own_sphere: {dD: 18, dP: 6, dH: 9, R0: 8, sd_dD: 0.8, sd_dP: 1.5, sd_dH: 1.5, sd_R0: 1, source: "own tests"}
+passages:
+  - {name: red glaze, of: paint, material: oil_resin_glaze, suspected: [resinous], note: "thin"}
+shelf:
+  - isooctane
+  - {solvent: ethanol, grade: "96 %"}
+limits:
+  parts: 2
+  bottles: 4
+  step_percent: 10
+  rungs: 5
+  risk_limit: 0.2
+  wanted_effect: 0.4
+  effect_grade: 1
+  risk_grade: 3
+  avoid_families: [ketone]
+  avoid_statements: [H360]
+  avoid_solvents: [acetone]
+  allow_unknown_hazards: false
+)";
+  const Job job = read_job(text, "job.yaml");
+  CHECK(job.object.title == "T");
+  CHECK(job.object.width->value == 62.5);
+  CHECK(*job.object.paint_age_years == 150);
+  REQUIRE(job.layers.size() == 2);
+  CHECK(job.layers[0].found == "dammar_aged");
+  CHECK(job.layers[0].suspected == std::vector<Flag>{Flag::cross_linked});
+  CHECK(job.layers[0].where.line == 7);
+  REQUIRE(job.layers[1].own_sphere);
+  CHECK(job.layers[1].own_sphere->sphere.mean == Sphere{{18, 6, 9}, 8});
+  CHECK(job.layers[1].own_sphere->sphere.sd == Hansen{0.8, 1.5, 1.5});
+  CHECK(job.passages.at(0).material == "oil_resin_glaze");
+  CHECK(job.shelf.at(1).grade == "96 %");
+  CHECK(job.limits.parts == 2);
+  CHECK(job.limits.bottles == 4);
+  CHECK(job.limits.step_percent == 10);
+  CHECK(job.limits.rungs == 5);
+  CHECK(job.limits.risk_limit == 0.2);
+  CHECK(job.limits.wanted_effect == 0.4);
+  CHECK(job.limits.effect_grade == 1);
+  CHECK(job.limits.risk_grade == 3);
+  CHECK(job.limits.avoid_families == std::vector<std::string>{"ketone"});
+  CHECK(job.limits.avoid_statements == std::vector<std::string>{"H360"});
+  CHECK(job.limits.avoid_solvents == std::vector<std::string>{"acetone"});
+  CHECK_FALSE(job.limits.allow_unknown_hazards);
+  CHECK(check_job(job, shipped_catalogue()).empty());
+}
+
+TEST_CASE("two jobs that say the same are equal wherever their lines stand") {
+  const std::string text = demo_job_text();
+  CHECK(read_job(text, "a.yaml").layers == read_job("# moved\n\n" + text, "a.yaml").layers);
+}
