@@ -1,10 +1,13 @@
 #include "cli/cmd_calibrate.hpp"
 
+#include "cli/commands.hpp"
 #include "io/score_sets.hpp"
+#include "report/calibration_report.hpp"
 
 #include <fmt/format.h>
 
 #include <array>
+#include <sstream>
 
 namespace gentlest {
 
@@ -133,8 +136,15 @@ void write_calibration(const Calibration& calibration, std::ostream& out) {
   write_spread_block(calibration, out);
 }
 
-void run_calibration(const std::filesystem::path& folder, std::ostream& out) {
-  write_calibration(calibrate(read_score_sets(folder)), out);
+Answer command_calibrate(const Request& request, Session&) {
+  const Catalogue catalogue = load_catalogue(request);
+  const Edition edition{program_version(), catalogue.version()};
+  const Calibration figures = calibrate(read_score_sets(request.words.front()));
+  if (request.form == Form::csv) return {calibration_csv(figures, edition), 0};
+  if (request.form == Form::json) return {calibration_json(figures, edition), 0};
+  std::ostringstream text;
+  write_calibration(figures, text);
+  return {text.str(), 0};
 }
 
 }  // namespace gentlest

@@ -61,7 +61,7 @@ HazardSummary hazards_of_parts(const Mixture& mixture) {
 
 std::string statement_words(const std::string& code) {
   // Short words of ours for what the code stands for; the official sentence stands on the safety data sheet.
-  static constexpr std::array<std::pair<const char*, const char*>, 44> words = {{
+  static constexpr std::array<std::pair<const char*, const char*>, 49> words = {{
       {"H224", "vapour catches fire at any room temperature"},
       {"H225", "catches fire very easily"},
       {"H226", "catches fire when warm"},
@@ -92,9 +92,13 @@ std::string statement_words(const std::string& code) {
       {"H360", "harms fertility or the unborn child"},
       {"H360D", "harms the unborn child"},
       {"H360FD", "harms fertility and the unborn child"},
+      {"H360Df", "harms the unborn child, suspected of harming fertility"},
+      {"H360F", "harms fertility"},
       {"H361", "suspected of harming fertility or the unborn child"},
       {"H361d", "suspected of harming the unborn child"},
       {"H361f", "suspected of harming fertility"},
+      {"H361fd", "suspected of harming fertility and the unborn child"},
+      {"H362", "harms children through breast milk"},
       {"H370", "damages organs"},
       {"H371", "may damage organs"},
       {"H372", "damages organs with repeated use"},
@@ -104,6 +108,7 @@ std::string statement_words(const std::string& code) {
       {"H411", "poisonous to water life for long"},
       {"H412", "harmful to water life for long"},
       {"H413", "may harm water life for long"},
+      {"H420", "harms the ozone layer"},
       {"EUH019", "forms explosive peroxides"},
       {"EUH066", "dries and cracks the skin"},
   }};

@@ -2,6 +2,8 @@
 #include "report/format.hpp"
 #include "report/words.hpp"
 
+#include <cstdlib>
+
 namespace gentlest {
 
 namespace {
@@ -17,7 +19,7 @@ FigureGroup solubility(const Solvent& solvent) {
                                    std::string(to_word(Standing::derived)),
                                    "from dD, dP, dH; a view only"});
   for (Statement& statement : computed.statements)
-    for (double& value : statement.values) value = computed_value(value);
+    for (double& value : statement.values) value = std::strtod(fixed(value, 1).c_str(), nullptr);
   return {"Solubility",
           {hansen, figure_of("hansen_sd_MPa05", "standard deviations of these", "MPa^0.5", solvent.hansen_sd),
            figure_of("teas_percent", "fd, fp, fh, as published", "%", solvent.teas), computed}};

@@ -9,6 +9,7 @@ namespace {
 
 constexpr std::size_t table_indent = 2;
 constexpr std::size_t gap = 2;
+constexpr std::size_t short_title = 10;  // titles up to this width are kept on one line where there is room
 
 struct Letter {
   std::string_view bytes;
@@ -36,7 +37,7 @@ std::size_t columns_of(char32_t code) {
   return 1;
 }
 
-// The longest beginning of `word` that fits, at least one letter.
+// The longest beginning of `word` that fits, at least one letter; up to an underscore or hyphen where there is one.
 std::string_view head_that_fits(std::string_view word, std::size_t width) {
   std::size_t used = 0;
   std::size_t at = 0;
@@ -46,7 +47,8 @@ std::string_view head_that_fits(std::string_view word, std::size_t width) {
     used += columns_of(letter.code);
     at += letter.bytes.size();
   }
-  return word.substr(0, at);
+  const std::size_t joint = at < word.size() ? word.substr(0, at).find_last_of("_-") : std::string_view::npos;
+  return word.substr(0, joint == std::string_view::npos || joint == 0 ? at : joint + 1);
 }
 
 std::vector<std::string> words_of(const std::string& text) {
@@ -77,27 +79,57 @@ std::size_t total_width(const std::vector<std::size_t>& widths) {
   return table_indent + std::accumulate(widths.begin(), widths.end(), gap * (widths.size() - 1));
 }
 
-// Takes a column from the widest of the columns that may still give way; false when none may.
-bool narrow_one(std::vector<std::size_t>& widths, const Table& table, bool only_shrinking, std::size_t least) {
+// Takes a column from the widest of the columns that are wider than their least width; false when none is.
+bool narrow_one(std::vector<std::size_t>& widths, const std::vector<std::size_t>& least) {
   std::size_t widest = widths.size();
-  for (std::size_t i = 0; i < widths.size(); ++i) {
-    if ((only_shrinking && !table.columns[i].may_shrink) || widths[i] <= least) continue;
-    if (widest == widths.size() || widths[i] > widths[widest]) widest = i;
-  }
+  for (std::size_t i = 0; i < widths.size(); ++i)
+    if (widths[i] > least[i] && (widest == widths.size() || widths[i] > widths[widest])) widest = i;
   if (widest == widths.size()) return false;
   --widths[widest];
   return true;
 }
 
+// First the columns that may shrink give way down to their longest word, then all do, at last words are broken.
+void narrow_to_page(std::vector<std::size_t>& widths, const Table& table) {
+  std::vector<std::size_t> first = widths;
+  std::vector<std::size_t> second = widths;
+  for (std::size_t i = 0; i < widths.size(); ++i) {
+    second[i] = longest_word(table.columns[i].title);
+    for (const auto& row : table.rows) second[i] = std::max(second[i], longest_word(row[i]));
+    if (table.columns[i].may_shrink) first[i] = second[i];
+  }
+  const std::vector<std::size_t> last(widths.size(), 3);
+  for (const auto& least : {first, second, last})
+    while (total_width(widths) > page_width && narrow_one(widths, least)) continue;
+}
+
+// Room that is left goes to the titles that take the most lines.
+void widen_for_titles(std::vector<std::size_t>& widths, const Table& table) {
+  while (total_width(widths) < page_width) {
+    std::size_t tallest = 0;
+    std::size_t most_lines = 1;
+    for (std::size_t i = 0; i < widths.size(); ++i) {
+      const std::size_t lines = wrap(table.columns[i].title, widths[i]).size();
+      if (lines > most_lines) {
+        tallest = i;
+        most_lines = lines;
+      }
+    }
+    if (most_lines == 1) return;
+    ++widths[tallest];
+  }
+}
+
 std::vector<std::size_t> column_widths(const Table& table) {
   std::vector<std::size_t> widths;
   for (std::size_t i = 0; i < table.columns.size(); ++i) {
-    std::size_t width = longest_word(table.columns[i].title);
+    const std::string& title = table.columns[i].title;
+    std::size_t width = std::max(longest_word(title), std::min<std::size_t>(display_width(title), short_title));
     for (const auto& row : table.rows) width = std::max(width, display_width(row[i]));
     widths.push_back(std::max<std::size_t>(width, 1));
   }
-  while (total_width(widths) > page_width)
-    if (!narrow_one(widths, table, true, 10) && !narrow_one(widths, table, false, 3)) break;
+  narrow_to_page(widths, table);
+  widen_for_titles(widths, table);
   return widths;
 }
 

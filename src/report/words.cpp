@@ -3,6 +3,8 @@
 #include "gentlest/hazard.hpp"
 #include "report/format.hpp"
 
+#include <fmt/format.h>
+
 namespace gentlest {
 
 namespace {
@@ -63,6 +65,10 @@ std::string statements_text(const std::optional<Hazards>& hazards) {
   for (const std::string& code : hazards->statements) texts.push_back(statement_text(code));
   for (const std::string& code : hazards->supplemental) texts.push_back(statement_text(code));
   return joined(texts, "; ", "the record names no statement");
+}
+
+std::string standing_mark(Standing standing) {
+  return standing == Standing::measured ? std::string() : fmt::format(" [{}]", to_word(standing));
 }
 
 std::string limit_text(const ExposureLimit& limit) {

@@ -27,6 +27,9 @@ std::string statements_text(const std::optional<Hazards>& hazards);
 /// One code with our words, e.g. "H225 catches fire very easily".
 std::string statement_text(const std::string& code);
 
+/// " [from memory]" and the like behind a figure; empty for a measured one.
+std::string standing_mark(Standing standing);
+
 /// "50 ppm (192 mg/m3) long term, 100 ppm short term, skin" of one authority.
 std::string limit_text(const ExposureLimit& limit);
 

@@ -41,9 +41,13 @@ Hansen any_point() {
   return {dD, dP, tenth(-10, 430)};
 }
 
-Verdict any_verdict() { return {*rc::gen::inRange(0, 6) / 5.0, *rc::gen::inRange(0, 6) / 5.0, 0}; }
+Verdict any_verdict() {
+  return {*rc::gen::inRange(0, 6) / 5.0, *rc::gen::inRange(0, 6) / 5.0, 0};
+}
 
-std::uint64_t any_seed() { return *rc::gen::inRange<std::uint64_t>(1, 1000000); }
+std::uint64_t any_seed() {
+  return *rc::gen::inRange<std::uint64_t>(1, 1000000);
+}
 
 Mixture any_mixture(const InventedShelf& shelf) {
   std::vector<int> shares;
