@@ -15,7 +15,7 @@ double stage_chance(const Response::Stage& stage, double red) {
 }  // namespace
 
 const char* grade_words(int grade) {
-  static constexpr std::array<const char*, grade_count> words = {"dissolves", "dissolves nearly", "swells strongly",
+  static constexpr std::array<const char*, grade_count> words = {"dissolves", "nearly dissolves", "swells strongly",
                                                                  "swells",    "swells a little",  "nothing seen"};
   return words[static_cast<std::size_t>(grade - 1)];
 }

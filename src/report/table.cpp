@@ -16,15 +16,19 @@ struct Letter {
   char32_t code = 0;
 };
 
-// The next letter of UTF-8 text; a stray byte counts as a letter of its own.
+// The next letter of UTF-8 text; a byte that begins none counts as a letter of its own.
 Letter letter_at(std::string_view text, std::size_t at) {
   const auto byte = static_cast<unsigned char>(text[at]);
-  const std::size_t length = byte < 0x80 ? 1 : byte >= 0xF0 ? 4 : byte >= 0xE0 ? 3 : byte >= 0xC0 ? 2 : 1;
-  const std::string_view bytes = text.substr(at, length);
-  static constexpr unsigned char lead_mask[] = {0x7F, 0x1F, 0x0F, 0x07};
-  char32_t code = byte & lead_mask[length - 1];
-  for (std::size_t i = 1; i < bytes.size(); ++i) code = (code << 6) | (static_cast<unsigned char>(bytes[i]) & 0x3Fu);
-  return {bytes, code};
+  const std::size_t length = byte < 0xC0 ? 1 : byte >= 0xF0 ? 4 : byte >= 0xE0 ? 3 : 2;
+  const Letter stray{text.substr(at, 1), byte < 0x80 ? char32_t{byte} : U'\uFFFD'};
+  if (length == 1 || at + length > text.size()) return stray;
+  static constexpr unsigned char lead_mask[] = {0x1F, 0x0F, 0x07};
+  char32_t code = byte & lead_mask[length - 2];
+  for (const char next : text.substr(at + 1, length - 1)) {
+    if ((static_cast<unsigned char>(next) & 0xC0u) != 0x80u) return stray;
+    code = (code << 6) | (static_cast<unsigned char>(next) & 0x3Fu);
+  }
+  return {text.substr(at, length), code};
 }
 
 std::size_t columns_of(char32_t code) {

@@ -1,0 +1,65 @@
+#include "cli/commands.hpp"
+#include "cli/run.hpp"
+#include "gentlest/diagnostic.hpp"
+#include "io/catalogue_files.hpp"
+#include "io/job_file.hpp"
+#include "report/format.hpp"
+#include "report/sheet.hpp"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+
+namespace gentlest {
+
+namespace {
+
+std::vector<Diagnostic> faults_of(const std::string& word, const Catalogue& catalogue, Session& session) {
+  std::error_code ignored;
+  try {
+    if (std::filesystem::is_directory(word, ignored)) {
+      read_catalogue(collect_catalogue(word), word);
+    } else {
+      const JobText job = read_job_text(word, session);
+      load_job(job.text, job.file, catalogue);
+    }
+  } catch (const InputError& fault) {
+    return fault.faults();
+  }
+  return {};
+}
+
+Cell place(int number) {
+  return number > 0 ? Cell(static_cast<double>(number)) : Cell();
+}
+
+Sheet faults_sheet(const std::vector<Diagnostic>& faults) {
+  Sheet sheet{"faults", {}, {}};
+  for (const char* key : {"file", "line", "column", "message", "remedy"}) sheet.columns.push_back({key, key, -1, true});
+  for (const Diagnostic& fault : faults)
+    sheet.rows.push_back(
+        {fault.where.file, place(fault.where.line), place(fault.where.column), fault.message, fault.remedy});
+  return sheet;
+}
+
+}  // namespace
+
+Answer command_check(const Request& request, Session& session) {
+  const Catalogue catalogue = load_catalogue(request);
+  std::vector<Diagnostic> faults;
+  for (const std::string& word : request.words) {
+    const std::vector<Diagnostic> more = faults_of(word, catalogue, session);
+    faults.insert(faults.end(), more.begin(), more.end());
+  }
+  Answer answer{{}, faults.empty() ? exit_done : exit_file};
+  if (request.form != Form::text) {
+    answer.text = sheet_report(faults_sheet(faults), request.form, {}, {program_version(), catalogue.version()});
+    return answer;
+  }
+  if (!faults.empty()) answer.text = render(faults) + "\n";
+  answer.text += fmt::format("{} looked at, {}.\n", counted(request.words.size(), "file", "files"),
+                             faults.empty() ? "no fault found" : counted(faults.size(), "fault", "faults"));
+  return answer;
+}
+
+}  // namespace gentlest

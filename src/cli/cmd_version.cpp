@@ -1,0 +1,23 @@
+#include "cli/commands.hpp"
+#include "report/sheet.hpp"
+
+#include <fmt/format.h>
+
+namespace gentlest {
+
+Answer command_version(const Request& request, Session&) {
+  const Catalogue catalogue = load_catalogue(request);
+  const Edition edition{program_version(), catalogue.version()};
+  const std::string origin = request.data.value_or("built in");
+  if (request.form == Form::text)
+    return {fmt::format("gentlest {}\ncatalogue {} ({}): {} solvents, {} materials\n", edition.program,
+                        edition.catalogue, origin, catalogue.solvents().size(), catalogue.materials().size()),
+            0};
+  const Sheet sheet{
+      "versions",
+      {{"origin", "", -1, false}, {"solvents", "", 0, false}, {"materials", "", 0, false}},
+      {{origin, static_cast<double>(catalogue.solvents().size()), static_cast<double>(catalogue.materials().size())}}};
+  return {sheet_report(sheet, request.form, {}, edition), 0};
+}
+
+}  // namespace gentlest

@@ -1,0 +1,149 @@
+#include "cli/commands.hpp"
+
+#include <algorithm>
+
+namespace gentlest {
+
+namespace {
+
+constexpr std::size_t any_number = 100'000;
+
+Command ladder() {
+  return {"ladder",
+          "JOB|demo",
+          "plan a ladder of test mixtures for one painting",
+          "  gentlest ladder demo                       the invented painting\n"
+          "  gentlest ladder easel.yaml                 your own; see `gentlest help new`\n"
+          "  gentlest ladder easel.yaml --risk-limit 0.05 --bottles 2\n"
+          "  gentlest ladder easel.yaml --format csv --output ladder.csv\n"
+          "\n"
+          "JOB is a job file, - for standard input, or the word demo (a file of that\n"
+          "name is ./demo). The exit code is 1 when there is no window: no mixture moves\n"
+          "the layer within the risk limit.\n",
+          {"target", "risk-limit", "parts", "step", "bottles", "rungs"},
+          1,
+          1,
+          command_ladder};
+}
+
+Command mixture() {
+  return {"mixture",
+          "JOB|demo \"NAME SHARE, NAME SHARE\"",
+          "judge one mixture against the layers of a painting",
+          "  gentlest mixture demo \"ethanol 30, isooctane 70\"\n"
+          "  gentlest mixture easel.yaml \"ethanol 96 % 0.3, 540-84-1 0.7\"\n"
+          "\n"
+          "Shares by volume, in per cent (sum 100) or fractions (sum 1). Liquids by name,\n"
+          "other name or CAS number; a grade may follow the name, else that of the job's\n"
+          "shelf is taken.\n",
+          {"target", "risk-limit"},
+          2,
+          any_number,
+          command_mixture};
+}
+
+Command list() {
+  return {"list",
+          "solvents|materials|sources|families",
+          "list what the catalogue holds",
+          "  gentlest list solvents --family alcohol\n"
+          "  gentlest list solvents --having exposure_limits --format csv\n"
+          "  gentlest list materials --having sphere\n"
+          "\n"
+          "Figures for --having, solvents: hansen, teas, boiling_point, vapour_pressure,\n"
+          "flash_point, hazards, exposure_limits, antoine, unifac; materials: sphere,\n"
+          "teas_region, response, observations. Parameters in MPa^0.5, temperatures in C.\n",
+          {"family", "having"},
+          1,
+          1,
+          command_list};
+}
+
+Command show() {
+  return {"show",
+          "NAME...",
+          "show all that is known of a solvent or material",
+          "  gentlest show ethanol dammar_aged\n"
+          "  gentlest show 64-17-5 --format json\n"
+          "\n"
+          "Names are ids, names, other names or CAS numbers. Every figure stands with its\n"
+          "standing and source; where publications disagree all values are shown.\n",
+          {},
+          1,
+          any_number,
+          command_show};
+}
+
+Command check() {
+  return {"check",
+          "FILE...",
+          "look for faults in job files and catalogue folders",
+          "  gentlest check easel.yaml\n"
+          "  gentlest check solvents/                   a catalogue folder\n"
+          "\n"
+          "The faults are the result. The exit code is 3 when there is one.\n",
+          {},
+          1,
+          any_number,
+          command_check};
+}
+
+Command make_new() {
+  return {"new",
+          "FILE",
+          "write a commented job file to start from",
+          "  gentlest new easel.yaml\n"
+          "\n"
+          "An existing file is not replaced without --force. - writes to standard output.\n",
+          {"force"},
+          1,
+          1,
+          command_new};
+}
+
+Command calibrate() {
+  return {"calibrate",
+          "FOLDER",
+          "fit the response curve and default spreads anew",
+          "  gentlest calibrate tests/published/score_sets\n"
+          "\n"
+          "Reads the published score sets of the folder; takes some seconds. CSV holds the\n"
+          "figures of each set, text and JSON the response curve as well.\n",
+          {},
+          1,
+          1,
+          command_calibrate};
+}
+
+}  // namespace
+
+const std::vector<Command>& all_commands() {
+  static const std::vector<Command> commands = {
+      ladder(),
+      mixture(),
+      list(),
+      show(),
+      check(),
+      make_new(),
+      calibrate(),
+      {"help", "[COMMAND]", "show help", "  gentlest help ladder\n", {}, 0, 1, command_help},
+      {"version", "", "show the versions of program and catalogue", "  gentlest version\n", {}, 0, 0, command_version},
+  };
+  return commands;
+}
+
+const Command* find_command(std::string_view name) {
+  for (const Command& command : all_commands())
+    if (name == command.name) return &command;
+  return nullptr;
+}
+
+bool takes_option(std::string_view command, std::string_view option) {
+  const auto holds = [&](const std::vector<std::string>& names) {
+    return std::find(names.begin(), names.end(), option) != names.end();
+  };
+  const Command* found = find_command(command);
+  return holds(common_options()) || (found && holds(found->options));
+}
+
+}  // namespace gentlest

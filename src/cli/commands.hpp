@@ -1,0 +1,76 @@
+// The commands of the program, one file each (cmd_<name>.cpp), and what they share.
+#pragma once
+
+#include "cli/options.hpp"
+#include "cli/surroundings.hpp"
+#include "gentlest/catalogue.hpp"
+#include "gentlest/job.hpp"
+
+#include <cstddef>
+#include <iosfwd>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gentlest {
+
+/// What a command works with besides its request.
+struct Session {
+  std::istream& in;
+  std::ostream& err;
+  const Surroundings& surroundings;
+};
+
+/// A command's result: the text for standard output or --output, and the exit code.
+struct Answer {
+  std::string text;
+  int exit_code = 0;
+};
+
+struct Command {
+  const char* name;
+  const char* words;                 ///< what stands behind it, e.g. "JOB"
+  const char* summary;               ///< one line
+  const char* help;                  ///< examples and what to know; lines of at most 80 columns
+  std::vector<std::string> options;  ///< besides the common ones
+  std::size_t least_words = 0;
+  std::size_t most_words = 0;
+  Answer (*run)(const Request&, Session&) = nullptr;
+};
+
+const std::vector<Command>& all_commands();
+const Command* find_command(std::string_view name);
+bool takes_option(std::string_view command, std::string_view option);
+
+Answer command_ladder(const Request& request, Session& session);
+Answer command_mixture(const Request& request, Session& session);
+Answer command_list(const Request& request, Session& session);
+Answer command_show(const Request& request, Session& session);
+Answer command_check(const Request& request, Session& session);
+Answer command_new(const Request& request, Session& session);
+Answer command_calibrate(const Request& request, Session& session);
+Answer command_help(const Request& request, Session& session);
+Answer command_version(const Request& request, Session& session);
+
+/// Thrown when the person has pressed Ctrl-C.
+struct Interrupted {};
+
+/// Version of the program.
+std::string program_version();
+
+/// The catalogue of --data, or the built-in one. Throws InputError (Fault::file).
+Catalogue load_catalogue(const Request& request);
+
+/// A job's text and the name for its messages: "demo", "-" for standard input, or a path. Throws InputError
+/// (Fault::file), Interrupted.
+struct JobText {
+  std::string text;
+  std::string file;
+};
+JobText read_job_text(const std::string& word, Session& session);
+
+/// The job of `word` with the limits of the command line in place of its own. Throws InputError: Fault::file for what
+/// the file says, Fault::usage for what the command line says.
+Job load_asked_job(const std::string& word, const Request& request, const Catalogue& catalogue, Session& session);
+
+}  // namespace gentlest

@@ -1,0 +1,221 @@
+#include "cli/options.hpp"
+
+#include "cli/commands.hpp"
+#include "gentlest/diagnostic.hpp"
+
+#include <fmt/format.h>
+#include <boost/program_options.hpp>
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <cstdlib>
+
+namespace gentlest {
+
+namespace {
+
+namespace po = boost::program_options;
+
+po::options_description describe() {
+  po::options_description description;
+  for (const Option& option : all_options()) {
+    std::string name = option.name;
+    if (option.letter) name += std::string(",") + option.letter;
+    if (*option.argument)
+      description.add_options()(name.c_str(), po::value<std::string>(), option.help);
+    else
+      description.add_options()(name.c_str(), po::bool_switch(), option.help);
+  }
+  description.add_options()("words", po::value<std::vector<std::string>>(), "");
+  return description;
+}
+
+std::string without_dashes(const std::string& name) {
+  const std::size_t from = name.find_first_not_of('-');
+  return from == std::string::npos ? name : name.substr(from, name.find('=') - from);
+}
+
+[[noreturn]] void unknown_option(const std::string& typed) {
+  std::vector<std::string> names;
+  for (const Option& option : all_options()) names.emplace_back(option.name);
+  const std::string near = nearest_name(without_dashes(typed), names);
+  throw InputError(Fault::usage, fmt::format("unknown option \"{}\"", typed),
+                   near.empty() ? "`gentlest help` lists the commands, `gentlest help COMMAND` their options"
+                                : fmt::format("did you mean \"--{}\"?", near));
+}
+
+[[noreturn]] void wrong_value(const std::string& name) {
+  for (const Option& option : all_options()) {
+    if (name != option.name) continue;
+    if (!*option.argument)
+      throw InputError(Fault::usage, fmt::format("the option --{} takes no value", name), "write it alone");
+    throw InputError(Fault::usage, fmt::format("the option --{} has no value", name),
+                     fmt::format("write --{} {}", name, option.argument));
+  }
+  throw InputError(Fault::usage, fmt::format("the option --{} cannot be read", name), "see `gentlest help`");
+}
+
+po::variables_map parse(const std::vector<std::string>& args) {
+  const po::options_description description = describe();
+  po::positional_options_description words;
+  words.add("words", -1);
+  po::variables_map seen;
+  const int style = po::command_line_style::unix_style & ~po::command_line_style::allow_guessing;
+  try {
+    po::store(po::command_line_parser(args).options(description).positional(words).style(style).run(), seen);
+  } catch (const po::unknown_option& fault) {
+    unknown_option(fault.get_option_name());
+  } catch (const po::multiple_occurrences& fault) {
+    throw InputError(Fault::usage, fmt::format("the option {} stands twice", fault.get_option_name()), "give it once");
+  } catch (const po::error_with_option_name& fault) {
+    wrong_value(without_dashes(fault.get_option_name()));
+  } catch (const po::error& fault) {
+    throw InputError(Fault::usage, fmt::format("the command line cannot be read: {}", fault.what()),
+                     "see `gentlest help`");
+  }
+  return seen;
+}
+
+std::optional<std::string> text_of(const po::variables_map& seen, const char* name) {
+  if (!seen.count(name)) return std::nullopt;
+  const auto value = seen[name].as<std::string>();
+  if (value.empty())
+    throw InputError(Fault::usage, fmt::format("the option --{} has an empty value", name), "leave it out or fill it");
+  return value;
+}
+
+std::optional<int> whole_of(const po::variables_map& seen, const char* name, int low, int high) {
+  const std::optional<std::string> text = text_of(seen, name);
+  if (!text) return std::nullopt;
+  int value = 0;
+  const char* end = text->data() + text->size();
+  const auto [stop, fault] = std::from_chars(text->data(), end, value);
+  if (fault != std::errc() || stop != end || value < low || value > high)
+    throw InputError(Fault::usage,
+                     fmt::format("--{} \"{}\" is not a whole number from {} to {}", name, *text, low, high),
+                     fmt::format("write for example --{} {}", name, low));
+  return value;
+}
+
+std::optional<double> chance_of(const po::variables_map& seen, const char* name) {
+  const std::optional<std::string> text = text_of(seen, name);
+  if (!text) return std::nullopt;
+  const bool plain = text->find_first_not_of("0123456789.") == std::string::npos;
+  char* end = nullptr;
+  const double value = std::strtod(text->c_str(), &end);
+  if (!plain || end != text->c_str() + text->size() || !(value > 0 && value < 1))
+    throw InputError(Fault::usage, fmt::format("--{} \"{}\" is not a chance between 0 and 1", name, *text),
+                     fmt::format("write for example --{} 0.1 for 10 %", name));
+  return value;
+}
+
+Form form_of(const po::variables_map& seen) {
+  const std::string word = text_of(seen, "format").value_or("text");
+  if (word == "text") return Form::text;
+  if (word == "csv") return Form::csv;
+  if (word == "json") return Form::json;
+  const std::string near = nearest_name(word, {"text", "csv", "json"});
+  throw InputError(Fault::usage, fmt::format("unknown format \"{}\"", word),
+                   near.empty() ? "text, csv or json" : fmt::format("did you mean \"{}\"?", near));
+}
+
+// Every option given must belong to the command; says which commands take it otherwise.
+void check_options_of(const po::variables_map& seen, const std::string& command) {
+  std::vector<Diagnostic> faults;
+  for (const Option& option : all_options()) {
+    if (!seen.count(option.name) || seen[option.name].defaulted() || takes_option(command, option.name)) continue;
+    std::string takers;
+    for (const Command& other : all_commands())
+      if (takes_option(other.name, option.name)) takers += (takers.empty() ? "" : ", ") + std::string(other.name);
+    faults.push_back(
+        {{}, fmt::format("\"{}\" takes no option --{}", command, option.name), "it belongs to: " + takers, {}});
+  }
+  if (!faults.empty()) throw InputError(Fault::usage, std::move(faults));
+}
+
+void check_command(const Request& request) {
+  if (find_command(request.command)) return;
+  std::vector<std::string> names;
+  for (const Command& command : all_commands()) names.emplace_back(command.name);
+  const std::string near = nearest_name(request.command, names);
+  throw InputError(Fault::usage, fmt::format("unknown command \"{}\"", request.command),
+                   near.empty() ? "`gentlest help` lists the commands" : fmt::format("did you mean \"{}\"?", near));
+}
+
+void check_word_count(const Request& request) {
+  const Command& command = *find_command(request.command);
+  const std::size_t count = request.words.size();
+  if (request.help || (count >= command.least_words && count <= command.most_words)) return;
+  const std::string synopsis =
+      fmt::format("write: gentlest {}{}{}", command.name, *command.words ? " " : "", command.words);
+  if (count < command.least_words)
+    throw InputError(Fault::usage, fmt::format("\"{}\" needs more words", command.name), synopsis);
+  throw InputError(
+      Fault::usage,
+      fmt::format("\"{}\" does not know what to do with \"{}\"", command.name, request.words[command.most_words]),
+      synopsis);
+}
+
+void read_values(Request& request, const po::variables_map& seen) {
+  request.form = form_of(seen);
+  request.output = text_of(seen, "output");
+  request.data = text_of(seen, "data");
+  request.target = text_of(seen, "target");
+  request.family = text_of(seen, "family");
+  request.having = text_of(seen, "having");
+  request.risk_limit = chance_of(seen, "risk-limit");
+  request.parts = whole_of(seen, "parts", 1, 4);
+  request.step = whole_of(seen, "step", 1, 50);
+  request.bottles = whole_of(seen, "bottles", 1, 100);
+  request.rungs = whole_of(seen, "rungs", 1, 100);
+  request.quiet = seen["quiet"].as<bool>();
+  request.force = seen["force"].as<bool>();
+}
+
+}  // namespace
+
+const std::vector<Option>& all_options() {
+  static const std::vector<Option> options = {
+      {"format", 0, "FORM", "text (default), csv or json"},
+      {"output", 'o', "FILE", "write the result there, in one step; - is standard output"},
+      {"data", 0, "FOLDER", "use this catalogue folder instead of the built-in one"},
+      {"quiet", 'q', "", "no progress; results and warnings stay"},
+      {"help", 'h', "", "show the help of the command"},
+      {"target", 0, "LAYER", "the layer to remove; default: the uppermost with role remove"},
+      {"risk-limit", 0, "CHANCE", "largest risk of any layer to keep, between 0 and 1; default: the job's"},
+      {"parts", 0, "N", "largest number of liquids in one mixture, 1 to 4; default: the job's"},
+      {"step", 0, "PERCENT", "step of the shares, per cent by volume, divides 100; default: the job's"},
+      {"bottles", 0, "N", "largest number of bottles of the ladder; default: the job's"},
+      {"rungs", 0, "N", "largest number of rungs; default: the job's"},
+      {"family", 0, "NAME", "only this family of solvents, or kind of materials"},
+      {"having", 0, "FIGURE", "only records that hold this figure, e.g. hazards or sphere"},
+      {"force", 0, "", "replace the file if it exists"},
+  };
+  return options;
+}
+
+const std::vector<std::string>& common_options() {
+  static const std::vector<std::string> names = {"format", "output", "data", "quiet", "help"};
+  return names;
+}
+
+Request read_request(const std::vector<std::string>& args) {
+  const po::variables_map seen = parse(args);
+  Request request;
+  if (seen.count("words")) request.words = seen["words"].as<std::vector<std::string>>();
+  request.help = seen["help"].as<bool>();
+  if (request.words.empty()) {
+    request.command = "help";
+  } else {
+    request.command = request.words.front();
+    request.words.erase(request.words.begin());
+  }
+  check_command(request);
+  check_options_of(seen, request.command);
+  read_values(request, seen);
+  check_word_count(request);
+  return request;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,43 @@
+// Reads the command line. The only part of the program that sees Boost.Program_options.
+#pragma once
+
+#include "report/form.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// What was asked for. Which options a command takes is checked; whether the words make sense is the command's
+/// business.
+struct Request {
+  std::string command;             ///< empty for a bare call
+  std::vector<std::string> words;  ///< behind the command
+  Form form = Form::text;
+  std::optional<std::string> output, data, target, family, having;
+  std::optional<double> risk_limit;
+  std::optional<int> parts, step, bottles, rungs;
+  bool quiet = false;
+  bool force = false;
+  bool help = false;
+};
+
+/// One option as help shows it.
+struct Option {
+  const char* name;
+  char letter;           ///< short form, 0 where there is none
+  const char* argument;  ///< e.g. "FILE"; empty for a switch
+  const char* help;
+};
+
+/// Every option of the program.
+const std::vector<Option>& all_options();
+
+/// Options of every command.
+const std::vector<std::string>& common_options();
+
+/// Throws InputError (Fault::usage), with one fault per mistake where possible.
+Request read_request(const std::vector<std::string>& args);
+
+}  // namespace gentlest

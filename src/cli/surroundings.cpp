@@ -1,0 +1,38 @@
+#include "cli/surroundings.hpp"
+
+#include <csignal>
+#include <cstdlib>
+#include <string>
+
+#include <unistd.h>
+
+namespace gentlest {
+
+namespace {
+
+// The one global of the program: a signal handler can reach nothing else.
+volatile std::sig_atomic_t interrupt_seen = 0;
+
+extern "C" void note_interrupt(int) {
+  interrupt_seen = 1;
+}
+
+bool set_and_not_empty(const char* name) {
+  const char* value = std::getenv(name);
+  return value && *value;
+}
+
+}  // namespace
+
+Surroundings ask_system() {
+  struct sigaction action = {};
+  action.sa_handler = note_interrupt;
+  action.sa_flags = static_cast<int>(SA_RESETHAND);
+  sigaction(SIGINT, &action, nullptr);
+  std::signal(SIGPIPE, SIG_IGN);
+  const char* terminal = std::getenv("TERM");
+  const bool can_bold = terminal && std::string(terminal) != "dumb" && !set_and_not_empty("NO_COLOR");
+  return {isatty(STDOUT_FILENO) == 1 && can_bold, isatty(STDERR_FILENO) == 1, [] { return interrupt_seen != 0; }};
+}
+
+}  // namespace gentlest

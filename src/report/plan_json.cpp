@@ -1,0 +1,83 @@
+#include "report/format.hpp"
+#include "report/plan_report.hpp"
+
+namespace gentlest {
+
+namespace {
+
+Json advice_json(const std::vector<Advice>& advice) {
+  Json list = Json::array();
+  for (const Advice& one : advice) list.push_back({{"text", one.text}, {"source", one.source}});
+  return list;
+}
+
+Json limits_json(const Limits& limits) {
+  return {{"parts", limits.parts},
+          {"bottles", limits.bottles},
+          {"step_percent", limits.step_percent},
+          {"rungs", limits.rungs},
+          {"risk_limit", data_value(limits.risk_limit)},
+          {"wanted_effect", data_value(limits.wanted_effect)},
+          {"effect_grade", limits.effect_grade},
+          {"risk_grade", limits.risk_grade},
+          {"avoid_families", limits.avoid_families},
+          {"avoid_statements", limits.avoid_statements},
+          {"avoid_solvents", limits.avoid_solvents},
+          {"allow_unknown_hazards", limits.allow_unknown_hazards}};
+}
+
+Json object_json(const PaintingObject& object) {
+  return {{"title", json_text(object.title)},
+          {"owner_number", json_text(object.owner_number)},
+          {"width_cm", object.width ? Json(data_value(object.width->value)) : Json()},
+          {"height_cm", object.height ? Json(data_value(object.height->value)) : Json()},
+          {"paint_age_years", json_number(object.paint_age_years)},
+          {"note", json_text(object.note)}};
+}
+
+Json optional_mixture(const std::optional<JudgedMixture>& judged, const Plan& plan) {
+  return judged ? judged_json(*judged, plan.layers) : Json();
+}
+
+}  // namespace
+
+std::vector<NamedMixture> mixtures_of(const Plan& plan) {
+  std::vector<NamedMixture> mixtures;
+  for (const JudgedMixture& rung : plan.rungs) mixtures.push_back({std::to_string(mixtures.size() + 1), &rung});
+  if (plan.nearest) mixtures.push_back({"strongest within the risk limit", &*plan.nearest});
+  if (plan.least_risk_that_works)
+    mixtures.push_back({"least risk that reaches the effect", &*plan.least_risk_that_works});
+  return mixtures;
+}
+
+std::string plan_csv(const Plan& plan, const Edition& edition) {
+  return sheet_csv(judged_sheet(mixtures_of(plan), plan.layers), edition);
+}
+
+std::string plan_json(const Plan& plan, const Edition& edition) {
+  Json document = json_document("ladder", edition);
+  document["outcome"] = plan.outcome == Outcome::window ? "window" : "no window";
+  document["object"] = object_json(plan.job.object);
+  document["target"] = plan.layers[plan.target].name;
+  document["limits"] = limits_json(plan.job.limits);
+  document["layers"] = layers_json(plan.layers);
+  document["bottles"] = plan.bottles;
+  document["rungs"] = Json::array();
+  for (const JudgedMixture& rung : plan.rungs) document["rungs"].push_back(judged_json(rung, plan.layers));
+  document["strongest_within_risk_limit"] = optional_mixture(plan.nearest, plan);
+  document["least_risk_that_works"] = optional_mixture(plan.least_risk_that_works, plan);
+  document["effect_given_up"] = computed_value(plan.effect_given_up);
+  document["mixtures_judged"] = plan.mixtures_judged;
+  document["margin_claimed"] = plan.margin_claimed;
+  document["liquids"] = liquids_json(liquids_of(mixtures_of(plan)));
+  document["left_off_shelf"] = plan.left_off_shelf;
+  document["watch"] = advice_json(plan.watch);
+  document["not_seen"] = advice_json(plan.not_seen);
+  document["cautions"] = advice_json(plan.cautions);
+  document["other_ways"] = advice_json(plan.other_ways);
+  document["weak_points"] = plan.weak_points;
+  document["sources"] = json_sources(plan.sources);
+  return json_dump(document);
+}
+
+}  // namespace gentlest

@@ -1,0 +1,209 @@
+// What the reports must say, whatever the figures are.
+#include "csv_cells.hpp"
+#include "program.hpp"
+
+#include "io/job_file.hpp"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <regex>
+
+namespace gentlest::test {
+
+namespace {
+
+using nlohmann::json;
+
+constexpr const char* no_record = "no record (not a sign of harmlessness)";
+
+json as_json(std::vector<std::string> args, const std::string& input = {}) {
+  args.insert(args.end(), {"--format", "json"});
+  return json::parse(call(args, input).out);
+}
+
+// A solvent with Hansen parameters and without a hazard record; empty when the catalogue has none.
+std::string solvent_without_record() {
+  const json list = as_json({"list", "solvents", "--having", "hansen"});
+  for (const auto& solvent : list.at("solvents"))
+    if (solvent.at("signal_word") == "no record") return solvent.at("id");
+  return {};
+}
+
+}  // namespace
+
+TEST_CASE("the demo's ladder rises in effect and in risk and stays within the risk limit") {
+  const Result result = call({"ladder", "demo", "--format", "json"});
+  CHECK(result.code == 0);
+  const json plan = json::parse(result.out);
+  CHECK(plan.at("outcome") == "window");
+  const auto& rungs = plan.at("rungs");
+  REQUIRE(rungs.size() >= 2);
+  for (std::size_t i = 0; i < rungs.size(); ++i) {
+    CHECK(rungs[i].at("risk").get<double>() <= plan.at("limits").at("risk_limit").get<double>());
+    double sum = 0;
+    for (const auto& part : rungs[i].at("parts")) sum += part.at("volume_percent").get<double>();
+    CHECK(sum == Approx(100));
+    if (i == 0) continue;
+    CHECK(rungs[i].at("effect").get<double>() > rungs[i - 1].at("effect").get<double>());
+    CHECK(rungs[i].at("risk").get<double>() >= rungs[i - 1].at("risk").get<double>());
+  }
+  CHECK(rungs.back().at("effect").get<double>() >= plan.at("limits").at("wanted_effect").get<double>());
+}
+
+TEST_CASE("the ladder's text says everything the plan holds") {
+  const json plan = as_json({"ladder", "demo"});
+  const std::string text = unwrapped(call({"ladder", "demo"}).out);
+  for (const auto& layer : plan.at("layers")) CHECK(holds(text, layer.at("material_name")));
+  for (const auto& advice : plan.at("watch")) CHECK(holds(text, unwrapped(advice.at("text"))));
+  for (const auto& advice : plan.at("not_seen")) CHECK(holds(text, unwrapped(advice.at("text"))));
+  for (const auto& advice : plan.at("cautions")) CHECK(holds(text, unwrapped(advice.at("text"))));
+  for (const auto& point : plan.at("weak_points")) CHECK(holds(text, unwrapped(point)));
+  for (const auto& reason : plan.at("left_off_shelf")) CHECK(holds(text, unwrapped(reason)));
+  for (const auto& source : plan.at("sources")) CHECK(holds(text, unwrapped(source.at("citation"))));
+  for (const auto& liquid : plan.at("liquids")) CHECK(holds(text, unwrapped(liquid.at("classification_words"))));
+  CHECK(holds(text, "gentlest " + plan.at("program").get<std::string>() + ", catalogue " +
+                        plan.at("catalogue").get<std::string>()));
+  CHECK(holds(text, "Effect: the chance that"));
+  CHECK(holds(text, "Risk: the largest chance"));
+  CHECK(holds(text, "The swab decides."));
+}
+
+TEST_CASE("without a window it says so first, shows no ladder and leaves with 1") {
+  const std::vector<std::string> args = {"ladder", "demo", "--risk-limit", "0.06"};
+  const Result text = call(args);
+  CHECK(text.code == 1);
+  const std::size_t no_window = text.out.find("No window.");
+  REQUIRE(no_window != std::string::npos);
+  CHECK(no_window < text.out.find("The painting, from the top down"));
+  CHECK_FALSE(holds(text.out, "The ladder for"));
+  CHECK(holds(text.out, "What people then consider"));
+  CHECK(holds(text.out, "What the model does not see"));
+  const json plan = as_json(args);
+  CHECK(plan.at("outcome") == "no window");
+  CHECK(plan.at("rungs").empty());
+  CHECK(plan.at("strongest_within_risk_limit").at("risk").get<double>() <= 0.06);
+  CHECK(plan.at("least_risk_that_works").at("risk").get<double>() > 0.06);
+  CHECK(csv_rows(call({"ladder", "demo", "--risk-limit", "0.06", "--format", "csv"}).out).size() == 3);
+}
+
+TEST_CASE("with nothing within the risk limit that is said as well") {
+  const Result text = call({"ladder", "demo", "--risk-limit", "0.0001"});
+  CHECK(text.code == 1);
+  CHECK(holds(text.out, "No mixture at all stays within a risk of"));
+  CHECK(as_json({"ladder", "demo", "--risk-limit", "0.0001"}).at("strongest_within_risk_limit").is_null());
+}
+
+TEST_CASE("no margin is claimed beside a layer that may hold resin") {
+  const std::string job =
+      replaced(demo_job_text(), "found: oil_paint_old", "found: oil_paint_old\n    suspected: [resinous]");
+  const Result text = call({"ladder", "-"}, job);
+  CHECK(holds(unwrapped(text.out), "No margin is claimed, because of oil paint (resinous)"));
+  CHECK_FALSE(holds(text.out, "margin: how far"));
+  const json plan = as_json({"ladder", "-"}, job);
+  CHECK(plan.at("margin_claimed") == false);
+  for (const auto& rung : plan.at("rungs")) CHECK(rung.at("margin_RED").is_null());
+  CHECK(holds(call({"ladder", "demo"}).out, "margin: how far"));
+}
+
+TEST_CASE("a missing hazard record is shown as missing, never as harmless") {
+  const std::string id = solvent_without_record();
+  REQUIRE_FALSE(id.empty());
+  INFO(id);
+  CHECK(holds(unwrapped(call({"show", id}).out), no_record));
+  CHECK(holds(unwrapped(call({"mixture", "demo", id + " 100"}).out), no_record));
+  CHECK(holds(call({"mixture", "demo", id + " 100", "--format", "csv"}).out, no_record));
+  const json mixture = as_json({"mixture", "demo", id + " 100"});
+  CHECK(mixture.at("liquids")[0].at("classification").is_null());
+  CHECK(mixture.at("liquids")[0].at("classification_words") == no_record);
+  CHECK(mixture.at("mixture").at("hazards_of_parts").at("parts_without_hazard_record").size() == 1);
+}
+
+TEST_CASE("a mixture above the risk limit is judged and marked") {
+  const Result strong = call({"mixture", "demo", "ethanol 30, isooctane 70", "--risk-limit", "0.01"});
+  CHECK(strong.code == 0);
+  CHECK(holds(unwrapped(strong.out), "Its risk exceeds the limit of 1.0 %"));
+  CHECK_FALSE(holds(call({"mixture", "demo", "ethanol 30, isooctane 70", "--risk-limit", "0.99"}).out, "exceeds"));
+}
+
+TEST_CASE("a mixture may be written in fractions, by CAS number, without quotes, and takes the shelf's grade") {
+  const json first = as_json({"mixture", "demo", "ethanol 30, isooctane 70"});
+  CHECK(first.at("mixture").at("recipe") == "isooctane 70, ethanol 96 % 30");
+  for (const auto& text : {"64-17-5 0.3, 540-84-1 0.7", "isooctane 70 %; ethanol 30 %"})
+    CHECK(as_json({"mixture", "demo", text}).at("mixture") == first.at("mixture"));
+  CHECK(as_json({"mixture", "demo", "ethanol", "30,", "isooctane", "70"}).at("mixture") == first.at("mixture"));
+}
+
+TEST_CASE("the same mixture has the same numbers on the ladder and alone") {
+  const json plan = as_json({"ladder", "demo"});
+  for (const auto& rung : plan.at("rungs")) {
+    const json alone = as_json({"mixture", "demo", rung.at("recipe").get<std::string>()}).at("mixture");
+    CHECK(alone.at("effect").get<double>() == Approx(rung.at("effect").get<double>()).margin(2e-4));
+    CHECK(alone.at("risk").get<double>() == Approx(rung.at("risk").get<double>()).margin(2e-4));
+    CHECK(alone.at("dH_MPa05") == rung.at("dH_MPa05"));
+  }
+}
+
+TEST_CASE("a card shows disagreeing values side by side, and what is not known") {
+  const json card = as_json({"show", "ethyl_acetate"}).at("cards")[0];
+  bool disagreement = false;
+  for (const auto& group : card.at("groups"))
+    for (const auto& figure : group.at("figures"))
+      disagreement = disagreement || !figure.value("others", json::array()).empty();
+  CHECK(disagreement);
+  const Result text = call({"show", "ethyl", "acetate"});
+  CHECK(text.code == 0);
+  CHECK(holds(text.out, "another value"));
+  CHECK(holds(text.out, "not known"));
+}
+
+TEST_CASE("list keeps to the family and the figure asked for") {
+  const json all = as_json({"list", "solvents"}).at("solvents");
+  const json alcohols = as_json({"list", "solvents", "--family", "alcohol"}).at("solvents");
+  CHECK(alcohols.size() > 3);
+  CHECK(alcohols.size() < all.size());
+  for (const auto& solvent : alcohols) CHECK(solvent.at("family") == "alcohol");
+  const json known = as_json({"list", "solvents", "--having", "flash_point"}).at("solvents");
+  for (const auto& solvent : known) CHECK(solvent.at("flash_point_C").is_number());
+  const auto without =
+      std::count_if(all.begin(), all.end(), [](const json& s) { return s.at("flash_point_C").is_null(); });
+  CHECK(known.size() + static_cast<std::size_t>(without) == all.size());
+}
+
+TEST_CASE("check finds the faults of all files and leaves with 3") {
+  const Folder folder;
+  write_file(folder.file("good.yaml"), call({"new", "-"}).out);
+  write_file(folder.file("bad.yaml"), "gentlest_job: 1\ntitel: x\n");
+  CHECK(call({"check", folder.file("good.yaml"), "demo"}).code == 0);
+  const Result bad = call({"check", folder.file("bad.yaml"), folder.file("good.yaml"), "/nowhere"});
+  CHECK(bad.code == 3);
+  CHECK(holds(bad.out, "bad.yaml:2:1"));
+  CHECK(holds(bad.out, "/nowhere"));
+  CHECK(holds(bad.out, "3 files looked at"));
+  CHECK(call({"check", std::string(GENTLEST_SOURCE_DIR) + "/solvents"}).code == 0);
+}
+
+TEST_CASE("the built-in catalogue and its folder give the same plan") {
+  const std::string folder = std::string(GENTLEST_SOURCE_DIR) + "/solvents";
+  CHECK(call({"ladder", "demo", "--data", folder}).out == call({"ladder", "demo"}).out);
+}
+
+TEST_CASE("no report promises what the program cannot know") {
+  const std::regex promise("\\b(safe|safely|harmless|guaranteed?|recommend(ed|s)?|will not affect)\\b",
+                           std::regex::icase);
+  for (const std::vector<std::string>& args : {std::vector<std::string>{"ladder", "demo"},
+                                               {"ladder", "demo", "--risk-limit", "0.06"},
+                                               {"mixture", "demo", "ethanol 30, isooctane 70"},
+                                               {"help"},
+                                               {"help", "ladder"},
+                                               {"new", "-"}}) {
+    std::smatch found;
+    const std::string text = call(args).out;
+    const bool promised = std::regex_search(text, found, promise);
+    INFO(args[0] << ": " << (promised ? found.str() : ""));
+    CHECK_FALSE(promised);
+  }
+}
+
+}  // namespace gentlest::test

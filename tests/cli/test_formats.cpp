@@ -1,0 +1,166 @@
+// Every command in every form: JSON parses, CSV is rectangular, text keeps within the page.
+#include "csv_cells.hpp"
+#include "program.hpp"
+
+#include "cli/commands.hpp"
+#include "report/table.hpp"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include <regex>
+
+namespace gentlest::test {
+
+namespace {
+
+const std::string score_sets = std::string(GENTLEST_SOURCE_DIR) + "/tests/published/score_sets";
+
+// One call of every command that reads; `new` and `calibrate` have tests of their own.
+const std::vector<std::vector<std::string>>& reading_calls() {
+  static const std::vector<std::vector<std::string>> calls = {
+      {"ladder", "demo"},
+      {"ladder", "demo", "--risk-limit", "0.01"},
+      {"mixture", "demo", "ethanol 30, isooctane 70"},
+      {"list", "solvents"},
+      {"list", "materials"},
+      {"list", "sources"},
+      {"list", "families"},
+      {"show", "ethanol", "toluene", "dammar_aged", "oil_paint_old"},
+      {"check", "demo"},
+      {"check", "/nowhere"},
+      {"help"},
+      {"help", "ladder"},
+      {"version"},
+  };
+  return calls;
+}
+
+std::vector<std::string> with(std::vector<std::string> args, const std::vector<std::string>& more) {
+  args.insert(args.end(), more.begin(), more.end());
+  return args;
+}
+
+void check_width(const std::string& text, std::size_t most) {
+  for (const std::string& line : lines_of(text)) {
+    INFO(line);
+    CHECK(display_width(line) <= most);
+  }
+}
+
+void check_rectangular(const std::string& csv) {
+  const std::vector<std::vector<std::string>> rows = csv_rows(csv);
+  REQUIRE_FALSE(rows.empty());
+  for (const auto& row : rows) CHECK(row.size() == rows.front().size());
+  REQUIRE(rows.front().size() >= 3);
+  CHECK(rows.front()[rows.front().size() - 2] == "program");
+  CHECK(rows.front().back() == "catalogue");
+}
+
+}  // namespace
+
+TEST_CASE("every command writes JSON with its format and editions") {
+  for (const auto& args : reading_calls()) {
+    INFO(args[0] << ' ' << (args.size() > 1 ? args[1] : ""));
+    const auto json = nlohmann::json::parse(call(with(args, {"--format", "json"})).out);
+    CHECK(json.at("format") == 1);
+    CHECK(json.at("program").get<std::string>() == program_version());
+    CHECK_FALSE(json.at("catalogue").get<std::string>().empty());
+    CHECK_FALSE(json.at("kind").get<std::string>().empty());
+  }
+}
+
+TEST_CASE("every command writes rectangular CSV") {
+  for (const auto& args : reading_calls()) {
+    INFO(args[0] << ' ' << (args.size() > 1 ? args[1] : ""));
+    const std::string csv = call(with(args, {"--format", "csv"})).out;
+    check_rectangular(csv);
+    CHECK(csv.substr(csv.size() - 2) == "\r\n");
+  }
+}
+
+TEST_CASE("no text is wider than the page, and none steers the terminal") {
+  for (const auto& args : reading_calls()) {
+    INFO(args[0] << ' ' << (args.size() > 1 ? args[1] : ""));
+    const std::string text = call(args).out;
+    CHECK_FALSE(text.empty());
+    check_width(text, page_width);
+    CHECK_FALSE(holds(text, "\033"));
+  }
+}
+
+TEST_CASE("every record of the catalogue fits the page and every form") {
+  std::vector<std::string> args = {"show"};
+  for (const char* list : {"solvents", "materials"}) {
+    const auto json = nlohmann::json::parse(call({"list", list, "--format", "json"}).out);
+    for (const auto& record : json.at(list)) args.push_back(record.at("id").get<std::string>());
+  }
+  REQUIRE(args.size() > 100);
+  const Result text = call(args);
+  CHECK(text.code == 0);
+  check_width(text.out, page_width);
+  check_rectangular(call(with(args, {"--format", "csv"})).out);
+  CHECK(nlohmann::json::parse(call(with(args, {"--format", "json"})).out).at("cards").size() >= args.size() - 1);
+}
+
+TEST_CASE("calibrate knows all three forms") {
+  const Result csv = call({"calibrate", score_sets, "--format", "csv"});
+  CHECK(csv.code == 0);
+  check_rectangular(csv.out);
+  const auto json = nlohmann::json::parse(call({"calibrate", score_sets, "--format", "json"}).out);
+  CHECK(json.at("response_stages").size() == 5);
+  CHECK(json.at("sets").size() + 1 == csv_rows(csv.out).size());
+  const Result text = call({"calibrate", score_sets});
+  check_width(text.out, page_width);
+}
+
+TEST_CASE("help fits a narrow terminal and names every option of the command") {
+  check_width(call({"help"}).out, 80);
+  for (const Command& command : all_commands()) {
+    INFO(command.name);
+    const std::string help = call({"help", command.name}).out;
+    check_width(help, 80);
+    for (const Option& option : all_options())
+      CHECK(holds(help, std::string("--") + option.name) == takes_option(command.name, option.name));
+    if (std::string(command.name) != "help") {
+      CHECK(call({command.name, "--help"}).out == help);
+      CHECK(call({"-h", command.name}).out == help);
+    }
+    CHECK(holds(call({"help"}).out, command.summary));
+  }
+}
+
+TEST_CASE("a bare call says what the program is and how to begin") {
+  const Result bare = call({});
+  CHECK(bare.code == 0);
+  CHECK(bare.out == call({"help"}).out);
+  CHECK(holds(bare.out, "gentlest ladder demo"));
+  for (const char* code : {"  0 ", "  1 ", "  2 ", "  3 ", "  130 "}) CHECK(holds(bare.out, code));
+}
+
+TEST_CASE("bold is the only ornament and changes no word") {
+  for (const auto& args : {reading_calls()[0], reading_calls()[2], reading_calls()[3], reading_calls()[7]}) {
+    Surroundings terminal;
+    terminal.bold = true;
+    const std::string bold = call(args, {}, terminal).out;
+    CHECK(holds(bold, "\033[1m"));
+    CHECK(std::regex_replace(bold, std::regex("\033\\[[01]m"), "") == call(args).out);
+  }
+}
+
+TEST_CASE("a title with marks that turn the line, wide letters and quotes does no harm") {
+  const std::string job = call({"new", "-"}).out;
+  const std::string title = "title: \"\\u202E\xE9\x9D\x99\xE7\x89\xA9, \\\"=1+1\\\" " + std::string(300, 'w') + "\"";
+  const std::string hostile = std::regex_replace(job, std::regex("title: .*"), title);
+  REQUIRE(hostile != job);
+  const Result text = call({"ladder", "-"}, hostile);
+  INFO(text.err);
+  REQUIRE(text.code <= 1);
+  check_width(text.out, page_width);
+  CHECK_FALSE(holds(text.out, "\033"));
+  CHECK_FALSE(holds(text.out, "\xE2\x80\xAE"));
+  check_rectangular(call({"ladder", "-", "--format", "csv"}, hostile).out);
+  CHECK_NOTHROW(nlohmann::json::parse(call({"ladder", "-", "--format", "json"}, hostile).out));
+}
+
+}  // namespace gentlest::test
