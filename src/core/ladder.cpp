@@ -109,7 +109,7 @@ Survey survey_shelf(const SearchTask& task, double risk_limit, const SearchProgr
   Survey survey;
   Support current{};
   Profile* profile = nullptr;
-  survey.frontier = find_frontier(task, progress, [&](const Composition& composition, const Verdict& verdict) {
+  survey.frontier = find_frontier_by_visiting(task, progress, [&](const Composition& composition, const Verdict& verdict) {
     if (verdict.risk > risk_limit) return;
     const Support support = support_of(composition.liquid.data(), static_cast<std::size_t>(composition.parts));
     if (!profile || support != current) {

@@ -127,13 +127,14 @@ std::vector<Liquid> usable_shelf(const Job& job, const Catalogue& catalogue, std
   return shelf;
 }
 
-// One chance field for every planned layer, over the part of Hansen space that the liquids can reach.
+// One chance field for every planned layer, over the part of Hansen space that the liquids can reach, all on one
+// lattice.
 std::vector<ChanceField> make_fields(const HansenBox& box, const std::vector<PlannedLayer>& layers,
                                      const Limits& limits, const Catalogue& catalogue) {
-  std::vector<ChanceField> fields;
+  std::vector<FieldSubject> subjects;
   for (const PlannedLayer& layer : layers)
-    fields.emplace_back(box, layer.sphere, response_of(layer, catalogue), grade_that_counts(layer, limits));
-  return fields;
+    subjects.push_back({layer.sphere, response_of(layer, catalogue), grade_that_counts(layer, limits)});
+  return chance_fields(box, subjects);
 }
 
 SearchTask make_task(std::vector<Liquid> shelf, const std::vector<PlannedLayer>& layers,
@@ -267,10 +268,12 @@ void describe_no_window(Plan& plan, const Ladder& ladder, const JudgeCandidate& 
   plan.other_ways = advice_other_ways();
 }
 
-void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const SearchProgress& progress) {
+void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const SearchProgress& progress,
+                 const RunTasks& run) {
   const Limits& limits = plan.job.limits;
   const std::vector<ChanceField> fields = make_fields(bounding_box(shelf), plan.layers, limits, catalogue);
-  const SearchTask task = make_task(std::move(shelf), plan.layers, fields, limits);
+  SearchTask task = make_task(std::move(shelf), plan.layers, fields, limits);
+  task.run = run;
   const Ladder ladder =
       design_ladder(task, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect}, progress);
   plan.mixtures_judged = count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent);
@@ -302,7 +305,8 @@ JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLay
   return judge_on_fields(mixture, layers, make_fields({point, point}, layers, limits, catalogue));
 }
 
-Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target, const SearchProgress& progress) {
+Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target, const SearchProgress& progress,
+               const RunTasks& run) {
   std::vector<Diagnostic> faults = check_job(job, catalogue);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   Plan plan;
@@ -316,7 +320,7 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   if (shelf.empty())
     throw InputError(Fault::file,
                      {{{job.file, 0, 0}, "no bottle of the shelf may be used", plan.left_off_shelf.front(), ""}});
-  fill_ladder(plan, std::move(shelf), catalogue, progress);
+  fill_ladder(plan, std::move(shelf), catalogue, progress, run);
   plan.watch = advice_to_watch(plan);
   plan.not_seen = advice_not_seen();
   plan.cautions = advice_cautions(plan);

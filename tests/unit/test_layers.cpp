@@ -78,6 +78,12 @@ TEST_CASE("outside libraries stay where they belong") {
   }
 }
 
+TEST_CASE("threads are started in one place only") {
+  for (const fs::path& file : sources_in(root / "src"))
+    if (!includes_of(file, std::regex("#include <(thread|future|mutex|atomic)>")).empty())
+      CHECK(file.filename() == "threads.cpp");
+}
+
 TEST_CASE("core neither prints nor reads disk, clock or environment") {
   const std::regex impure("#include <(iostream|fstream|filesystem|chrono|ctime|cstdio|thread|random)>");
   for (const fs::path& file : sources_in(root / "src/core")) {
