@@ -7,7 +7,9 @@
 #include "staircase.hpp"
 
 #include <algorithm>
-#include <numeric>
+#include <cmath>
+#include <deque>
+#include <utility>
 
 namespace gentlest {
 
@@ -52,17 +54,15 @@ struct Round {
   int steps;
 };
 
-// One task of a round: walks through products of clusters and collects what the staircase does not beat.
+// One task of a round: walks through products of clusters and hands on what the staircase does not beat.
 class Walk {
  public:
-  explicit Walk(const Round& round) : round_(round) {}
+  explicit Walk(const Round& round, Visitor found = {}) : round_(round), found_(std::move(found)) {}
 
   void visit(const Pattern& pattern, const Product& product);
 
   /// The product's halves along its widest part; nothing when it is ruled out, itself when it is small.
   std::vector<Product> split(const Pattern& pattern, const Product& product) const;
-
-  std::vector<Candidate> take() { return sift_frontier(std::move(found_)); }
 
  private:
   bool may_live(const Pattern& pattern, const Product& product) const;
@@ -75,8 +75,7 @@ class Walk {
 
   const Round& round_;
   std::array<std::uint32_t, most_parts> chosen_{};  // in tree order
-  std::vector<Candidate> found_;
-  std::size_t plenty_ = std::size_t{1} << 16;  // sift when so many are found
+  Visitor found_;
 };
 
 // Parts of equal share are interchangeable: only rising tree order counts.
@@ -164,20 +163,32 @@ void Walk::judge_one(const Pattern& pattern) {
   for (std::size_t i = 0; i < pattern.parts; ++i)
     parts[i] = {round_.tree.order[chosen_[i]], static_cast<std::uint16_t>(pattern.share[i])};
   std::sort(parts.begin(), parts.begin() + static_cast<std::ptrdiff_t>(pattern.parts));
-  Candidate candidate;
-  candidate.composition.parts = static_cast<int>(pattern.parts);
+  Composition composition;
+  composition.parts = static_cast<int>(pattern.parts);
   for (std::size_t i = 0; i < pattern.parts; ++i) {
-    candidate.composition.liquid[i] = parts[i].first;
-    candidate.composition.share[i] = parts[i].second;
+    composition.liquid[i] = parts[i].first;
+    composition.share[i] = parts[i].second;
   }
-  candidate.verdict = judge(round_.task, point_of(round_.task, candidate.composition));
-  if (round_.staircase.beats(candidate.verdict)) return;
-  if (round_.task.allowed && !round_.task.allowed(candidate.composition)) return;
-  found_.push_back(candidate);
-  if (found_.size() < plenty_) return;
-  found_ = sift_frontier(std::move(found_));
-  plenty_ = std::max(plenty_, 2 * found_.size());
+  const Verdict verdict = judge(round_.task, point_of(round_.task, composition));
+  if (round_.staircase.beats(verdict)) return;
+  if (!round_.task.allowed || round_.task.allowed(composition)) found_(composition, verdict);
 }
+
+// Collects candidates and sifts them whenever they have doubled.
+class Sieve {
+ public:
+  void add(const Composition& composition, const Verdict& verdict) {
+    found_.push_back({composition, verdict});
+    if (found_.size() < plenty_) return;
+    found_ = sift_frontier(std::move(found_));
+    plenty_ = std::max(plenty_, 2 * found_.size());
+  }
+  const std::vector<Candidate>& found() const { return found_; }
+
+ private:
+  std::vector<Candidate> found_;
+  std::size_t plenty_ = std::size_t{1} << 16;
+};
 
 struct Job {
   Pattern pattern;
@@ -199,22 +210,29 @@ std::vector<Job> cut_into_jobs(const Round& round, const std::vector<Pattern>& p
   return jobs;
 }
 
-void walk_round(const Round& round, const std::vector<Pattern>& patterns, std::vector<Candidate>& frontier) {
+void walk_round(const Round& round, const std::vector<Pattern>& patterns,
+                const std::function<Visitor()>& make_visitor) {
   constexpr std::size_t task_count = 32;
   const std::vector<Job> jobs = cut_into_jobs(round, patterns);
-  std::vector<std::vector<Candidate>> found(task_count);
   std::vector<std::function<void()>> tasks;
   for (std::size_t first = 0; first < std::min(task_count, jobs.size()); ++first)
-    tasks.push_back([&, first] {
-      Walk walk(round);
+    tasks.push_back([&round, &jobs, first, visitor = make_visitor()] {
+      Walk walk(round, visitor);
       for (std::size_t i = first; i < jobs.size(); i += task_count) walk.visit(jobs[i].pattern, jobs[i].product);
-      found[first] = walk.take();
     });
   if (round.task.run)
     round.task.run(tasks);
   else
     for (const auto& task : tasks) task();
-  for (const auto& some : found) frontier.insert(frontier.end(), some.begin(), some.end());
+}
+
+void improve(std::vector<Candidate>& frontier, const Round& round, const std::vector<Pattern>& patterns) {
+  std::deque<Sieve> sieves;
+  walk_round(round, patterns, [&]() -> Visitor {
+    Sieve& sieve = sieves.emplace_back();
+    return [&sieve](const Composition& composition, const Verdict& verdict) { sieve.add(composition, verdict); };
+  });
+  for (const Sieve& sieve : sieves) frontier.insert(frontier.end(), sieve.found().begin(), sieve.found().end());
   frontier = sift_frontier(std::move(frontier));
 }
 
@@ -248,18 +266,53 @@ std::vector<Candidate> find_frontier_by_pruning(const SearchTask& task, const Se
     for (const std::vector<Pattern>& patterns : rounds_of(parts, steps)) {
       const Staircase staircase(frontier);
       if (parts > 1) space.shrink(staircase, static_cast<int>(parts) - 2, task.run);
-      walk_round({task, tree, space, staircase, steps}, patterns, frontier);
+      improve(frontier, {task, tree, space, staircase, steps}, patterns);
     }
     if (progress) progress(count_mixtures(task.shelf.size(), static_cast<int>(parts), steps), all);
   }
   return frontier;
 }
 
-std::vector<Candidate> find_frontier(const SearchTask& task, const SearchProgress& progress) {
-  // Below this many mixtures judging each is quicker than bounding the space.
+namespace {
+
+// Below this many mixtures judging each is quicker than bounding the space.
+bool pays_to_prune(const SearchTask& task) {
   constexpr std::uint64_t few = 300000;
-  const bool is_small = count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent) < few;
-  if (is_small || !share_their_lattice(task)) return find_frontier_by_visiting(task, progress);
+  return share_their_lattice(task) && count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent) >= few;
+}
+
+// The frontier lowered by the tolerance, with a step behind the limit that beats everything there.
+Staircase lowered(std::vector<Candidate> frontier, double tolerance, double risk_limit) {
+  std::erase_if(frontier, [&](const Candidate& member) { return member.verdict.risk > risk_limit; });
+  for (Candidate& member : frontier) member.verdict.effect -= tolerance;
+  frontier.push_back({{}, {2, std::nextafter(risk_limit, 2), -1}});
+  return Staircase(frontier);
+}
+
+}  // namespace
+
+void visit_near_frontier(const SearchTask& task, const std::vector<Candidate>& frontier, double tolerance,
+                         double risk_limit, const std::function<Visitor()>& make_visitor) {
+  const Staircase staircase = lowered(frontier, tolerance, risk_limit);
+  if (!pays_to_prune(task)) {
+    const Visitor visitor = make_visitor();
+    find_frontier_by_visiting(task, {}, [&](const Composition& composition, const Verdict& verdict) {
+      if (!staircase.beats(verdict)) visitor(composition, verdict);
+    });
+    return;
+  }
+  const int steps = 100 / task.step_percent;
+  LivingSpace space(task);
+  space.shrink(staircase, std::max(task.parts - 2, 0), task.run);
+  const ShelfTree tree = make_shelf_tree(task, space);
+  std::vector<Pattern> patterns;
+  for (std::size_t parts = 1; parts <= static_cast<std::size_t>(task.parts); ++parts)
+    for (const Pattern& pattern : patterns_of(parts, steps)) patterns.push_back(pattern);
+  walk_round({task, tree, space, staircase, steps}, patterns, make_visitor);
+}
+
+std::vector<Candidate> find_frontier(const SearchTask& task, const SearchProgress& progress) {
+  if (!pays_to_prune(task)) return find_frontier_by_visiting(task, progress);
   return find_frontier_by_pruning(task, progress);
 }
 
