@@ -17,6 +17,18 @@ namespace gentlest {
 /// Source of the form: Imhof 1961, Biometrika 48, 419; computed here by quadrature over the ball, see docs/science.md.
 double chance_nearer_than(const Hansen& liquid, const Hansen& centre, const Hansen& sd, double radius);
 
+/// A chance and a bound on its absolute error.
+struct BoundedChance {
+  double chance = 0;
+  double error = 0;
+};
+
+/// chance_nearer_than by Ruben's series of chi-squares, whose remainder is known: about a hundred times faster where
+/// the spreads are alike. Where the series would underflow (spreads that are small against the distance) or need too
+/// many terms, chance_nearer_than itself answers. Error below 1e-8 either way. Source: Ruben 1962, Ann. Math. Statist.
+/// 33, 542; Sheil and O'Muircheartaigh 1977, Appl. Statist. 26, 92 (AS 106); both from memory.
+BoundedChance quick_chance_nearer_than(const Hansen& liquid, const Hansen& centre, const Hansen& sd, double radius);
+
 /// Chance that the liquid acts as strongly as `grade` (1..6) or stronger: the response curve averaged over the
 /// uncertain sphere. The reference; takes milliseconds. Absolute error below 1e-8.
 double chance_of_grade(const Hansen& liquid, const UncertainSphere& sphere, const Response& response, int grade);
