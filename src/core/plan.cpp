@@ -127,13 +127,13 @@ std::vector<Liquid> usable_shelf(const Job& job, const Catalogue& catalogue, std
   return shelf;
 }
 
-// One chance field for every planned layer, over the part of Hansen space that the liquids can reach.
-std::vector<ChanceField> make_fields(const HansenBox& box, const std::vector<PlannedLayer>& layers,
-                                     const Limits& limits, const Catalogue& catalogue) {
-  std::vector<ChanceField> fields;
+// What is looked up for every planned layer.
+std::vector<FieldSubject> make_subjects(const std::vector<PlannedLayer>& layers, const Limits& limits,
+                                        const Catalogue& catalogue) {
+  std::vector<FieldSubject> subjects;
   for (const PlannedLayer& layer : layers)
-    fields.emplace_back(box, layer.sphere, response_of(layer, catalogue), grade_that_counts(layer, limits));
-  return fields;
+    subjects.push_back({layer.sphere, response_of(layer, catalogue), grade_that_counts(layer, limits)});
+  return subjects;
 }
 
 SearchTask make_task(std::vector<Liquid> shelf, const std::vector<PlannedLayer>& layers,
@@ -224,23 +224,26 @@ std::vector<Source> list_sources(const Plan& plan, const Catalogue& catalogue) {
   return sources;
 }
 
-Outlook look_out(const Hansen& point, const PlannedLayer& layer, const ChanceField& field) {
+// Where the deviations of the solvents' own parameters are published, this mixture meets a vaguer sphere than the
+// search assumed.
+Outlook look_out(const Hansen& point, const Hansen& point_sd, const FieldSubject& subject, const ChanceField& field) {
+  const UncertainSphere seen = seen_from(subject.sphere, point_sd);
   Outlook outlook;
-  outlook.Ra = distance_Ra(point, layer.sphere.mean.centre);
-  outlook.RED = relative_distance_RED(point, layer.sphere.mean);
-  outlook.RED_band = RED_band(point, layer.sphere);
+  outlook.Ra = distance_Ra(point, seen.mean.centre);
+  outlook.RED = relative_distance_RED(point, seen.mean);
+  outlook.RED_band = RED_band(point, seen);
   outlook.may_flip = outlook.RED_band.low < 1 && outlook.RED_band.high > 1;
-  outlook.chance = field(point);
+  outlook.chance = point_sd == Hansen{} ? field(point) : chance_of_grade(point, seen, subject.response, subject.grade);
   return outlook;
 }
 
 JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedLayer>& layers,
-                              const std::vector<ChanceField>& fields) {
+                              const std::vector<FieldSubject>& subjects, const std::vector<ChanceField>& fields) {
   const Hansen point = mix(mixture);
   JudgedMixture judged{mixture, point, teas_fractions(point), {}, 0, 0, {}, {}, hazards_of_parts(mixture)};
   const bool claim = margin_may_be_claimed(layers);
   for (std::size_t i = 0; i < layers.size(); ++i) {
-    const Outlook outlook = look_out(point, layers[i], fields[i]);
+    const Outlook outlook = look_out(point, mix_sd(mixture), subjects[i], fields[i]);
     judged.outlooks.push_back(outlook);
     if (layers[i].is_target) judged.effect = outlook.chance;
     if (layers[i].role != Role::keep) continue;
@@ -267,17 +270,20 @@ void describe_no_window(Plan& plan, const Ladder& ladder, const JudgeCandidate& 
   plan.other_ways = advice_other_ways();
 }
 
-void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const SearchProgress& progress) {
+void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const SearchProgress& progress,
+                 const RunTasks& run) {
   const Limits& limits = plan.job.limits;
-  const std::vector<ChanceField> fields = make_fields(bounding_box(shelf), plan.layers, limits, catalogue);
-  const SearchTask task = make_task(std::move(shelf), plan.layers, fields, limits);
+  const std::vector<FieldSubject> subjects = make_subjects(plan.layers, limits, catalogue);
+  const std::vector<ChanceField> fields = chance_fields(bounding_box(shelf), subjects);
+  SearchTask task = make_task(std::move(shelf), plan.layers, fields, limits);
+  task.run = run;
   const Ladder ladder =
       design_ladder(task, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect}, progress);
   plan.mixtures_judged = count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent);
   plan.effect_given_up = ladder.effect_given_up;
   plan.outcome = ladder.window ? Outcome::window : Outcome::no_window;
   const JudgeCandidate judged = [&](const Candidate& candidate) {
-    return judge_on_fields(mixture_of(task, candidate.composition), plan.layers, fields);
+    return judge_on_fields(mixture_of(task, candidate.composition), plan.layers, subjects, fields);
   };
   if (!ladder.window) return describe_no_window(plan, ladder, judged);
   for (const std::uint16_t bottle : ladder.bottles) plan.bottles.push_back(task.shelf[bottle].label);
@@ -299,10 +305,12 @@ std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalo
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
                             const Catalogue& catalogue) {
   const Hansen point = mix(mixture);
-  return judge_on_fields(mixture, layers, make_fields({point, point}, layers, limits, catalogue));
+  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, catalogue);
+  return judge_on_fields(mixture, layers, subjects, chance_fields({point, point}, subjects));
 }
 
-Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target, const SearchProgress& progress) {
+Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target, const SearchProgress& progress,
+               const RunTasks& run) {
   std::vector<Diagnostic> faults = check_job(job, catalogue);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   Plan plan;
@@ -316,7 +324,7 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   if (shelf.empty())
     throw InputError(Fault::file,
                      {{{job.file, 0, 0}, "no bottle of the shelf may be used", plan.left_off_shelf.front(), ""}});
-  fill_ladder(plan, std::move(shelf), catalogue, progress);
+  fill_ladder(plan, std::move(shelf), catalogue, progress, run);
   plan.watch = advice_to_watch(plan);
   plan.not_seen = advice_not_seen();
   plan.cautions = advice_cautions(plan);
