@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 #include <utility>
 
@@ -44,15 +45,16 @@ bool is_beaten(const Bernstein& effect, const Span& effects, const Bernstein& ri
   return staircase.lowest_above_line(risks.low, risks.high, static_cast<double>(s)) > peak + room;
 }
 
-// A corner that the staircase does not reach: no bound can rule the piece out.
-bool some_corner_lives(const Pieces& pieces, const Staircase& staircase) {
+// Corners that the staircase does not reach: with one of them no bound can rule the piece out.
+int count_living_corners(const Pieces& pieces, const Staircase& staircase) {
+  int count = 0;
   for (const std::size_t corner : {0U, 3U, 12U, 15U, 48U, 51U, 60U, 63U}) {
-    float risk = pieces.risk[0][corner];
+    float risk = pieces.risks == 0 ? 0 : pieces.risk[0][corner];
     if (pieces.risks == 2) risk = std::max(risk, pieces.risk[1][corner]);
-    if (staircase.coarse_effect_within(static_cast<double>(risk)) <= static_cast<double>(pieces.effect[corner]))
-      return true;
+    const double effect = static_cast<double>(pieces.effect[corner]);
+    count += staircase.coarse_effect_within(static_cast<double>(risk)) <= effect ? 1 : 0;
   }
-  return false;
+  return count;
 }
 
 // The risk is at least any weighted mean of the layers' chances, and where the frontier balances two layers only a mean
@@ -60,7 +62,6 @@ bool some_corner_lives(const Pieces& pieces, const Staircase& staircase) {
 bool is_beaten(const Pieces& pieces, const Staircase& staircase) {
   const Span effects = span_of(pieces.effect);
   if (pieces.risks == 0) return staircase.effect_within(0) > std::min(effects.high, 1.0) + bernstein_slack;
-  if (some_corner_lives(pieces, staircase)) return false;
   if (is_beaten(pieces.effect, effects, pieces.risk[0], staircase)) return true;
   if (pieces.risks == 1 || smallest(pieces.risk[0]) > largest(pieces.risk[1])) return false;
   for (const float weight : {1.0F, 0.5F, 0.25F, 0.75F}) {
@@ -112,8 +113,10 @@ std::uint64_t cube_bits(const std::array<std::size_t, 3>& first, std::size_t siz
 std::uint64_t living_in(const Pieces& pieces, const std::array<std::size_t, 3>& first, std::size_t size,
                         std::uint64_t so_far, const Staircase& staircase, int depth) {
   const std::uint64_t here = cube_bits(first, size);
-  if ((here & so_far) == 0 || is_beaten(pieces, staircase)) return 0;
-  if (depth == 0 || size == 1) return here;
+  if ((here & so_far) == 0) return 0;
+  const int corners = count_living_corners(pieces, staircase);
+  if (corners == 0 && is_beaten(pieces, staircase)) return 0;
+  if (corners == 8 || depth == 0 || size == 1) return here;
   const std::size_t half = size / 2;
   std::uint64_t bits = 0;
   const auto by_D = cut(pieces, 0);
@@ -158,7 +161,46 @@ LivingSpace::LivingSpace(const SearchTask& task) : task_(task) {
   const std::size_t count = cells_[0] * cells_[1] * cells_[2];
   bounds_.resize(count);
   bits_.assign(count, all_bits);
+  kill_out_of_reach();
   count_living();
+}
+
+// A cell that lies beyond all liquids in one of 13 directions holds no mixture.
+void LivingSpace::kill_out_of_reach() {
+  std::vector<CellPoint> liquids;
+  for (const Liquid& liquid : task_.shelf) liquids.push_back(place(liquid.hansen));
+  for (int direction = 14; direction < 27; ++direction) {
+    const CellPoint along = {direction / 9 - 1.0, direction / 3 % 3 - 1.0, direction % 3 - 1.0};
+    const auto length = [&](const CellPoint& p) { return along[0] * p[0] + along[1] * p[1] + along[2] * p[2]; };
+    double low = std::numeric_limits<double>::infinity();
+    double high = -low;
+    for (const CellPoint& liquid : liquids) {
+      low = std::min(low, length(liquid) - edge_room);
+      high = std::max(high, length(liquid) + edge_room);
+    }
+    const double half = (std::abs(along[0]) + std::abs(along[1]) + std::abs(along[2])) / 2;
+    for (std::size_t d = 0; d < cells_[0]; ++d)
+      for (std::size_t p = 0; p < cells_[1]; ++p)
+        for (std::size_t h = 0; h < cells_[2]; ++h) {
+          const double middle =
+              length({static_cast<double>(d) + 0.5, static_cast<double>(p) + 0.5, static_cast<double>(h) + 0.5});
+          if (middle + half < low || middle - half > high) bits_[index(d, p, h)] = 0;
+        }
+  }
+}
+
+// No bound can rule out a cell all of whose corners live; looking into it is hardly ever worth the time.
+bool LivingSpace::all_corners_live(std::size_t first, const Staircase& staircase) const {
+  const FieldLattice& lattice = task_.target.front().lattice();
+  const std::size_t row = lattice.nodes[2];
+  const std::size_t slab = lattice.nodes[1] * row;
+  for (std::size_t corner = 0; corner < 8; ++corner) {
+    const std::size_t at = first + (1 + (corner >> 2)) * slab + (1 + (corner >> 1 & 1)) * row + 1 + (corner & 1);
+    double risk = 0;
+    for (const ChanceField& kept : task_.kept) risk = std::max(risk, kept.values()[at]);
+    if (staircase.coarse_effect_within(risk) > task_.target.front().values()[at]) return false;
+  }
+  return true;
 }
 
 void LivingSpace::bound_slab(std::size_t d) {
@@ -167,6 +209,7 @@ void LivingSpace::bound_slab(std::size_t d) {
   const std::size_t slab = lattice.nodes[1] * row;
   for (std::size_t p = 0; p < cells_[1]; ++p)
     for (std::size_t h = 0; h < cells_[2]; ++h) {
+      if (bits_[index(d, p, h)] == 0) continue;
       const std::size_t first = d * slab + p * row + h;
       Bounds& bounds = bounds_[index(d, p, h)];
       const Bernstein effect = bernstein_of_cell(&task_.target.front().values()[first], slab, row);
@@ -185,6 +228,7 @@ std::uint64_t LivingSpace::living_bits(std::size_t d, std::size_t p, std::size_t
   const std::size_t row = lattice.nodes[2];
   const std::size_t slab = lattice.nodes[1] * row;
   const std::size_t first = d * slab + p * row + h;
+  if (all_corners_live(first, staircase)) return bits_[index(d, p, h)];
   Pieces pieces;
   pieces.effect = bernstein_of_cell(&task_.target.front().values()[first], slab, row);
   for (const ChanceField& kept : task_.kept) add_risk(pieces, bernstein_of_cell(&kept.values()[first], slab, row));

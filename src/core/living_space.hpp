@@ -37,6 +37,8 @@ class LivingSpace {
     float least_risk;
   };
   std::size_t index(std::size_t d, std::size_t p, std::size_t h) const { return (d * cells_[1] + p) * cells_[2] + h; }
+  void kill_out_of_reach();
+  bool all_corners_live(std::size_t first, const Staircase& staircase) const;
   void bound_slab(std::size_t d);
   void shrink_slab(std::size_t d, const Staircase& staircase, int depth);
   std::uint64_t living_bits(std::size_t d, std::size_t p, std::size_t h, const Staircase& staircase, int depth) const;

@@ -23,15 +23,7 @@ std::vector<Candidate> sift_frontier(std::vector<Candidate> candidates) {
   return candidates;
 }
 
-Staircase::Staircase(const std::vector<Candidate>& frontier) {
-  constexpr double thinning = 3e-5;  // in effect or risk; far below what the bounds over a cell lose anyway
-  for (const Candidate& member : frontier) {
-    const Step step{member.verdict.risk, member.verdict.effect};
-    if (coarse_.empty() || step.effect - coarse_.back().effect > thinning || step.risk - coarse_.back().risk > thinning)
-      coarse_.push_back(step);
-    steps_.push_back(step);
-  }
-  if (!steps_.empty() && steps_.back().effect > coarse_.back().effect) coarse_.push_back(steps_.back());
+void Staircase::Steps::index() {
   std::uint32_t count = 0;
   for (std::size_t slot = 0; slot <= slot_count; ++slot) {
     const double risk = static_cast<double>(slot) / static_cast<double>(slot_count);
@@ -40,7 +32,7 @@ Staircase::Staircase(const std::vector<Candidate>& frontier) {
   }
 }
 
-std::size_t Staircase::steps_within(double risk) const {
+std::size_t Staircase::Steps::count_within(double risk) const {
   if (risk < 0) return 0;
   const auto slot = static_cast<std::size_t>(std::min(risk, 1.0) * static_cast<double>(slot_count));
   const auto first = steps_.begin() + slots_[slot];
@@ -49,33 +41,46 @@ std::size_t Staircase::steps_within(double risk) const {
   return static_cast<std::size_t>(after - steps_.begin());
 }
 
-double Staircase::effect_within(double risk) const {
-  const std::size_t count = steps_within(risk);
+double Staircase::Steps::effect_within(double risk) const {
+  const std::size_t count = count_within(risk);
   return count == 0 ? -1 : steps_[count - 1].effect;
 }
 
+Staircase::Staircase(const std::vector<Candidate>& frontier) {
+  constexpr double thinning = 3e-5;  // in effect or risk; far below what the bounds over a cell lose anyway
+  for (const Candidate& member : frontier) {
+    const Step step{member.verdict.risk, member.verdict.effect};
+    const Step last = coarse_.empty() ? Step{-1, -1} : coarse_[coarse_.size() - 1];
+    if (step.effect - last.effect > thinning || step.risk - last.risk > thinning) coarse_.add(step);
+    steps_.add(step);
+  }
+  steps_.index();
+  coarse_.index();
+}
+
+double Staircase::effect_within(double risk) const {
+  return steps_.effect_within(risk);
+}
+
+double Staircase::coarse_effect_within(double risk) const {
+  return coarse_.effect_within(risk);
+}
+
 bool Staircase::beats(const Verdict& verdict) const {
-  const std::size_t count = steps_within(verdict.risk);
+  const std::size_t count = steps_.count_within(verdict.risk);
   if (count == 0) return false;
   const Step& step = steps_[count - 1];
   return step.effect > verdict.effect || (step.effect == verdict.effect && step.risk < verdict.risk);
 }
 
-double Staircase::coarse_effect_within(double risk) const {
-  const auto after =
-      std::upper_bound(coarse_.begin(), coarse_.end(), risk, [](double r, const Step& step) { return r < step.risk; });
-  return after == coarse_.begin() ? -1 : std::prev(after)->effect;
-}
-
 double Staircase::lowest_above_line(double from, double to, double slope) const {
-  auto next =
-      std::upper_bound(coarse_.begin(), coarse_.end(), from, [](double r, const Step& step) { return r < step.risk; });
-  double effect = next == coarse_.begin() ? -1 : std::prev(next)->effect;
+  std::size_t next = coarse_.count_within(from);
+  double effect = next == 0 ? -1 : coarse_[next - 1].effect;
   double lowest = 2;
   // Between two steps the staircase is flat, so the line (slope >= 0) is nearest at the right end.
-  for (; next != coarse_.end() && next->risk < to; ++next) {
-    lowest = std::min(lowest, effect - slope * next->risk);
-    effect = next->effect;
+  for (; next < coarse_.size() && coarse_[next].risk < to; ++next) {
+    lowest = std::min(lowest, effect - slope * coarse_[next].risk);
+    effect = coarse_[next].effect;
   }
   return std::min(lowest, effect - slope * to);
 }

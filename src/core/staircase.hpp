@@ -38,13 +38,26 @@ class Staircase {
     double risk;
     double effect;
   };
-  static constexpr std::size_t slot_count = 4096;
 
-  std::size_t steps_within(double risk) const;
+  // Steps by rising risk with a table of where to look first.
+  class Steps {
+   public:
+    void add(const Step& step) { steps_.push_back(step); }
+    void index();
+    bool empty() const { return steps_.empty(); }
+    const Step& operator[](std::size_t i) const { return steps_[i]; }
+    std::size_t size() const { return steps_.size(); }
+    std::size_t count_within(double risk) const;
+    double effect_within(double risk) const;
 
-  std::vector<Step> steps_;
-  std::vector<std::uint32_t> slots_;  // slots_[i]: number of steps with risk <= i / slot_count
-  std::vector<Step> coarse_;
+   private:
+    static constexpr std::size_t slot_count = 4096;
+    std::vector<Step> steps_;
+    std::vector<std::uint32_t> slots_;  // slots_[i]: number of steps with risk <= i / slot_count
+  };
+
+  Steps steps_;
+  Steps coarse_;
 };
 
 }  // namespace gentlest
