@@ -97,4 +97,12 @@ std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalo
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
                             const Catalogue& catalogue);
 
+/// A series of mixtures judged against the layers in one go, and how well it climbs.
+struct JudgedSeries {
+  std::vector<JudgedMixture> mixtures;
+  SeriesQuality quality;
+};
+JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<PlannedLayer>& layers,
+                          const Limits& limits, const Catalogue& catalogue);
+
 }  // namespace gentlest

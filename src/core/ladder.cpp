@@ -76,4 +76,59 @@ Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const Searc
   return ladder;
 }
 
+std::vector<FineStep> finer_steps(const SearchTask& task, const Ladder& ladder, const Candidate& weaker,
+                                  const Candidate& stronger, int count) {
+  SearchTask fine = task;
+  fine.step_percent = 1;
+  const auto on_fine_grid = [&](Candidate rung) {
+    for (std::uint16_t& share : rung.composition.share) share = static_cast<std::uint16_t>(share * task.step_percent);
+    return rung;
+  };
+  std::vector<Candidate> climb = find_frontier_on(fine, ladder.bottles);
+  std::erase_if(climb, [&](const Candidate& candidate) {
+    return candidate.verdict.effect <= weaker.verdict.effect || candidate.verdict.effect >= stronger.verdict.effect ||
+           candidate.verdict.risk > stronger.verdict.risk;
+  });
+  climb.insert(climb.begin(), on_fine_grid(weaker));
+  climb.push_back(on_fine_grid(stronger));
+  const std::vector<Candidate> spread = spread_evenly(fine, climb, static_cast<std::size_t>(std::max(count, 0)) + 2);
+  std::vector<FineStep> steps;
+  for (std::size_t i = 1; i + 1 < spread.size(); ++i)
+    steps.push_back(
+        {mixture_of(fine, spread[i].composition), point_of(fine, spread[i].composition), spread[i].verdict});
+  return steps;
+}
+
+SeriesQuality quality_of(const std::vector<Hansen>& points, const std::vector<Verdict>& verdicts,
+                         const LadderGoal& goal) {
+  SeriesQuality quality;
+  quality.steps = static_cast<int>(verdicts.size());
+  double sum = 0;
+  double squares = 0;
+  for (std::size_t i = 0; i < verdicts.size(); ++i) {
+    const Verdict& verdict = verdicts[i];
+    if (verdict.risk > goal.risk_limit) {
+      ++quality.beyond_limit;
+    } else {
+      if (verdict.effect > quality.strongest_effect) {
+        quality.strongest_effect = verdict.effect;
+        quality.risk_at_strongest = verdict.risk;
+      }
+      if (quality.first_that_works < 0 && verdict.effect >= goal.wanted_effect)
+        quality.first_that_works = static_cast<int>(i);
+    }
+    if (i == 0) continue;
+    const double rise = verdict.effect - verdicts[i - 1].effect;
+    quality.falls += rise < 0 ? 1 : 0;
+    quality.largest_rise = std::max(quality.largest_rise, rise);
+    quality.longest_Ra = std::max(quality.longest_Ra, distance_Ra(points[i - 1], points[i]));
+    sum += rise;
+    squares += rise * rise;
+  }
+  if (verdicts.size() < 2) return quality;
+  const double rises = static_cast<double>(verdicts.size() - 1);
+  quality.unevenness = std::sqrt(std::max(squares / rises - (sum / rises) * (sum / rises), 0.0));
+  return quality;
+}
+
 }  // namespace gentlest

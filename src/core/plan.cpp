@@ -309,6 +309,27 @@ JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLay
   return judge_on_fields(mixture, layers, subjects, chance_fields({point, point}, subjects));
 }
 
+JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<PlannedLayer>& layers,
+                          const Limits& limits, const Catalogue& catalogue) {
+  JudgedSeries judged;
+  if (series.empty()) return judged;
+  std::vector<Liquid> liquids;
+  for (const Mixture& mixture : series)
+    for (const Part& part : mixture.parts()) liquids.push_back(part.liquid);
+  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, catalogue);
+  const std::vector<ChanceField> fields = chance_fields(bounding_box(liquids), subjects);
+  std::vector<Hansen> points;
+  std::vector<Verdict> verdicts;
+  for (const Mixture& mixture : series) {
+    judged.mixtures.push_back(judge_on_fields(mixture, layers, subjects, fields));
+    points.push_back(judged.mixtures.back().point);
+    verdicts.push_back({judged.mixtures.back().effect, judged.mixtures.back().risk, -1});
+  }
+  judged.quality =
+      quality_of(points, verdicts, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect});
+  return judged;
+}
+
 Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target, const SearchProgress& progress,
                const RunTasks& run) {
   std::vector<Diagnostic> faults = check_job(job, catalogue);
