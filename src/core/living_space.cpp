@@ -38,23 +38,44 @@ bool is_beaten(const Bernstein& effect, const Span& effects, const Bernstein& ri
   // Chances are clamped to 0..1 after interpolation: where that could happen the line says nothing.
   if (low < 0 || risks.low < 0 || risks.high > 1 || effects.low < 0) return false;
   const double slope = (staircase.coarse_effect_within(risks.high) - low) / (risks.high - risks.low);
-  const auto s = static_cast<float>(slope);
-  const auto peak = static_cast<double>(largest_difference(effect, s, risk));
+  const double peak = largest_difference(effect, slope, risk);
   // Rounding of the coefficients weighs as much as the slope does.
   const double room = bernstein_slack * (1 + slope);
-  return staircase.lowest_above_line(risks.low, risks.high, static_cast<double>(s)) > peak + room;
+  return staircase.lowest_above_line(risks.low, risks.high, slope) > peak + room;
 }
 
 // Corners that the staircase does not reach: with one of them no bound can rule the piece out.
 int count_living_corners(const Pieces& pieces, const Staircase& staircase) {
   int count = 0;
   for (const std::size_t corner : {0U, 3U, 12U, 15U, 48U, 51U, 60U, 63U}) {
-    float risk = pieces.risks == 0 ? 0 : pieces.risk[0][corner];
+    double risk = pieces.risks == 0 ? 0 : pieces.risk[0][corner];
     if (pieces.risks == 2) risk = std::max(risk, pieces.risk[1][corner]);
-    const double effect = static_cast<double>(pieces.effect[corner]);
-    count += staircase.coarse_effect_within(static_cast<double>(risk)) <= effect ? 1 : 0;
+    const double effect = pieces.effect[corner];
+    count += staircase.coarse_effect_within(risk) <= effect ? 1 : 0;
   }
   return count;
+}
+
+// Rise of a piece along each axis, from corner to corner.
+std::array<double, 3> rise_of(const Bernstein& c) {
+  return {c[48] + c[51] + c[60] + c[63] - c[0] - c[3] - c[12] - c[15],
+          c[12] + c[15] + c[60] + c[63] - c[0] - c[3] - c[48] - c[51],
+          c[3] + c[15] + c[51] + c[63] - c[0] - c[12] - c[48] - c[60]};
+}
+
+// Weight of the second layer's risk with which effect - slope * risk is flattest over the piece.
+double flattest_weight(const Pieces& pieces, double slope) {
+  const std::array<double, 3> effect = rise_of(pieces.effect);
+  const std::array<double, 3> first = rise_of(pieces.risk[0]);
+  const std::array<double, 3> second = rise_of(pieces.risk[1]);
+  double top = 0;
+  double bottom = 0;
+  for (std::size_t i = 0; i < 3; ++i) {
+    const double turn = slope * (second[i] - first[i]);
+    top += (effect[i] - slope * first[i]) * turn;
+    bottom += turn * turn;
+  }
+  return bottom > 0 ? std::clamp(top / bottom, 0.0, 1.0) : 0.0;
 }
 
 // The risk is at least any weighted mean of the layers' chances, and where the frontier balances two layers only a mean
@@ -64,13 +85,13 @@ bool is_beaten(const Pieces& pieces, const Staircase& staircase) {
   if (pieces.risks == 0) return staircase.effect_within(0) > std::min(effects.high, 1.0) + bernstein_slack;
   if (is_beaten(pieces.effect, effects, pieces.risk[0], staircase)) return true;
   if (pieces.risks == 1 || smallest(pieces.risk[0]) > largest(pieces.risk[1])) return false;
-  for (const float weight : {1.0F, 0.5F, 0.25F, 0.75F}) {
-    Bernstein mean;
-    for (std::size_t i = 0; i < mean.size(); ++i)
-      mean[i] = (1 - weight) * pieces.risk[0][i] + weight * pieces.risk[1][i];
-    if (is_beaten(pieces.effect, effects, mean, staircase)) return true;
-  }
-  return false;
+  if (is_beaten(pieces.effect, effects, pieces.risk[1], staircase)) return true;
+  const Span risks = span_of(pieces.risk[0]);
+  const double climb = staircase.coarse_effect_within(risks.high) - staircase.coarse_effect_within(risks.low);
+  const double weight = flattest_weight(pieces, (climb / (risks.high - risks.low)));
+  Bernstein mean;
+  for (std::size_t i = 0; i < mean.size(); ++i) mean[i] = (1 - weight) * pieces.risk[0][i] + weight * pieces.risk[1][i];
+  return is_beaten(pieces.effect, effects, mean, staircase);
 }
 
 std::array<Pieces, 2> cut(const Pieces& whole, std::size_t axis) {
@@ -88,8 +109,8 @@ std::array<Pieces, 2> cut(const Pieces& whole, std::size_t axis) {
   return half;
 }
 
-float mean_of(const Bernstein& c) {
-  return std::accumulate(c.begin(), c.end(), 0.0F) / static_cast<float>(c.size());
+double mean_of(const Bernstein& c) {
+  return std::accumulate(c.begin(), c.end(), 0.0) / static_cast<double>(c.size());
 }
 
 // Adds a layer to keep; of more than two the riskiest two stay.
@@ -213,12 +234,11 @@ void LivingSpace::bound_slab(std::size_t d) {
       const std::size_t first = d * slab + p * row + h;
       Bounds& bounds = bounds_[index(d, p, h)];
       const Bernstein effect = bernstein_of_cell(&task_.target.front().values()[first], slab, row);
-      bounds.most_effect = static_cast<float>(span_of(effect).high + bernstein_slack);
+      bounds.most_effect = (span_of(effect).high + bernstein_slack);
       bounds.least_risk = 0;
       for (const ChanceField& kept : task_.kept)
         bounds.least_risk = std::max(
-            bounds.least_risk,
-            static_cast<float>(span_of(bernstein_of_cell(&kept.values()[first], slab, row)).low - bernstein_slack));
+            bounds.least_risk, (span_of(bernstein_of_cell(&kept.values()[first], slab, row)).low - bernstein_slack));
     }
 }
 
@@ -242,8 +262,7 @@ void LivingSpace::shrink_slab(std::size_t d, const Staircase& staircase, int dep
     for (std::size_t h = 0; h < cells_[2]; ++h) {
       const std::size_t at = index(d, p, h);
       if (bits_[at] == 0) continue;
-      if (staircase.coarse_effect_within(static_cast<double>(bounds_[at].least_risk)) >
-          static_cast<double>(bounds_[at].most_effect))
+      if (staircase.coarse_effect_within(bounds_[at].least_risk) > bounds_[at].most_effect)
         bits_[at] = 0;
       else
         bits_[at] = living_bits(d, p, h, staircase, depth);

@@ -33,8 +33,8 @@ class LivingSpace {
 
  private:
   struct Bounds {
-    float most_effect;
-    float least_risk;
+    double most_effect;
+    double least_risk;
   };
   std::size_t index(std::size_t d, std::size_t p, std::size_t h) const { return (d * cells_[1] + p) * cells_[2] + h; }
   void kill_out_of_reach();

@@ -47,11 +47,12 @@ double Staircase::Steps::effect_within(double risk) const {
 }
 
 Staircase::Staircase(const std::vector<Candidate>& frontier) {
-  constexpr double thinning = 3e-5;  // in effect or risk; far below what the bounds over a cell lose anyway
-  for (const Candidate& member : frontier) {
-    const Step step{member.verdict.risk, member.verdict.effect};
-    const Step last = coarse_.empty() ? Step{-1, -1} : coarse_[coarse_.size() - 1];
-    if (step.effect - last.effect > thinning || step.risk - last.risk > thinning) coarse_.add(step);
+  // One member in so many is enough for bounds; the last must be among them.
+  constexpr std::size_t enough = 4096;
+  const std::size_t stride = frontier.size() / enough + 1;
+  for (std::size_t i = 0; i < frontier.size(); ++i) {
+    const Step step{frontier[i].verdict.risk, frontier[i].verdict.effect};
+    if (i % stride == 0 || i + 1 == frontier.size()) coarse_.add(step);
     steps_.add(step);
   }
   steps_.index();

@@ -12,12 +12,17 @@
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
+#include <ctime>
 #include <string>
 
 using namespace gentlest;
 using bench::make_task;
 
 namespace {
+
+double processor_seconds() {
+  return static_cast<double>(std::clock()) / static_cast<double>(CLOCKS_PER_SEC);
+}
 
 double now() {
   return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
@@ -36,19 +41,26 @@ int count_case(int number) {
 int random_jobs(int count) {
   double sum = 0;
   double worst = 0;
+  double worst_processor = 0;
+  double sum_processor = 0;
   std::size_t members = 0;
   for (int seed = 1; seed <= count; ++seed) {
     SearchTask task = make_task(100, static_cast<std::uint64_t>(seed), 4);
     task.run = on_threads(2);
     const double start = now();
+    const double processor_start = processor_seconds();
     const std::size_t found = find_frontier(task).size();
     const double took = now() - start;
-    std::printf("job %d: %.3f s, %zu members\n", seed, took, found);
+    const double processor = processor_seconds() - processor_start;
+    std::printf("job %d: %.3f s (processor %.3f s), %zu members\n", seed, took, processor, found);
+    worst_processor = std::max(worst_processor, processor);
+    sum_processor += processor;
     sum += took;
     worst = std::max(worst, took);
     members += found;
   }
-  std::printf("%d jobs: mean %.3f s, worst %.3f s, %zu members in all\n", count, sum / count, worst, members);
+  std::printf("%d jobs: mean %.3f s, worst %.3f s; processor time mean %.3f s, worst %.3f s; %zu members in all\n",
+              count, sum / count, worst, sum_processor / count, worst_processor, members);
   return 0;
 }
 
