@@ -1,4 +1,4 @@
-// Layer 8. Job + catalogue -> plan: the one entry for the program and the tests. Pure: same input, same plan.
+// Layer 9. Job + catalogue -> plan: the one entry for the program and the tests. Pure: same input, same plan.
 #pragma once
 
 #include "gentlest/hazard.hpp"
