@@ -1,8 +1,8 @@
 // Activity coefficients against published worked examples, and properties that hold whatever the figures.
 #include "gentlest/activity.hpp"
 
-#include "chemistry_files.hpp"
 #include "csv.hpp"
+#include "shipped.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -57,7 +57,7 @@ TEST_CASE("published worked examples of the original UNIFAC") {
     INFO(row.at("case"));
     std::vector<Groups> molecules;
     for (const std::string& text : split(row.at("components"), ';')) molecules.push_back(groups_from(text));
-    const auto activity = activity_of(molecules, group_tables().unifac, number(row, "T_K"));
+    const auto activity = activity_of(molecules, shipped_catalogue().chemistry().unifac, number(row, "T_K"));
     REQUIRE(activity);
     const std::vector<double> published = numbers_from(row.at("gamma"));
     const std::vector<double> ours = activity->ln_gamma(numbers_from(row.at("x")));
@@ -68,7 +68,8 @@ TEST_CASE("published worked examples of the original UNIFAC") {
 }
 
 TEST_CASE("activity coefficients are one for a pure liquid and obey Gibbs and Duhem, in both sets") {
-  for (const GroupTable* table : {&group_tables().unifac, &group_tables().unifac_modified}) {
+  for (const GroupTable* table :
+       {&shipped_catalogue().chemistry().unifac, &shipped_catalogue().chemistry().unifac_modified}) {
     const Activity activity({ethanol, heptane}, *table, 298.15);
     CHECK(activity.ln_gamma({1, 0})[0] == Approx(0).margin(1e-12));
     CHECK(activity.ln_gamma({0, 1})[1] == Approx(0).margin(1e-12));
@@ -78,7 +79,7 @@ TEST_CASE("activity coefficients are one for a pure liquid and obey Gibbs and Du
 }
 
 TEST_CASE("a liquid mixed with itself is ideal, and the order of the molecules does not matter") {
-  const GroupTable& table = group_tables().unifac;
+  const GroupTable& table = shipped_catalogue().chemistry().unifac;
   const Activity twice({ethanol, ethanol}, table, 300);
   for (const double value : twice.ln_gamma({0.3, 0.7})) CHECK(value == Approx(0).margin(1e-12));
   const std::vector<double> there = Activity({ethanol, heptane, water}, table, 300).ln_gamma({0.2, 0.5, 0.3});
@@ -87,7 +88,7 @@ TEST_CASE("a liquid mixed with itself is ideal, and the order of the molecules d
 }
 
 TEST_CASE("figures that are not published make the answer not known") {
-  const GroupTable& table = group_tables().unifac;
+  const GroupTable& table = shipped_catalogue().chemistry().unifac;
   CHECK(missing_for_activity({ethanol, heptane}, table).empty());
   CHECK(missing_for_activity({ethanol, {}}, table) == std::vector<std::string>{"molecule 2 has no groups"});
   CHECK_FALSE(activity_of({ethanol, {}}, table, 300));

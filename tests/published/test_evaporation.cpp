@@ -1,8 +1,8 @@
 // Vapour pressures, azeotropes, distillation and drying against published figures and closed forms.
 #include "gentlest/evaporation.hpp"
 
-#include "catalogue_folder.hpp"
 #include "csv.hpp"
+#include "shipped_mixtures.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -17,9 +17,9 @@ using namespace gentlest::test;
 namespace {
 
 VapourModel model_of(const std::string& text) {
-  const auto breakdown = break_down(mixture_from(text), whole_catalogue());
+  const auto breakdown = break_down(mixture_from(text), shipped_catalogue());
   REQUIRE(breakdown);
-  return VapourModel(*breakdown, whole_catalogue());
+  return VapourModel(*breakdown, shipped_catalogue());
 }
 
 // A liquid that exists nowhere: vapour pressure `kPa` at every temperature near 20 C, 100 cm3/mol, no groups.
@@ -75,7 +75,7 @@ TEST_CASE("vapour pressures of pure liquids lie within 2 % of what other collect
   for (const auto& [key, values] : printed) {
     const std::string cas = key.substr(0, key.find(' '));
     const double T_K = std::stod(key.substr(key.find(' ')));
-    const Solvent* solvent = whole_catalogue().find_solvent(cas);
+    const Solvent* solvent = shipped_catalogue().find_solvent(cas);
     REQUIRE(solvent);
     const auto ours = vapour_pressure(*solvent, {T_K - kelvin_at_zero_Celsius});
     REQUIRE(ours);
@@ -93,7 +93,7 @@ TEST_CASE("vapour pressures of pure liquids lie within 2 % of what other collect
 
 TEST_CASE("every liquid boils at its boiling point, where the equation reaches that far") {
   int compared = 0;
-  for (const Solvent& solvent : whole_catalogue().solvents()) {
+  for (const Solvent& solvent : shipped_catalogue().solvents()) {
     if (!solvent.antoine || !solvent.boiling_point_C || solvent.is_blend) continue;
     const Antoine& antoine = solvent.antoine->chosen.value;
     const double boiling_K = kelvin(Celsius{solvent.boiling_point_C->chosen.value});
@@ -115,8 +115,8 @@ TEST_CASE("azeotropes of published pairs: boiling point within 1.7 C, compositio
   for (const Row& row : read_table("azeotropes.csv")) {
     if (row.at("component_1") == "water" && parts_with_water.count(row.at("component_2")) == 1) continue;
     INFO(row.at("component_1") << " + " << row.at("component_2"));
-    const Solvent* first = whole_catalogue().find_solvent(row.at("component_1"));
-    const Solvent* second = whole_catalogue().find_solvent(row.at("component_2"));
+    const Solvent* first = shipped_catalogue().find_solvent(row.at("component_1"));
+    const Solvent* second = shipped_catalogue().find_solvent(row.at("component_2"));
     REQUIRE(first);
     REQUIRE(second);
     const VapourModel model = model_of(first->id + " 50, " + second->id + " 50");
@@ -138,8 +138,8 @@ TEST_CASE("azeotropes of published pairs: boiling point within 1.7 C, compositio
 
 TEST_CASE("water and a liquid that does not mix with it boil where their pressures add up to one atmosphere") {
   const auto boils = [](const char* id) {
-    const Solvent* water = whole_catalogue().find_solvent("water");
-    const Solvent* other = whole_catalogue().find_solvent(id);
+    const Solvent* water = shipped_catalogue().find_solvent("water");
+    const Solvent* other = shipped_catalogue().find_solvent(id);
     double low = 20;
     double high = 100;
     while (high - low > 1e-3) {
@@ -206,25 +206,25 @@ TEST_CASE("Rayleigh distillation as textbooks print it") {
 }
 
 TEST_CASE("a pure liquid does not drift, and its time is one over its rate") {
-  const auto drift = evaporate(mixture_from("toluene 100"), whole_catalogue());
+  const auto drift = evaporate(mixture_from("toluene 100"), shipped_catalogue());
   REQUIRE(drift);
-  const auto rate = evaporation_rate(*whole_catalogue().find_solvent("toluene"), whole_catalogue());
+  const auto rate = evaporation_rate(*shipped_catalogue().find_solvent("toluene"), shipped_catalogue());
   REQUIRE(rate);
   for (const DriftPoint& point : drift->path) {
     CHECK(distance_Ra(point.point, drift->path.front().point) == Approx(0).margin(1e-9));
     CHECK(point.time == Approx(point.evaporated / *rate).epsilon(1e-6));
   }
-  CHECK(*evaporation_rate(*whole_catalogue().find_solvent("butyl_acetate"), whole_catalogue()) == Approx(1));
+  CHECK(*evaporation_rate(*shipped_catalogue().find_solvent("butyl_acetate"), shipped_catalogue()) == Approx(1));
 }
 
 TEST_CASE("order of evaporation: published rates come in our order, and within a factor of 2.7") {
   std::vector<std::pair<double, double>> published_and_ours;
   for (const Row& row : read_table("evaporation_rates.csv")) {
-    const Solvent* solvent = whole_catalogue().find_solvent(row.at("solvent"));
+    const Solvent* solvent = shipped_catalogue().find_solvent(row.at("solvent"));
     if (!solvent || solvent->is_blend) continue;
     // Printed as 3.1; its vapour pressure is that of acetone, whose rate is printed as 5.6 in the same table.
     if (solvent->id == "methyl_acetate") continue;
-    const auto ours = evaporation_rate(*solvent, whole_catalogue());
+    const auto ours = evaporation_rate(*solvent, shipped_catalogue());
     REQUIRE(ours);
     INFO(solvent->id << ": published " << row.at("RER") << ", ours " << *ours);
     published_and_ours.emplace_back(number(row, "RER"), *ours);
@@ -245,7 +245,7 @@ TEST_CASE("order of evaporation: published rates come in our order, and within a
 
 TEST_CASE("which part leaves last: ethanol in isooctane goes with it, xylene stays behind acetone") {
   const Mixture mixture = mixture_from("acetone 50, o-xylene 50");
-  const auto drift = evaporate(mixture, whole_catalogue());
+  const auto drift = evaporate(mixture, shipped_catalogue());
   REQUIRE(drift);
   CHECK(drift->last == "o-xylene");
   double before = 1;
@@ -256,12 +256,12 @@ TEST_CASE("which part leaves last: ethanol in isooctane goes with it, xylene sta
   }
   // The azeotrope of ethanol and isooctane holds 41.6 % ethanol by weight: a mixture with more ethanol than that dries
   // toward ethanol, one with less toward isooctane.
-  CHECK(evaporate(mixture_from("ethanol 80, isooctane 20"), whole_catalogue())->last == "ethanol");
-  CHECK(evaporate(mixture_from("ethanol 10, isooctane 90"), whole_catalogue())->last == "isooctane");
+  CHECK(evaporate(mixture_from("ethanol 80, isooctane 20"), shipped_catalogue())->last == "ethanol");
+  CHECK(evaporate(mixture_from("ethanol 10, isooctane 90"), shipped_catalogue())->last == "isooctane");
 }
 
 TEST_CASE("water of the alcohol stays to the end and takes the Hansen point with it") {
-  const auto drift = evaporate(mixture_from("ethanol 90 % 30, ethyl acetate 70"), whole_catalogue());
+  const auto drift = evaporate(mixture_from("ethanol 90 % 30, ethyl acetate 70"), shipped_catalogue());
   REQUIRE(drift);
   CHECK(drift->path.back().point.dH > drift->path.front().point.dH + 5);
 }
@@ -270,7 +270,7 @@ TEST_CASE("what is left always adds up, whatever the mixture") {
   for (const char* text : {"acetone 25, toluene 25, ethanol 96 % 25, isooctane 25", "ethanol 96 % 15, white spirit 85",
                            "diethyl ether 90, benzyl alcohol 10", "turpentine 65, ethanol 30, water 5"}) {
     INFO(text);
-    const auto drift = evaporate(mixture_from(text), whole_catalogue());
+    const auto drift = evaporate(mixture_from(text), shipped_catalogue());
     REQUIRE(drift);
     REQUIRE(drift->path.size() == 21);
     for (const DriftPoint& point : drift->path) {
@@ -286,13 +286,13 @@ TEST_CASE("what is left always adds up, whatever the mixture") {
 }
 
 TEST_CASE("what is not known is not invented") {
-  CHECK_FALSE(evaporate(mixture_from("dipropylene glycol monomethyl ether 50, acetone 50"), whole_catalogue()));
-  CHECK(missing_for_drift(mixture_from("acetone 100"), whole_catalogue()).empty());
+  CHECK_FALSE(evaporate(mixture_from("dipropylene glycol monomethyl ether 50, acetone 50"), shipped_catalogue()));
+  CHECK(missing_for_drift(mixture_from("acetone 100"), shipped_catalogue()).empty());
   const auto missing =
-      missing_for_drift(mixture_from("dipropylene glycol monomethyl ether 50, acetone 50"), whole_catalogue());
+      missing_for_drift(mixture_from("dipropylene glycol monomethyl ether 50, acetone 50"), shipped_catalogue());
   REQUIRE(missing.size() == 1);
   CHECK(missing[0].rfind("vapour pressure of dipropylene glycol", 0) == 0);
-  const auto ideal = evaporate(mixture_from("propylene carbonate 50, acetone 50"), whole_catalogue());
+  const auto ideal = evaporate(mixture_from("propylene carbonate 50, acetone 50"), shipped_catalogue());
   REQUIRE(ideal);
   CHECK(ideal->ideal);
   CHECK(ideal->warnings.size() >= 1);

@@ -1,7 +1,7 @@
 // Fire and breath: each rule against its published worked example, then on the catalogue's liquids.
 #include "gentlest/exposure.hpp"
 
-#include "catalogue_folder.hpp"
+#include "shipped_mixtures.hpp"
 
 #include <fmt/format.h>
 #include <catch2/catch.hpp>
@@ -16,13 +16,13 @@ namespace {
 
 // Flash point of a pair at a mole fraction of the first.
 std::optional<Celsius> flash_at(const std::string& first, const std::string& second, double x) {
-  const double a = *molar_volume_cm3(*whole_catalogue().find_solvent(first)) * x;
-  const double b = *molar_volume_cm3(*whole_catalogue().find_solvent(second)) * (1 - x);
+  const double a = *molar_volume_cm3(*shipped_catalogue().find_solvent(first)) * x;
+  const double b = *molar_volume_cm3(*shipped_catalogue().find_solvent(second)) * (1 - x);
   const std::string text =
       x == 0   ? second + " 100"
       : x == 1 ? first + " 100"
                : fmt::format("{} {:.10f}, {} {:.10f}", first, 100 * a / (a + b), second, 100 * b / (a + b));
-  return flash_point(mixture_from(text), whole_catalogue()).estimate;
+  return flash_point(mixture_from(text), shipped_catalogue()).estimate;
 }
 
 }  // namespace
@@ -46,8 +46,8 @@ TEST_CASE("ten millilitres of acetone in a room of 50 cubic metres") {
   CHECK(ppm_from_mg_per_m3(start, 58.08) * mean_after_release(6, 8) == Approx(1.37605).margin(0.0001));
   CHECK(mean_after_release(0, 8) == 1);
   const auto exposure =
-      session_exposure({{make_liquid(*whole_catalogue().find_solvent("acetone"), "", whole_catalogue()), {10}}},
-                       {50, 6, 8}, whole_catalogue());
+      session_exposure({{make_liquid(*shipped_catalogue().find_solvent("acetone"), "", shipped_catalogue()), {10}}},
+                       {50, 6, 8}, shipped_catalogue());
   bool found = false;
   for (const SessionExposure& answer : exposure)
     if (answer.authority == "NIOSH REL") {
@@ -84,47 +84,47 @@ TEST_CASE("flash points of pairs against another activity model") {
 }
 
 TEST_CASE("flash point: ends, minimum, water, and what is not known") {
-  const double ethanol = whole_catalogue().find_solvent("ethanol")->flash_point_C->chosen.value;
+  const double ethanol = shipped_catalogue().find_solvent("ethanol")->flash_point_C->chosen.value;
   CHECK(flash_at("ethanol", "n_octane", 1)->value == Approx(ethanol));
   CHECK(flash_at("ethanol", "n_octane", 0.999)->value == Approx(ethanol).margin(0.6));
   CHECK(flash_at("ethanol", "n_octane", 0.5)->value < ethanol - 5);  // below both parts
   // The more water, the higher.
   double before = ethanol;
   for (const char* text : {"ethanol 96 % 100", "ethanol 70 % 100", "ethanol 30, water 70", "ethanol 10, water 90"}) {
-    const auto flash = flash_point(mixture_from(text), whole_catalogue());
+    const auto flash = flash_point(mixture_from(text), shipped_catalogue());
     INFO(text);
     REQUIRE(flash.estimate);
     CHECK(flash.estimate->value > before);
     before = flash.estimate->value;
   }
-  const FlashPoint none = flash_point(mixture_from("dichloromethane 50, chloroform 50"), whole_catalogue());
+  const FlashPoint none = flash_point(mixture_from("dichloromethane 50, chloroform 50"), shipped_catalogue());
   CHECK(none.nothing_burns);
   CHECK_FALSE(none.estimate);
-  const FlashPoint spirit = flash_point(mixture_from("white spirit 99.9, ethanol 0.1"), whole_catalogue());
+  const FlashPoint spirit = flash_point(mixture_from("white spirit 99.9, ethanol 0.1"), shipped_catalogue());
   REQUIRE(spirit.estimate);
-  CHECK(spirit.estimate->value < whole_catalogue().find_solvent("white_spirit")->flash_point_C->chosen.value);
-  CHECK(flash_point(mixture_from("white spirit 100"), whole_catalogue()).estimate->value == 39);
+  CHECK(spirit.estimate->value < shipped_catalogue().find_solvent("white_spirit")->flash_point_C->chosen.value);
+  CHECK(flash_point(mixture_from("white spirit 100"), shipped_catalogue()).estimate->value == 39);
   const FlashPoint unknown =
-      flash_point(mixture_from("dipropylene glycol monomethyl ether 50, acetone 50"), whole_catalogue());
+      flash_point(mixture_from("dipropylene glycol monomethyl ether 50, acetone 50"), shipped_catalogue());
   CHECK_FALSE(unknown.estimate);
   CHECK_FALSE(unknown.because.empty());
 }
 
 TEST_CASE("explosive limit of the vapour above a mixture lies between those of its parts") {
-  const auto limit = lower_explosive_limit(mixture_from("acetone 50, isooctane 50"), whole_catalogue());
+  const auto limit = lower_explosive_limit(mixture_from("acetone 50, isooctane 50"), shipped_catalogue());
   REQUIRE(limit);
-  CHECK(*limit > whole_catalogue().find_solvent("isooctane")->explosive_limits->chosen.value.lower_percent);
-  CHECK(*limit < whole_catalogue().find_solvent("acetone")->explosive_limits->chosen.value.lower_percent);
-  const auto pure = lower_explosive_limit(mixture_from("toluene 100"), whole_catalogue());
+  CHECK(*limit > shipped_catalogue().find_solvent("isooctane")->explosive_limits->chosen.value.lower_percent);
+  CHECK(*limit < shipped_catalogue().find_solvent("acetone")->explosive_limits->chosen.value.lower_percent);
+  const auto pure = lower_explosive_limit(mixture_from("toluene 100"), shipped_catalogue());
   REQUIRE(pure);
-  CHECK(*pure == Approx(whole_catalogue().find_solvent("toluene")->explosive_limits->chosen.value.lower_percent));
+  CHECK(*pure == Approx(shipped_catalogue().find_solvent("toluene")->explosive_limits->chosen.value.lower_percent));
 }
 
 TEST_CASE("vapour hazard ratio: toluene as computed from printed figures, and a list with a gap") {
   // 21 mmHg at 20 C and 100 ppm: 276. Our vapour pressure at 20 C is 2.91 kPa (21.8 mmHg).
-  for (const VapourHazard& hazard : vapour_hazards(mixture_from("toluene 100"), whole_catalogue()))
+  for (const VapourHazard& hazard : vapour_hazards(mixture_from("toluene 100"), shipped_catalogue()))
     if (hazard.authority == "NIOSH REL") CHECK(*hazard.ratio == Approx(276.3).epsilon(0.05));
-  const auto pair = vapour_hazards(mixture_from("toluene 50, d-limonene 50"), whole_catalogue());
+  const auto pair = vapour_hazards(mixture_from("toluene 50, d-limonene 50"), shipped_catalogue());
   REQUIRE_FALSE(pair.empty());
   for (const VapourHazard& hazard : pair) {
     INFO(hazard.authority);
@@ -134,8 +134,8 @@ TEST_CASE("vapour hazard ratio: toluene as computed from printed figures, and a 
 }
 
 TEST_CASE("start of boiling") {
-  CHECK(start_of_boiling(mixture_from("acetone 100"), whole_catalogue())->value == Approx(56.1).margin(0.5));
-  const auto ether = start_of_boiling(mixture_from("diethyl ether 90, ethanol 10"), whole_catalogue());
+  CHECK(start_of_boiling(mixture_from("acetone 100"), shipped_catalogue())->value == Approx(56.1).margin(0.5));
+  const auto ether = start_of_boiling(mixture_from("diethyl ether 90, ethanol 10"), shipped_catalogue());
   REQUIRE(ether);
   CHECK(ether->value == Approx(35).margin(2));
 }

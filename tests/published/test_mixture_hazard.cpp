@@ -1,7 +1,7 @@
 // The label of a mixture: published worked examples, the boundary of every rule, and what is not known.
 #include "gentlest/mixture_hazard.hpp"
 
-#include "catalogue_folder.hpp"
+#include "shipped_mixtures.hpp"
 
 #include <fmt/format.h>
 #include <catch2/catch.hpp>
@@ -18,7 +18,7 @@ namespace {
 std::set<std::string> codes_by_weight(const std::vector<std::pair<std::string, double>>& parts) {
   std::vector<Ingredient> ingredients;
   for (const auto& [name, percent] : parts) {
-    const Solvent* solvent = whole_catalogue().find_solvent(name);
+    const Solvent* solvent = shipped_catalogue().find_solvent(name);
     REQUIRE(solvent);
     ingredients.push_back({name, percent, solvent->hazards, solvent->family == "water"});
   }
@@ -142,7 +142,7 @@ TEST_CASE("limits, estimates and factors are read as printed") {
 }
 
 TEST_CASE("every limit that the catalogue prints is understood") {
-  for (const Solvent& solvent : whole_catalogue().solvents()) {
+  for (const Solvent& solvent : shipped_catalogue().solvents()) {
     if (!solvent.hazards) continue;
     const std::string& text = solvent.hazards->specific_limits;
     INFO(solvent.id << ": " << text);
@@ -163,7 +163,7 @@ TEST_CASE("flammable category by flash point and boiling point, with the publish
   const std::set<std::string> exceptions = {"butyl_acetate", "diacetone_alcohol", "dimethylformamide"};
   int agree = 0;
   int compared = 0;
-  for (const Solvent& solvent : whole_catalogue().solvents()) {
+  for (const Solvent& solvent : shipped_catalogue().solvents()) {
     if (!solvent.hazards || !solvent.flash_point_C || !solvent.boiling_point_C || solvent.is_blend) continue;
     std::string recorded;
     for (const std::string& code : solvent.hazards->statements)
@@ -187,25 +187,25 @@ TEST_CASE("flammable category by flash point and boiling point, with the publish
 }
 
 TEST_CASE("labels of whole mixtures") {
-  const MixtureLabel label = label_of(mixture_from("isooctane 85, ethanol absolute 15"), whole_catalogue());
+  const MixtureLabel label = label_of(mixture_from("isooctane 85, ethanol absolute 15"), shipped_catalogue());
   CHECK(label.signal_word == "Danger");
   for (const char* code : {"H225", "H304", "H315", "H336", "H410"}) CHECK(has(label, code));
   CHECK(label.complete());
   CHECK(label.pictograms == std::vector<std::string>{"GHS02", "GHS07", "GHS08", "GHS09"});
-  const MixtureLabel pure = label_of(mixture_from("acetone 100"), whole_catalogue());
+  const MixtureLabel pure = label_of(mixture_from("acetone 100"), shipped_catalogue());
   CHECK(pure.statements.size() == 4);  // H225, H319, H336, EUH066
   CHECK(pure.signal_word == "Danger");
-  const MixtureLabel watery = label_of(mixture_from("ethanol 5, water 95"), whole_catalogue());
+  const MixtureLabel watery = label_of(mixture_from("ethanol 5, water 95"), shipped_catalogue());
   CHECK(watery.signal_word == "Warning");  // still catches fire when warm
 }
 
 TEST_CASE("a part without a record is never harmless") {
   bool tried = false;
-  for (const Solvent& solvent : whole_catalogue().solvents()) {
+  for (const Solvent& solvent : shipped_catalogue().solvents()) {
     if (solvent.hazards || !solvent.hansen || solvent.family == "water") continue;
     tried = true;
     INFO(solvent.id);
-    const MixtureLabel label = label_of(mixture_from(solvent.id + " 50, acetone 50"), whole_catalogue());
+    const MixtureLabel label = label_of(mixture_from(solvent.id + " 50, acetone 50"), shipped_catalogue());
     CHECK_FALSE(label.complete());
   }
   CHECK(tried);

@@ -1,6 +1,6 @@
 #include "gentlest/caution.hpp"
 
-#include "catalogue_folder.hpp"
+#include "shipped_mixtures.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -13,7 +13,7 @@ namespace {
 
 std::vector<Caution> cautions(const std::string& text) {
   const Mixture mixture = mixture_from(text);
-  return cautions_for(mixture, label_of(mixture, whole_catalogue()), whole_catalogue());
+  return cautions_for(mixture, label_of(mixture, shipped_catalogue()), shipped_catalogue());
 }
 
 bool says(const std::vector<Caution>& list, const std::string& words) {
@@ -24,7 +24,7 @@ bool says(const std::vector<Caution>& list, const std::string& words) {
 std::vector<Liquid> liquids(const std::vector<std::string>& names) {
   std::vector<Liquid> list;
   for (const std::string& name : names)
-    list.push_back(make_liquid(*whole_catalogue().find_solvent(name), "", whole_catalogue()));
+    list.push_back(make_liquid(*shipped_catalogue().find_solvent(name), "", shipped_catalogue()));
   return list;
 }
 
@@ -59,13 +59,13 @@ TEST_CASE("every list of cautions defers to the safety data sheet first, and eve
 }
 
 TEST_CASE("liquids that must not meet") {
-  const auto clash = clashes_among(liquids({"acetone", "isooctane", "chloroform"}), whole_catalogue());
+  const auto clash = clashes_among(liquids({"acetone", "isooctane", "chloroform"}), shipped_catalogue());
   REQUIRE(clash.size() == 1);
   CHECK(clash[0].forbidden);
   CHECK(clash[0].source == "lcss_chloroform");
-  CHECK(clashes_among(liquids({"acetone", "isooctane", "ethanol"}), whole_catalogue()).empty());
+  CHECK(clashes_among(liquids({"acetone", "isooctane", "ethanol"}), shipped_catalogue()).empty());
   // By family from either side, and the forbidden ones first.
-  const auto many = clashes_among(liquids({"butylamine", "ethyl acetate", "dichloromethane"}), whole_catalogue());
+  const auto many = clashes_among(liquids({"butylamine", "ethyl acetate", "dichloromethane"}), shipped_catalogue());
   REQUIRE(many.size() == 2);
   CHECK(many[0].forbidden);
   CHECK_FALSE(many[1].forbidden);

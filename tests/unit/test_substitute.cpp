@@ -1,6 +1,6 @@
 #include "gentlest/substitute.hpp"
 
-#include "catalogue_folder.hpp"
+#include "shipped_mixtures.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -14,7 +14,7 @@ namespace {
 std::vector<Liquid> shelf_of(const std::vector<std::string>& names) {
   std::vector<Liquid> list;
   for (const std::string& name : names)
-    list.push_back(make_liquid(*whole_catalogue().find_solvent(name), "", whole_catalogue()));
+    list.push_back(make_liquid(*shipped_catalogue().find_solvent(name), "", shipped_catalogue()));
   return list;
 }
 
@@ -25,7 +25,7 @@ const std::vector<std::string> common_shelf = {"acetone",       "ethanol",    "i
 }  // namespace
 
 TEST_CASE("labels in order of what they do to a person") {
-  const auto severity = [](const char* text) { return severity_of(label_of(mixture_from(text), whole_catalogue())); };
+  const auto severity = [](const char* text) { return severity_of(label_of(mixture_from(text), shipped_catalogue())); };
   CHECK(severity("dimethylformamide 100") == 5);
   CHECK(severity("methanol 100") == 4);
   CHECK(severity("toluene 100") == 3);
@@ -37,7 +37,7 @@ TEST_CASE("labels in order of what they do to a person") {
 TEST_CASE("in place of toluene: gentler mixtures near its place, each less severe, none of them parting") {
   const Mixture toluene = mixture_from("toluene 100");
   const SubstituteAnswer answer =
-      find_gentler(toluene, shelf_of(common_shelf), whole_catalogue(), {4.0, 3, 10, 8, {20}});
+      find_gentler(toluene, shelf_of(common_shelf), shipped_catalogue(), {4.0, 3, 10, 8, {20}});
   CHECK(answer.severity == 3);
   CHECK(answer.original_known);
   REQUIRE_FALSE(answer.found.empty());
@@ -57,7 +57,7 @@ TEST_CASE("in place of toluene: gentler mixtures near its place, each less sever
       CHECK(part.liquid.solvent->id != "dimethylformamide");
     }
   }
-  const std::string amide = whole_catalogue().find_solvent("dimethylformamide")->name;
+  const std::string amide = shipped_catalogue().find_solvent("dimethylformamide")->name;
   CHECK(std::count(answer.left_out.begin(), answer.left_out.end(),
                    amide + ": no less hazardous than the worst part of the original") == 1);
 }
@@ -65,7 +65,7 @@ TEST_CASE("in place of toluene: gentler mixtures near its place, each less sever
 TEST_CASE("nearest of every set of liquids, as trying all of them finds it") {
   const Mixture original = mixture_from("toluene 60, dimethylformamide 40");
   const std::vector<Liquid> shelf = shelf_of({"acetone", "ethyl_acetate", "isopropanol"});
-  const SubstituteAnswer answer = find_gentler(original, shelf, whole_catalogue(), {20.0, 2, 10, 100, {20}});
+  const SubstituteAnswer answer = find_gentler(original, shelf, shipped_catalogue(), {20.0, 2, 10, 100, {20}});
   double best = 1e9;
   for (std::size_t a = 0; a < shelf.size(); ++a)
     for (std::size_t b = a + 1; b < shelf.size(); ++b)
@@ -80,10 +80,10 @@ TEST_CASE("nearest of every set of liquids, as trying all of them finds it") {
 }
 
 TEST_CASE("nothing gentler than the gentlest, and nothing without a record") {
-  CHECK(find_gentler(mixture_from("ethanol 100"), shelf_of(common_shelf), whole_catalogue()).found.empty());
-  for (const Solvent& solvent : whole_catalogue().solvents()) {
+  CHECK(find_gentler(mixture_from("ethanol 100"), shelf_of(common_shelf), shipped_catalogue()).found.empty());
+  for (const Solvent& solvent : shipped_catalogue().solvents()) {
     if (solvent.hazards || !solvent.hansen) continue;
-    const auto answer = find_gentler(mixture_from("toluene 100"), shelf_of({solvent.id}), whole_catalogue());
+    const auto answer = find_gentler(mixture_from("toluene 100"), shelf_of({solvent.id}), shipped_catalogue());
     CHECK(answer.found.empty());
     CHECK(answer.left_out.size() == 1);
     break;
