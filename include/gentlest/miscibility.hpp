@@ -39,9 +39,10 @@ struct PhaseAnswer {
 inline constexpr Celsius room_temperature{20};
 
 /// The group method sees a split too early near the point where it begins: with the stand-in for white spirit it parts
-/// alcohol and hydrocarbon at a tenth of the published water. So a mixture counts as two liquids only when it also
-/// splits at a temperature higher by this much; between the two it counts as near the border. Fitted to one published
-/// case (Hook 1988: 15 ethanol in 85 white spirit part at about 5 % water in the ethanol). K.
+/// ethanol and hydrocarbon with hardly any water. So a mixture counts as two liquids only when it also splits at a
+/// temperature higher by this much; between the two it counts as near the border. Fitted to one published case (Hook
+/// 1988: 15 parts of ethanol or isopropanol in 85 of white spirit part at about 5 % water in the alcohol; at this
+/// margin the method says 4.7 and 6.9 %). K.
 inline constexpr double border_margin_K = 60;
 
 /// Range of temperature: 0 to 60 C; the published figures are for 15 to 25 C.
