@@ -15,7 +15,7 @@ enum class Phases {
   one_liquid,
   near_border,  ///< may cloud or part: look at the vial
   two_liquids,
-  not_known
+  unknown  ///< figures are missing
 };
 
 /// What an answer rests on, from the surest to the weakest.
@@ -30,7 +30,7 @@ std::string_view to_word(Phases phases);
 std::string_view to_word(PhasesBasis basis);
 
 struct PhaseAnswer {
-  Phases phases = Phases::not_known;
+  Phases phases = Phases::unknown;
   PhasesBasis basis = PhasesBasis::none;
   std::string because;               ///< one sentence for the person
   std::vector<std::string> sources;  ///< keys of sources.yaml

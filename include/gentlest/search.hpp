@@ -45,6 +45,9 @@ struct SearchTask {
   std::vector<ChanceField> kept;
   int parts = 3;         ///< largest number of liquids in a mixture, 1..4
   int step_percent = 5;  ///< divides 100
+  /// Says no to mixtures that must not be proposed (one that parts, one that drifts). Asked only of mixtures that would
+  /// otherwise be kept; must always give the same answer for the same mixture. Empty: all are allowed.
+  std::function<bool(const Composition&, const Verdict&)> allowed;
 };
 
 /// Smallest box that holds the Hansen points of all liquids. Precondition: at least one liquid.
@@ -70,9 +73,10 @@ void for_each_composition(const std::vector<std::uint16_t>& liquids, int parts, 
 /// True when a is at least as good as b in both numbers and better in one.
 bool beats(const Verdict& a, const Verdict& b);
 
-/// Mixtures that no other mixture of the shelf beats, by rising risk and so by rising effect. Of mixtures with equal
-/// numbers the one with fewer parts, then the first by labels, stands for all. Calls progress(done, total) now and then
-/// and witness(composition, verdict) for every mixture; both may be empty. Memory: the frontier only.
+/// Allowed mixtures that no other allowed mixture of the shelf beats, by rising risk and so by rising effect. Of
+/// mixtures with equal numbers the one with fewer parts, then the first by labels, stands for all. Calls progress(done,
+/// total) now and then and witness(composition, verdict) for every mixture; both may be empty. Memory: the frontier
+/// only.
 using SearchProgress = std::function<void(std::uint64_t done, std::uint64_t total)>;
 using SearchWitness = std::function<void(const Composition&, const Verdict&)>;
 std::vector<Candidate> find_frontier(const SearchTask& task, const SearchProgress& progress = {},

@@ -23,6 +23,12 @@ void raise(Profile& profile, const Verdict& verdict, double risk_limit) {
     profile[i] = std::max(profile[i], verdict.effect);
 }
 
+bool would_raise(const Profile& profile, const Verdict& verdict, double risk_limit) {
+  Profile raised = profile;
+  raise(raised, verdict, risk_limit);
+  return raised != profile;
+}
+
 void raise(Profile& profile, const Profile& other) {
   for (std::size_t i = 0; i < level_count; ++i) profile[i] = std::max(profile[i], other[i]);
 }
@@ -116,7 +122,10 @@ Survey survey_shelf(const SearchTask& task, double risk_limit, const SearchProgr
       profile = &survey.profiles[support];
       current = support;
     }
-    raise(*profile, verdict, risk_limit);
+    if (!task.allowed)
+      raise(*profile, verdict, risk_limit);
+    else if (would_raise(*profile, verdict, risk_limit) && task.allowed(composition, verdict))
+      raise(*profile, verdict, risk_limit);
   });
   for (const auto& [support, own] : survey.profiles) raise(survey.best, own);
   return survey;
@@ -169,6 +178,7 @@ Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const Searc
   ladder.effect_given_up = choice.gap;
   std::vector<Candidate> climb = find_frontier_on(task, choice.bottles);
   std::erase_if(climb, [&](const Candidate& candidate) { return candidate.verdict.risk > goal.risk_limit; });
+  if (climb.empty()) return ladder;
   ladder.window = climb.back().verdict.effect >= goal.wanted_effect;
   ladder.rungs = spread_evenly(task, climb, static_cast<std::size_t>(std::max(goal.rungs, 2)));
   return ladder;

@@ -47,12 +47,12 @@ Mixing mixing_at(const KnownPair& pair, Celsius temperature) {
 // The verdict of the group method; not_known where it cannot be asked.
 Phases compute_phases(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {
   const auto breakdown = break_down(mixture, catalogue);
-  if (!breakdown) return Phases::not_known;
+  if (!breakdown) return Phases::unknown;
   const std::vector<Groups> groups = modified_groups_of(*breakdown, catalogue);
   const GroupTable& table = catalogue.chemistry().unifac_modified;
   const std::vector<double> x = mole_fractions(*breakdown);
   const auto here = activity_of(groups, table, kelvin(temperature));
-  if (!here) return Phases::not_known;
+  if (!here) return Phases::unknown;
   if (!is_unstable(*here, x)) return Phases::one_liquid;
   const auto warmer = activity_of(groups, table, kelvin(temperature) + border_margin_K);
   return is_unstable(*warmer, x) ? Phases::two_liquids : Phases::near_border;
@@ -66,7 +66,7 @@ const char* words_of(Phases phases) {
       return "lies near the border and may cloud or part";
     case Phases::two_liquids:
       return "parts into two liquids";
-    case Phases::not_known:
+    case Phases::unknown:
       return "is not known to mix or to part";
   }
   return "";
@@ -77,7 +77,7 @@ Phases phases_of_pair(Mixing mixing, double smaller_share, Phases computed) {
   if (mixing == Mixing::one_liquid) return Phases::one_liquid;
   const bool hardly_any = smaller_share <= 0.05;
   if (computed == Phases::one_liquid && (mixing == Mixing::partial || hardly_any)) return Phases::near_border;
-  if (computed == Phases::not_known && mixing == Mixing::partial) return Phases::near_border;
+  if (computed == Phases::unknown && mixing == Mixing::partial) return Phases::near_border;
   return Phases::two_liquids;
 }
 
@@ -183,7 +183,7 @@ PairSurvey survey_pairs(const std::vector<Substance>& list, const Catalogue& cat
 std::optional<PhaseAnswer> from_computation(const Mixture& mixture, const PairSurvey& survey,
                                             const Catalogue& catalogue, Celsius temperature) {
   Phases phases = compute_phases(mixture, catalogue, temperature);
-  if (phases == Phases::not_known) return std::nullopt;
+  if (phases == Phases::unknown) return std::nullopt;
   PhaseAnswer answer{phases, PhasesBasis::computed, "", {catalogue.chemistry().unifac_modified.source}};
   answer.because = fmt::format("by the modified group method the mixture {}", words_of(phases));
   if (survey.published && survey.worst == Mixing::one_liquid && phases != Phases::one_liquid) {
@@ -218,7 +218,7 @@ std::string_view to_word(Phases phases) {
       return "near the border";
     case Phases::two_liquids:
       return "two liquids";
-    case Phases::not_known:
+    case Phases::unknown:
       return "not known";
   }
   return "";

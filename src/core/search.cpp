@@ -123,11 +123,14 @@ namespace {
 // order) decides between equals: the first one stays.
 class FrontierKeeper {
  public:
+  explicit FrontierKeeper(const SearchTask& task) : task_(task) {}
+
   void offer(const Composition& composition, const Verdict& verdict) {
     const auto after =
         std::upper_bound(kept_.begin(), kept_.end(), verdict.risk,
                          [](double risk, const Candidate& candidate) { return risk < candidate.verdict.risk; });
     if (after != kept_.begin() && std::prev(after)->verdict.effect >= verdict.effect) return;
+    if (task_.allowed && !task_.allowed(composition, verdict)) return;
     auto first = after;
     if (first != kept_.begin() && std::prev(first)->verdict.risk == verdict.risk) --first;
     auto last = first;
@@ -139,13 +142,14 @@ class FrontierKeeper {
   std::vector<Candidate> take() { return std::move(kept_); }
 
  private:
+  const SearchTask& task_;
   std::vector<Candidate> kept_;
 };
 
 }  // namespace
 
 std::vector<Candidate> find_frontier_on(const SearchTask& task, const std::vector<std::uint16_t>& bottles) {
-  FrontierKeeper keeper;
+  FrontierKeeper keeper(task);
   for_each_composition(bottles, task.parts, 100 / task.step_percent, [&](const Composition& composition) {
     keeper.offer(composition, judge(task, point_of(task, composition)));
   });
@@ -158,7 +162,7 @@ std::vector<Candidate> find_frontier(const SearchTask& task, const SearchProgres
   const std::uint64_t all = count_mixtures(task.shelf.size(), task.parts, steps);
   std::vector<std::uint16_t> everything(task.shelf.size());
   std::iota(everything.begin(), everything.end(), std::uint16_t{0});
-  FrontierKeeper keeper;
+  FrontierKeeper keeper(task);
   std::uint64_t done = 0;
   for_each_composition(everything, task.parts, steps, [&](const Composition& composition) {
     const Verdict verdict = judge(task, point_of(task, composition));

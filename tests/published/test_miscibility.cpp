@@ -131,7 +131,7 @@ TEST_CASE("pairs, three liquids, and liquids that nobody has figures for") {
   CHECK(phases_in("toluene 50, water 40, acetone 10") == Phases::two_liquids);
   CHECK(phases_in("ethanol 96 % 100") == Phases::one_liquid);
   const PhaseAnswer unknown = phases_of(mixture_from("propylene carbonate 50, isooctane 50"), shipped_catalogue());
-  CHECK(unknown.phases == Phases::not_known);
+  CHECK(unknown.phases == Phases::unknown);
   CHECK(unknown.basis == PhasesBasis::none);
 }
 
