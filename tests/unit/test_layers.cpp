@@ -22,7 +22,7 @@ const std::map<std::string, int> layer_of_header = {
     {"hazard.hpp", 4},      {"recipe.hpp", 4},      {"molecules.hpp", 4},      {"search.hpp", 5},
     {"calibration.hpp", 5}, {"miscibility.hpp", 5}, {"equilibrium.hpp", 5},    {"evaporation.hpp", 6},
     {"ladder.hpp", 6},      {"exposure.hpp", 6},    {"mixture_hazard.hpp", 7}, {"caution.hpp", 8},
-    {"substitute.hpp", 8},  {"plan.hpp", 9},
+    {"substitute.hpp", 8},  {"plan.hpp", 9},        {"vial.hpp", 10},
 };
 
 std::set<std::string> includes_of(const fs::path& file, const std::regex& pattern) {
