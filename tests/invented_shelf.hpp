@@ -30,8 +30,9 @@ class InventedShelf {
     made.parts = parts;
     made.step_percent = step_percent;
     const HansenBox box = bounding_box(liquids);
-    made.target.emplace_back(box, target, curve, 2);
-    made.kept.emplace_back(box, kept, curve, 4);
+    std::vector<ChanceField> fields = chance_fields(box, {{target, curve, 2}, {kept, curve, 4}});
+    made.target.push_back(std::move(fields[0]));
+    made.kept.push_back(std::move(fields[1]));
     return made;
   }
 

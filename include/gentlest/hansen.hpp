@@ -43,6 +43,10 @@ struct UncertainSphere {
   bool operator==(const UncertainSphere&) const = default;
 };
 
+/// The sphere as a liquid meets it whose own parameters are only known to within `liquid_sd`: what counts is the
+/// difference of centre and liquid, so independent variances add up per coordinate, exactly.
+UncertainSphere seen_from(const UncertainSphere& sphere, const Hansen& liquid_sd);
+
 /// Teas fractional parameters, per cent; they add up to 100.
 struct Teas {
   double fd = 0;

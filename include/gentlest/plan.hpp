@@ -101,9 +101,10 @@ struct Plan {
 };
 
 /// The plan for one job. `target` names the layer to remove; empty takes the uppermost.
+/// `run` may carry out the search's tasks on several threads; the plan is the same without.
 /// Throws InputError (Fault::file) with everything check_job finds.
 Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target = {},
-               const SearchProgress& progress = {});
+               const SearchProgress& progress = {}, const RunTasks& run = {});
 
 /// The job's layers as the plan sees them (spheres, grades, flags), and a single mixture judged against them.
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});

@@ -37,17 +37,21 @@ struct Candidate {
   bool operator==(const Candidate&) const = default;
 };
 
+/// Carries out tasks that do not touch each other, in any order and at once where it likes, and returns when all are
+/// done. The answer of a search does not depend on how. Core itself starts no threads.
+using RunTasks = std::function<void(const std::vector<std::function<void()>>&)>;
+
 /// What to search: the liquids (sorted by label, so that the order of the user's shelf does not matter), the chance
 /// fields of the layer to remove and of everything to keep.
 struct SearchTask {
   std::vector<Liquid> shelf;
   std::vector<ChanceField> target;  ///< exactly one
   std::vector<ChanceField> kept;
-  int parts = 3;         ///< largest number of liquids in a mixture, 1..4
-  int step_percent = 5;  ///< divides 100
-  /// Says no to mixtures that must not be proposed (one that parts, one that drifts). Asked only of mixtures that would
-  /// otherwise be kept; must always give the same answer for the same mixture. Empty: all are allowed.
-  std::function<bool(const Composition&, const Verdict&)> allowed;
+  int parts = 3;                  ///< largest number of liquids in a mixture, 1..4
+  int step_percent = 5;           ///< divides 100
+  std::vector<int> most_percent;  ///< largest share of each liquid of the shelf, per cent; empty: no limits
+  std::function<bool(const Composition&)> allowed;  ///< e.g. stays one liquid; empty: every mixture. Called from tasks
+  RunTasks run;                                     ///< empty: one task after the other
 };
 
 /// Smallest box that holds the Hansen points of all liquids. Precondition: at least one liquid.
@@ -73,16 +77,25 @@ void for_each_composition(const std::vector<std::uint16_t>& liquids, int parts, 
 /// True when a is at least as good as b in both numbers and better in one.
 bool beats(const Verdict& a, const Verdict& b);
 
-/// Allowed mixtures that no other allowed mixture of the shelf beats, by rising risk and so by rising effect. Of
-/// mixtures with equal numbers the one with fewer parts, then the first by labels, stands for all. Calls progress(done,
-/// total) now and then and witness(composition, verdict) for every mixture; both may be empty. Memory: the frontier
-/// only.
+/// True when the mixture keeps to the task's largest shares and its `allowed`.
+bool is_allowed(const SearchTask& task, const Composition& composition);
+
+/// Called now and then with the number of mixtures settled (judged or ruled out) and of all; may throw to stop.
 using SearchProgress = std::function<void(std::uint64_t done, std::uint64_t total)>;
 using SearchWitness = std::function<void(const Composition&, const Verdict&)>;
-std::vector<Candidate> find_frontier(const SearchTask& task, const SearchProgress& progress = {},
-                                     const SearchWitness& witness = {});
 
-/// The same on the given bottles only.
+/// Mixtures that no other mixture of the shelf beats, by rising risk and so by rising effect. Of mixtures with equal
+/// numbers the one with fewer parts, then the first by labels, then by smaller first shares, stands for all.
+/// Rules out whole families of mixtures by bounds (docs/science.md, "Search"); the answer is that of
+/// find_frontier_by_visiting, to the bit. Memory: about 20 bytes for each node of a table, and the frontier.
+std::vector<Candidate> find_frontier(const SearchTask& task, const SearchProgress& progress = {});
+
+/// The same by judging every mixture one after the other: the plain reference, and the way when the tables do not share
+/// their lattice. `witness` sees every allowed mixture; it may be empty. Memory: the frontier only.
+std::vector<Candidate> find_frontier_by_visiting(const SearchTask& task, const SearchProgress& progress = {},
+                                                 const SearchWitness& witness = {});
+
+/// The same on the given bottles only, by visiting.
 std::vector<Candidate> find_frontier_on(const SearchTask& task, const std::vector<std::uint16_t>& bottles);
 
 }  // namespace gentlest

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <utility>
 
 namespace gentlest {
 
@@ -31,121 +33,161 @@ std::vector<double> lattice_kernel(double sd, double step) {
   return weights;
 }
 
-// out[i] = sum over k of kernel[k] in[i + k], for lines that lie `stride` apart in memory.
-void smooth_line(const double* in, double* out, std::size_t count, std::size_t stride_in, std::size_t stride_out,
-                 const std::vector<double>& kernel) {
-  for (std::size_t i = 0; i < count; ++i) {
-    double sum = 0;
-    for (std::size_t k = 0; k < kernel.size(); ++k) sum += kernel[k] * in[(i + k) * stride_in];
-    out[i * stride_out] = sum;
-  }
-}
-
-struct Lattice {
-  std::array<double, 3> step{};
-  std::array<std::size_t, 3> nodes{};  // of the finished table
-  std::array<std::vector<double>, 3> kernel;
-  std::array<std::size_t, 3> source{};  // nodes + kernel reach on both sides
+// One axis of the way from the source lattice to the table.
+struct Smoothing {
+  std::vector<double> kernel;
+  std::size_t nodes = 0;   // of the table
+  std::size_t source = 0;  // nodes + kernel reach on both sides
 };
 
 using Values = std::vector<double>;
 
-// Radial response on the source lattice, row by row, smoothed at once along H: the full source never stands in memory.
-Values sample_and_smooth_H(const Lattice& lattice, const std::array<double, 3>& first, const RadialResponse& radial) {
-  Values rows(lattice.source[0] * lattice.source[1] * lattice.nodes[2]);
-  Values row(lattice.source[2]);
-  for (std::size_t i = 0; i < lattice.source[0]; ++i) {
+// out[i] = sum over k of kernel[k] in[i + k], where every element is a row of `width` numbers.
+void smooth_rows(const double* in, double* out, std::size_t width, const Smoothing& axis) {
+  for (std::size_t i = 0; i < axis.nodes; ++i)
+    for (std::size_t k = 0; k < axis.kernel.size(); ++k) {
+      const double weight = axis.kernel[k];
+      const double* from = in + (i + k) * width;
+      double* to = out + i * width;
+      for (std::size_t w = 0; w < width; ++w) to[w] += weight * from[w];
+    }
+}
+
+// The same for single numbers.
+void smooth_line(const double* in, double* out, const Smoothing& axis) {
+  for (std::size_t k = 0; k < axis.kernel.size(); ++k) {
+    const double weight = axis.kernel[k];
+    for (std::size_t i = 0; i < axis.nodes; ++i) out[i] += weight * in[i + k];
+  }
+}
+
+// Radial response on the source lattice, smoothed at once along H and, slab by slab, along P: the full source never
+// stands in memory.
+Values sample_and_smooth(const FieldLattice& lattice, const std::array<Smoothing, 3>& axes,
+                         const std::array<double, 3>& first, const RadialResponse& radial) {
+  const std::size_t width = axes[2].nodes;
+  Values slabs(axes[0].source * axes[1].nodes * width);
+  Values row(axes[2].source);
+  Values slab(axes[1].source * width);
+  for (std::size_t i = 0; i < axes[0].source; ++i) {
     const double D = first[0] + static_cast<double>(i) * lattice.step[0];
-    for (std::size_t j = 0; j < lattice.source[1]; ++j) {
+    std::fill(slab.begin(), slab.end(), 0.0);
+    for (std::size_t j = 0; j < axes[1].source; ++j) {
       const double P = first[1] + static_cast<double>(j) * lattice.step[1];
       for (std::size_t k = 0; k < row.size(); ++k) {
         const double H = first[2] + static_cast<double>(k) * lattice.step[2];
         row[k] = radial(std::sqrt(D * D + P * P + H * H));
       }
-      smooth_line(row.data(), &rows[(i * lattice.source[1] + j) * lattice.nodes[2]], lattice.nodes[2], 1, 1,
-                  lattice.kernel[2]);
+      smooth_line(row.data(), &slab[j * width], axes[2]);
     }
+    smooth_rows(slab.data(), &slabs[i * axes[1].nodes * width], width, axes[1]);
   }
-  return rows;
+  return slabs;
 }
 
-Values smooth_P(const Lattice& lattice, const Values& in) {
-  const std::size_t width = lattice.nodes[2];
-  Values out(lattice.source[0] * lattice.nodes[1] * width);
-  for (std::size_t i = 0; i < lattice.source[0]; ++i)
-    for (std::size_t k = 0; k < width; ++k)
-      smooth_line(&in[i * lattice.source[1] * width + k], &out[i * lattice.nodes[1] * width + k], lattice.nodes[1],
-                  width, width, lattice.kernel[1]);
-  return out;
-}
-
-Values smooth_D(const Lattice& lattice, const Values& in) {
-  const std::size_t slab = lattice.nodes[1] * lattice.nodes[2];
-  Values out(lattice.nodes[0] * slab);
-  for (std::size_t jk = 0; jk < slab; ++jk)
-    smooth_line(&in[jk], &out[jk], lattice.nodes[0], slab, slab, lattice.kernel[0]);
-  return out;
-}
-
-double farthest_corner(const std::array<double, 3>& low, const std::array<double, 3>& high,
-                       const std::array<double, 3>& sd) {
+// Farthest that the sampling goes from the centre of the sphere.
+double farthest_corner(const HansenBox& box, const UncertainSphere& sphere) {
+  const std::array<double, 3> low = scaled(box.low);
+  const std::array<double, 3> high = scaled(box.high);
+  const std::array<double, 3> centre = scaled(sphere.mean.centre);
+  const std::array<double, 3> sd = scaled(sphere.sd);
   double sum = 0;
   for (std::size_t i = 0; i < 3; ++i)
-    sum = std::hypot(sum, std::max(std::abs(low[i]), std::abs(high[i])) + 7 * sd[i] + 2);
+    sum = std::hypot(sum, std::max(std::abs(low[i] - centre[i]), std::abs(high[i] - centre[i])) + 7 * sd[i] + 2);
   return sum;
+}
+
+RadialResponse radial_response(const HansenBox& box, const FieldSubject& subject) {
+  return RadialResponse(subject.sphere, subject.response, subject.grade, farthest_corner(box, subject.sphere),
+                        subject.sphere.mean.R0 / 150);
+}
+
+FieldLattice lattice_over(const HansenBox& box, const std::array<double, 3>& step) {
+  const std::array<double, 3> low = scaled(box.low);
+  const std::array<double, 3> high = scaled(box.high);
+  FieldLattice lattice;
+  for (std::size_t i = 0; i < 3; ++i) {
+    lattice.step[i] = step[i];
+    lattice.inverse_step[i] = 1 / step[i];
+    lattice.origin[i] = low[i] - step[i];  // one node of padding below
+    lattice.nodes[i] = static_cast<std::size_t>(std::ceil((high[i] - low[i]) / step[i])) + 4;
+  }
+  return lattice;
+}
+
+Values tabulate(const FieldLattice& lattice, const UncertainSphere& sphere, const RadialResponse& radial) {
+  const std::array<double, 3> centre = scaled(sphere.mean.centre);
+  const std::array<double, 3> sd = scaled(sphere.sd);
+  std::array<Smoothing, 3> axes;
+  std::array<double, 3> first{};
+  for (std::size_t i = 0; i < 3; ++i) {
+    axes[i].kernel = lattice_kernel(sd[i], lattice.step[i]);
+    axes[i].nodes = lattice.nodes[i];
+    axes[i].source = lattice.nodes[i] + axes[i].kernel.size() - 1;
+    first[i] = lattice.origin[i] - centre[i] - static_cast<double>(axes[i].kernel.size() / 2) * lattice.step[i];
+  }
+  const Values slabs = sample_and_smooth(lattice, axes, first, radial);
+  const std::size_t slab = axes[1].nodes * axes[2].nodes;
+  Values values(axes[0].nodes * slab);
+  smooth_rows(slabs.data(), values.data(), slab, axes[0]);
+  return values;
 }
 
 }  // namespace
 
-ChanceField::ChanceField(const HansenBox& box, const UncertainSphere& sphere, const Response& response, int grade) {
-  const std::array<double, 3> centre = scaled(sphere.mean.centre);
-  const std::array<double, 3> sd = scaled(sphere.sd);
-  std::array<double, 3> low = scaled(box.low);
-  std::array<double, 3> high = scaled(box.high);
-  for (std::size_t i = 0; i < 3; ++i) {
-    low[i] -= centre[i];
-    high[i] -= centre[i];
-  }
-  const RadialResponse radial(sphere, response, grade, farthest_corner(low, high, sd), sphere.mean.R0 / 150);
-  Lattice lattice;
-  std::array<double, 3> first_source{};
-  for (std::size_t i = 0; i < 3; ++i) {
+std::vector<ChanceField> chance_fields(const HansenBox& box, const std::vector<FieldSubject>& subjects) {
+  std::array<double, 3> step;
+  step.fill(std::numeric_limits<double>::infinity());
+  std::vector<RadialResponse> radials;
+  for (const FieldSubject& subject : subjects) {
+    radials.push_back(radial_response(box, subject));
+    const std::array<double, 3> sd = scaled(subject.sphere.sd);
+    const double width = radials.back().width();
     // A fifth of the blur keeps the cubic within 1e-4; the second bound keeps the sums over the lattice exact.
-    lattice.step[i] = std::min(0.2 * std::hypot(sd[i], radial.width()), 0.5 * radial.width());
-    lattice.nodes[i] = static_cast<std::size_t>(std::ceil((high[i] - low[i]) / lattice.step[i])) + 4;
-    lattice.kernel[i] = lattice_kernel(sd[i], lattice.step[i]);
-    lattice.source[i] = lattice.nodes[i] + lattice.kernel[i].size() - 1;
-    origin_[i] = low[i] - lattice.step[i];  // one node of padding below
-    first_source[i] = origin_[i] - static_cast<double>(lattice.kernel[i].size() / 2) * lattice.step[i];
-    inverse_step_[i] = 1 / lattice.step[i];
-    nodes_[i] = lattice.nodes[i];
+    for (std::size_t i = 0; i < 3; ++i)
+      step[i] = std::min(step[i], std::min(0.2 * std::hypot(sd[i], width), 0.5 * width));
   }
-  values_ = smooth_D(lattice, smooth_P(lattice, sample_and_smooth_H(lattice, first_source, radial)));
-  for (std::size_t i = 0; i < 3; ++i) origin_[i] += centre[i];
+  std::vector<ChanceField> fields;
+  for (std::size_t i = 0; i < subjects.size(); ++i) {
+    ChanceField field;
+    field.lattice_ = lattice_over(box, step);
+    field.values_ = tabulate(field.lattice_, subjects[i].sphere, radials[i]);
+    fields.push_back(std::move(field));
+  }
+  return fields;
 }
 
-double ChanceField::operator()(const Hansen& point) const {
-  const std::array<double, 3> place = scaled(point);
-  std::array<std::size_t, 3> cell{};
-  std::array<std::array<double, 4>, 3> weight{};
+ChanceField::ChanceField(const HansenBox& box, const UncertainSphere& sphere, const Response& response, int grade)
+    : ChanceField(std::move(chance_fields(box, {{sphere, response, grade}}).front())) {}
+
+FieldPlace place_on(const FieldLattice& lattice, const Hansen& point) {
+  const std::array<double, 3> at = scaled(point);
+  FieldPlace place;
   for (std::size_t i = 0; i < 3; ++i) {
-    const double position =
-        std::clamp((place[i] - origin_[i]) * inverse_step_[i], 1.0, static_cast<double>(nodes_[i]) - 3);
-    const double whole = std::floor(position);
-    const double t = position - whole;
-    cell[i] = static_cast<std::size_t>(whole) - 1;
-    weight[i] = {t * (1 - t) * (t - 2) / 6, (1 - t * t) * (2 - t) / 2, t * (1 + t) * (2 - t) / 2, t * (t * t - 1) / 6};
+    const double position = std::clamp((at[i] - lattice.origin[i]) * lattice.inverse_step[i], 1.0,
+                                       static_cast<double>(lattice.nodes[i]) - 3);
+    const auto whole = static_cast<std::size_t>(position);
+    const double t = position - static_cast<double>(whole);
+    place.first[i] = whole - 1;
+    place.weight[i] = {t * (1 - t) * (t - 2) / 6, (1 - t * t) * (2 - t) / 2, t * (1 + t) * (2 - t) / 2,
+                       t * (t * t - 1) / 6};
   }
+  return place;
+}
+
+double ChanceField::at(const FieldPlace& place) const {
+  const std::size_t row_length = lattice_.nodes[2];
+  const std::size_t slab_size = lattice_.nodes[1] * row_length;
+  const double* first = &values_[place.first[0] * slab_size + place.first[1] * row_length + place.first[2]];
+  const std::array<double, 4>& h = place.weight[2];
   double sum = 0;
   for (std::size_t i = 0; i < 4; ++i) {
-    const double* slab = &values_[(cell[0] + i) * nodes_[1] * nodes_[2]];
     double plane = 0;
     for (std::size_t j = 0; j < 4; ++j) {
-      const double* row = slab + (cell[1] + j) * nodes_[2] + cell[2];
-      plane += weight[1][j] *
-               (weight[2][0] * row[0] + weight[2][1] * row[1] + weight[2][2] * row[2] + weight[2][3] * row[3]);
+      const double* row = first + i * slab_size + j * row_length;
+      plane += place.weight[1][j] * (h[0] * row[0] + h[1] * row[1] + h[2] * row[2] + h[3] * row[3]);
     }
-    sum += weight[0][i] * plane;
+    sum += place.weight[0][i] * plane;
   }
   return std::clamp(sum, 0.0, 1.0);
 }

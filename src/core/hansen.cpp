@@ -21,6 +21,13 @@ double relative_distance_RED(const Hansen& liquid, const Sphere& sphere) {
   return distance_Ra(liquid, sphere.centre) / sphere.R0;
 }
 
+UncertainSphere seen_from(const UncertainSphere& sphere, const Hansen& liquid_sd) {
+  UncertainSphere seen = sphere;
+  seen.sd = {std::hypot(sphere.sd.dD, liquid_sd.dD), std::hypot(sphere.sd.dP, liquid_sd.dP),
+             std::hypot(sphere.sd.dH, liquid_sd.dH)};
+  return seen;
+}
+
 Teas teas_fractions(const Hansen& point) {
   const double dD = std::max(point.dD, 0.0);
   const double dP = std::max(point.dP, 0.0);

@@ -1,134 +1,27 @@
 #include "gentlest/ladder.hpp"
 
+#include "bottles.hpp"
+
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
-#include <map>
-#include <numeric>
 
 namespace gentlest {
 
 namespace {
 
-constexpr std::size_t level_count = 24;
 constexpr double worth_a_bottle = 0.01;  // one more bottle must give at least this much effect on average
 
-// Best effect among mixtures whose risk stays within each of the levels, evenly spaced up to the risk limit.
-using Profile = std::array<double, level_count>;
-
-void raise(Profile& profile, const Verdict& verdict, double risk_limit) {
-  const double spacing = risk_limit / static_cast<double>(level_count);
-  for (std::size_t i = level_count; i-- > 0 && verdict.risk <= static_cast<double>(i + 1) * spacing;)
-    profile[i] = std::max(profile[i], verdict.effect);
-}
-
-bool would_raise(const Profile& profile, const Verdict& verdict, double risk_limit) {
-  Profile raised = profile;
-  raise(raised, verdict, risk_limit);
-  return raised != profile;
-}
-
-void raise(Profile& profile, const Profile& other) {
-  for (std::size_t i = 0; i < level_count; ++i) profile[i] = std::max(profile[i], other[i]);
-}
-
-double mean_gap(const Profile& best, const Profile& profile) {
-  double sum = 0;
-  for (std::size_t i = 0; i < level_count; ++i) sum += best[i] - profile[i];
-  return sum / static_cast<double>(level_count);
-}
-
-// Which liquids a composition uses, as a key: parts in shelf order, unused places at the end.
-using Support = std::array<std::uint16_t, most_parts>;
-
-Support support_of(const std::uint16_t* liquids, std::size_t count) {
-  Support support;
-  support.fill(std::numeric_limits<std::uint16_t>::max());
-  std::copy_n(liquids, count, support.begin());
-  return support;
-}
-
-struct Survey {
-  std::vector<Candidate> frontier;
-  std::map<Support, Profile> profiles;
-  Profile best{};
-};
-
-// Calls visit with every choice of `size` out of `count` positions.
-template <class Visit>
-void for_each_subset(std::size_t count, std::size_t size, Visit&& visit) {
-  std::vector<std::uint16_t> chosen(size);
-  std::iota(chosen.begin(), chosen.end(), std::uint16_t{0});
-  while (true) {
-    visit(chosen);
-    std::size_t place = size;
-    while (place > 0 && chosen[place - 1] == count - size + place - 1) --place;
-    if (place == 0) return;
-    ++chosen[place - 1];
-    for (std::size_t i = place; i < size; ++i) chosen[i] = static_cast<std::uint16_t>(chosen[i - 1] + 1);
-  }
-}
-
-// What these bottles can do: the best of all mixtures whose liquids are among them.
-Profile profile_on(const std::vector<std::uint16_t>& bottles, int parts, const std::map<Support, Profile>& profiles) {
-  Profile profile{};
-  const std::size_t most = std::min(bottles.size(), static_cast<std::size_t>(parts));
-  for (std::size_t size = 1; size <= most; ++size)
-    for_each_subset(bottles.size(), size, [&](const std::vector<std::uint16_t>& places) {
-      std::array<std::uint16_t, most_parts> liquids{};
-      for (std::size_t i = 0; i < size; ++i) liquids[i] = bottles[places[i]];
-      const auto found = profiles.find(support_of(liquids.data(), size));
-      if (found != profiles.end()) raise(profile, found->second);
-    });
-  return profile;
-}
-
-struct BottleChoice {
-  std::vector<std::uint16_t> bottles;
-  double gap = std::numeric_limits<double>::infinity();
-};
-
-BottleChoice best_bottles(const SearchTask& task, std::size_t size, const std::map<Support, Profile>& profiles,
-                          const Profile& best) {
-  BottleChoice choice;
-  for_each_subset(task.shelf.size(), size, [&](const std::vector<std::uint16_t>& bottles) {
-    const double gap = mean_gap(best, profile_on(bottles, task.parts, profiles));
-    if (gap < choice.gap - 1e-12) choice = {bottles, gap};
-  });
-  return choice;
-}
-
 // The fewest bottles that give up hardly more than the largest allowed number does.
-BottleChoice choose_bottles(const SearchTask& task, int most_bottles, const Survey& survey) {
-  const std::size_t most = std::min(task.shelf.size(), static_cast<std::size_t>(most_bottles));
-  std::vector<BottleChoice> choices;
-  for (std::size_t size = 1; size <= most; ++size)
-    choices.push_back(best_bottles(task, size, survey.profiles, survey.best));
-  for (const BottleChoice& choice : choices)
-    if (choice.gap <= choices.back().gap + worth_a_bottle) return choice;
-  return choices.back();
-}
-
-// One pass over all mixtures: the frontier, and what every set of liquids can do.
-Survey survey_shelf(const SearchTask& task, double risk_limit, const SearchProgress& progress) {
-  Survey survey;
-  Support current{};
-  Profile* profile = nullptr;
-  survey.frontier = find_frontier(task, progress, [&](const Composition& composition, const Verdict& verdict) {
-    if (verdict.risk > risk_limit) return;
-    const Support support = support_of(composition.liquid.data(), static_cast<std::size_t>(composition.parts));
-    if (!profile || support != current) {
-      profile = &survey.profiles[support];
-      current = support;
-    }
-    if (!task.allowed)
-      raise(*profile, verdict, risk_limit);
-    else if (would_raise(*profile, verdict, risk_limit) && task.allowed(composition, verdict))
-      raise(*profile, verdict, risk_limit);
-  });
-  for (const auto& [support, own] : survey.profiles) raise(survey.best, own);
-  return survey;
+BottleChoice choose_bottles(const SearchTask& task, const std::vector<Candidate>& frontier, const LadderGoal& goal) {
+  const std::size_t most = std::min(task.shelf.size(), static_cast<std::size_t>(goal.bottles));
+  const BottleChoice largest = best_bottles(task, frontier, goal.risk_limit, most);
+  const double enough = largest.gap + worth_a_bottle;
+  for (std::size_t size = 1; size < most; ++size) {
+    const BottleChoice choice = best_bottles(task, frontier, goal.risk_limit, size, enough);
+    if (choice.gap <= enough) return choice;
+  }
+  return largest;
 }
 
 // Even steps in effect, and neighbours that are near each other: the cheapest path from the first to the last candidate
@@ -169,16 +62,15 @@ std::vector<Candidate> spread_evenly(const SearchTask& task, const std::vector<C
 }  // namespace
 
 Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const SearchProgress& progress) {
-  Survey survey = survey_shelf(task, goal.risk_limit, progress);
   Ladder ladder;
-  ladder.frontier = std::move(survey.frontier);
-  if (survey.profiles.empty()) return ladder;
-  const BottleChoice choice = choose_bottles(task, goal.bottles, survey);
+  ladder.frontier = find_frontier(task, progress);
+  if (ladder.frontier.empty() || ladder.frontier.front().verdict.risk > goal.risk_limit) return ladder;
+  const BottleChoice choice = choose_bottles(task, ladder.frontier, goal);
+  if (choice.bottles.empty()) return ladder;
   ladder.bottles = choice.bottles;
   ladder.effect_given_up = choice.gap;
   std::vector<Candidate> climb = find_frontier_on(task, choice.bottles);
   std::erase_if(climb, [&](const Candidate& candidate) { return candidate.verdict.risk > goal.risk_limit; });
-  if (climb.empty()) return ladder;
   ladder.window = climb.back().verdict.effect >= goal.wanted_effect;
   ladder.rungs = spread_evenly(task, climb, static_cast<std::size_t>(std::max(goal.rungs, 2)));
   return ladder;

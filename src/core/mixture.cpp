@@ -111,6 +111,17 @@ std::optional<Teas> mix_published_teas(const Mixture& mixture) {
   return sum;
 }
 
+Hansen mix_sd(const Mixture& mixture) {
+  Hansen sd;
+  for (const Part& part : mixture.parts()) {
+    if (!part.liquid.solvent || !part.liquid.solvent->hansen_sd) continue;
+    const Hansen& own = part.liquid.solvent->hansen_sd->value;
+    const double share = part.fraction * (1 - part.liquid.water_fraction);
+    sd = {std::hypot(sd.dD, share * own.dD), std::hypot(sd.dP, share * own.dP), std::hypot(sd.dH, share * own.dH)};
+  }
+  return sd;
+}
+
 std::string to_text(const Mixture& mixture) {
   std::string text;
   for (const Part& part : mixture.parts())

@@ -127,13 +127,13 @@ std::vector<Liquid> usable_shelf(const Job& job, const Catalogue& catalogue, std
   return shelf;
 }
 
-// One chance field for every planned layer, over the part of Hansen space that the liquids can reach.
-std::vector<ChanceField> make_fields(const HansenBox& box, const std::vector<PlannedLayer>& layers,
-                                     const Limits& limits, const Catalogue& catalogue) {
-  std::vector<ChanceField> fields;
+// What is looked up for every planned layer.
+std::vector<FieldSubject> make_subjects(const std::vector<PlannedLayer>& layers, const Limits& limits,
+                                        const Catalogue& catalogue) {
+  std::vector<FieldSubject> subjects;
   for (const PlannedLayer& layer : layers)
-    fields.emplace_back(box, layer.sphere, response_of(layer, catalogue), grade_that_counts(layer, limits));
-  return fields;
+    subjects.push_back({layer.sphere, response_of(layer, catalogue), grade_that_counts(layer, limits)});
+  return subjects;
 }
 
 SearchTask make_task(std::vector<Liquid> shelf, const std::vector<PlannedLayer>& layers,
@@ -224,13 +224,16 @@ std::vector<Source> list_sources(const Plan& plan, const Catalogue& catalogue) {
   return sources;
 }
 
-Outlook look_out(const Hansen& point, const PlannedLayer& layer, const ChanceField& field) {
+// Where the deviations of the solvents' own parameters are published, this mixture meets a vaguer sphere than the
+// search assumed.
+Outlook look_out(const Hansen& point, const Hansen& point_sd, const FieldSubject& subject, const ChanceField& field) {
+  const UncertainSphere seen = seen_from(subject.sphere, point_sd);
   Outlook outlook;
-  outlook.Ra = distance_Ra(point, layer.sphere.mean.centre);
-  outlook.RED = relative_distance_RED(point, layer.sphere.mean);
-  outlook.RED_band = RED_band(point, layer.sphere);
+  outlook.Ra = distance_Ra(point, seen.mean.centre);
+  outlook.RED = relative_distance_RED(point, seen.mean);
+  outlook.RED_band = RED_band(point, seen);
   outlook.may_flip = outlook.RED_band.low < 1 && outlook.RED_band.high > 1;
-  outlook.chance = field(point);
+  outlook.chance = point_sd == Hansen{} ? field(point) : chance_of_grade(point, seen, subject.response, subject.grade);
   return outlook;
 }
 
@@ -268,13 +271,13 @@ Fate tell_fate(const Mixture& mixture, const std::vector<PlannedLayer>& layers, 
 }
 
 JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedLayer>& layers,
-                              const std::vector<ChanceField>& fields, const Limits& limits,
-                              const Catalogue& catalogue) {
+                              const std::vector<FieldSubject>& subjects, const std::vector<ChanceField>& fields,
+                              const Limits& limits, const Catalogue& catalogue) {
   const Hansen point = mix(mixture);
   JudgedMixture judged{mixture, point, teas_fractions(point), {}, 0, 0, {}, {}, hazards_of_parts(mixture), {}};
   const bool claim = margin_may_be_claimed(layers);
   for (std::size_t i = 0; i < layers.size(); ++i) {
-    const Outlook outlook = look_out(point, layers[i], fields[i]);
+    const Outlook outlook = look_out(point, mix_sd(mixture), subjects[i], fields[i]);
     judged.outlooks.push_back(outlook);
     if (layers[i].is_target) judged.effect = outlook.chance;
     if (layers[i].role != Role::keep) continue;
@@ -289,11 +292,12 @@ JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedL
 }
 
 // Mixtures that part, or whose risk passes the limit while they dry, are not proposed unless the job says so.
-bool may_be_proposed(const Mixture& mixture, const Verdict& verdict, const std::vector<PlannedLayer>& layers,
+bool may_be_proposed(const SearchTask& task, const Composition& composition, const std::vector<PlannedLayer>& layers,
                      const std::vector<ChanceField>& fields, const Limits& limits, const Catalogue& catalogue) {
+  const Mixture mixture = mixture_of(task, composition);
   if (!limits.allow_splitting && phases_of(mixture, catalogue, Celsius{limits.room_C}).phases == Phases::two_liquids)
     return false;
-  if (limits.allow_drift || verdict.risk > limits.risk_limit) return true;
+  if (limits.allow_drift || judge(task, point_of(task, composition)).risk > limits.risk_limit) return true;
   return !drifts_beyond(tell_fate(mixture, layers, fields, limits, catalogue), limits.risk_limit);
 }
 
@@ -311,13 +315,16 @@ void describe_no_window(Plan& plan, const Ladder& ladder, const JudgeCandidate& 
   plan.other_ways = advice_other_ways();
 }
 
-void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const SearchProgress& progress) {
+void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const SearchProgress& progress,
+                 const RunTasks& run) {
   const Limits& limits = plan.job.limits;
-  const std::vector<ChanceField> fields = make_fields(reach_of(shelf, catalogue), plan.layers, limits, catalogue);
+  const std::vector<FieldSubject> subjects = make_subjects(plan.layers, limits, catalogue);
+  const std::vector<ChanceField> fields = chance_fields(reach_of(shelf, catalogue), subjects);
   SearchTask task = make_task(std::move(shelf), plan.layers, fields, limits);
+  task.run = run;
   if (!limits.allow_splitting || !limits.allow_drift)
-    task.allowed = [&](const Composition& composition, const Verdict& verdict) {
-      return may_be_proposed(mixture_of(task, composition), verdict, plan.layers, fields, limits, catalogue);
+    task.allowed = [&](const Composition& composition) {
+      return may_be_proposed(task, composition, plan.layers, fields, limits, catalogue);
     };
   const Ladder ladder =
       design_ladder(task, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect}, progress);
@@ -325,7 +332,7 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
   plan.effect_given_up = ladder.effect_given_up;
   plan.outcome = ladder.window ? Outcome::window : Outcome::no_window;
   const JudgeCandidate judged = [&](const Candidate& candidate) {
-    return judge_on_fields(mixture_of(task, candidate.composition), plan.layers, fields, limits, catalogue);
+    return judge_on_fields(mixture_of(task, candidate.composition), plan.layers, subjects, fields, limits, catalogue);
   };
   if (!ladder.window) return describe_no_window(plan, ladder, judged);
   for (const std::uint16_t bottle : ladder.bottles) plan.bottles.push_back(task.shelf[bottle].label);
@@ -352,11 +359,13 @@ JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLay
                             const Catalogue& catalogue) {
   std::vector<Liquid> liquids;
   for (const Part& part : mixture.parts()) liquids.push_back(part.liquid);
-  return judge_on_fields(mixture, layers, make_fields(reach_of(liquids, catalogue), layers, limits, catalogue), limits,
+  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, catalogue);
+  return judge_on_fields(mixture, layers, subjects, chance_fields(reach_of(liquids, catalogue), subjects), limits,
                          catalogue);
 }
 
-Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target, const SearchProgress& progress) {
+Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target, const SearchProgress& progress,
+               const RunTasks& run) {
   std::vector<Diagnostic> faults = check_job(job, catalogue);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   Plan plan;
@@ -370,7 +379,7 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   if (shelf.empty())
     throw InputError(Fault::file,
                      {{{job.file, 0, 0}, "no bottle of the shelf may be used", plan.left_off_shelf.front(), ""}});
-  fill_ladder(plan, std::move(shelf), catalogue, progress);
+  fill_ladder(plan, std::move(shelf), catalogue, progress, run);
   plan.watch = advice_to_watch(plan);
   plan.not_seen = advice_not_seen();
   plan.cautions = advice_cautions(plan);

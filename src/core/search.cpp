@@ -26,10 +26,13 @@ HansenBox bounding_box(const std::vector<Liquid>& shelf) {
 }
 
 Verdict judge(const SearchTask& task, const Hansen& point) {
+  const ChanceField& target = task.target.front();
+  const FieldPlace place = place_on(target.lattice(), point);
   Verdict verdict;
-  verdict.effect = rounded(task.target.front()(point));
+  verdict.effect = rounded(target.at(place));
   for (std::size_t i = 0; i < task.kept.size(); ++i) {
-    const double chance = rounded(task.kept[i](point));
+    const ChanceField& kept = task.kept[i];
+    const double chance = rounded(kept.lattice() == target.lattice() ? kept.at(place) : kept(point));
     if (verdict.riskiest >= 0 && chance <= verdict.risk) continue;
     verdict.risk = chance;
     verdict.riskiest = static_cast<int>(i);
@@ -48,6 +51,13 @@ Hansen point_of(const SearchTask& task, const Composition& composition) {
   }
   const double steps = 100.0 / task.step_percent;
   return {sum.dD / steps, sum.dP / steps, sum.dH / steps};
+}
+
+bool is_allowed(const SearchTask& task, const Composition& composition) {
+  if (!task.most_percent.empty())
+    for (std::size_t i = 0; i < static_cast<std::size_t>(composition.parts); ++i)
+      if (composition.share[i] * task.step_percent > task.most_percent[composition.liquid[i]]) return false;
+  return !task.allowed || task.allowed(composition);
 }
 
 Mixture mixture_of(const SearchTask& task, const Composition& composition) {
@@ -123,14 +133,14 @@ namespace {
 // order) decides between equals: the first one stays.
 class FrontierKeeper {
  public:
-  explicit FrontierKeeper(const SearchTask& task) : task_(task) {}
+  bool would_keep(const Verdict& verdict) const {
+    const auto after = first_riskier(verdict.risk);
+    return after == kept_.begin() || std::prev(after)->verdict.effect < verdict.effect;
+  }
 
   void offer(const Composition& composition, const Verdict& verdict) {
-    const auto after =
-        std::upper_bound(kept_.begin(), kept_.end(), verdict.risk,
-                         [](double risk, const Candidate& candidate) { return risk < candidate.verdict.risk; });
-    if (after != kept_.begin() && std::prev(after)->verdict.effect >= verdict.effect) return;
-    if (task_.allowed && !task_.allowed(composition, verdict)) return;
+    if (!would_keep(verdict)) return;
+    const auto after = first_riskier(verdict.risk);
     auto first = after;
     if (first != kept_.begin() && std::prev(first)->verdict.risk == verdict.risk) --first;
     auto last = first;
@@ -142,33 +152,40 @@ class FrontierKeeper {
   std::vector<Candidate> take() { return std::move(kept_); }
 
  private:
-  const SearchTask& task_;
+  std::vector<Candidate>::const_iterator first_riskier(double risk) const {
+    return std::upper_bound(kept_.begin(), kept_.end(), risk,
+                            [](double value, const Candidate& candidate) { return value < candidate.verdict.risk; });
+  }
+
   std::vector<Candidate> kept_;
 };
 
 }  // namespace
 
 std::vector<Candidate> find_frontier_on(const SearchTask& task, const std::vector<std::uint16_t>& bottles) {
-  FrontierKeeper keeper(task);
+  FrontierKeeper keeper;
   for_each_composition(bottles, task.parts, 100 / task.step_percent, [&](const Composition& composition) {
-    keeper.offer(composition, judge(task, point_of(task, composition)));
+    const Verdict verdict = judge(task, point_of(task, composition));
+    // Whether a mixture is allowed can take a millisecond: ask only where the answer matters.
+    if (keeper.would_keep(verdict) && is_allowed(task, composition)) keeper.offer(composition, verdict);
   });
   return keeper.take();
 }
 
-std::vector<Candidate> find_frontier(const SearchTask& task, const SearchProgress& progress,
-                                     const SearchWitness& witness) {
+std::vector<Candidate> find_frontier_by_visiting(const SearchTask& task, const SearchProgress& progress,
+                                                 const SearchWitness& witness) {
   const int steps = 100 / task.step_percent;
   const std::uint64_t all = count_mixtures(task.shelf.size(), task.parts, steps);
   std::vector<std::uint16_t> everything(task.shelf.size());
   std::iota(everything.begin(), everything.end(), std::uint16_t{0});
-  FrontierKeeper keeper(task);
+  FrontierKeeper keeper;
   std::uint64_t done = 0;
   for_each_composition(everything, task.parts, steps, [&](const Composition& composition) {
+    if ((++done & 0xFFFFU) == 0 && progress) progress(done, all);
+    if (!is_allowed(task, composition)) return;
     const Verdict verdict = judge(task, point_of(task, composition));
     keeper.offer(composition, verdict);
     if (witness) witness(composition, verdict);
-    if ((++done & 0xFFFFU) == 0 && progress) progress(done, all);
   });
   return keeper.take();
 }

@@ -35,6 +35,44 @@ TEST_CASE("noncentral chi-squared with 3 degrees of freedom: published rows and 
       }
 }
 
+TEST_CASE("spreads from 0.001 to 10: no silent failure, neither of the quadrature nor of the series") {
+  // Equal spread s: three degrees of freedom have a closed form (Phi and phi are the normal distribution and density):
+  // P = Phi(r - b) - Phi(-r - b) - (phi(r - b) - phi(r + b)) / b with r = R0 / s, b = Ra / s.
+  const auto Phi = [](double z) { return 0.5 * std::erfc(-z / std::sqrt(2.0)); };
+  const auto phi = [](double z) { return std::exp(-z * z / 2) / std::sqrt(2 * 3.14159265358979323846); };
+  for (const double s : {0.001, 0.003, 0.01, 0.03, 0.1, 0.3, 1.0, 3.0, 10.0})
+    for (const double Ra : {2.0, 6.0, 14.0})
+      for (const double z : {-4.0, -1.0, 0.0, 0.5, 3.0}) {
+        const double R0 = Ra + z * s;
+        if (R0 <= 0) continue;
+        const double r = R0 / s;
+        const double b = Ra / s;
+        const double closed = Phi(r - b) - Phi(-r - b) - (phi(r - b) - phi(r + b)) / b;
+        const Hansen liquid{16, 4, 4};
+        const Hansen centre{16 + Ra * 0.3, 4, 4 + Ra * 0.8};
+        INFO("s " << s << " Ra " << Ra << " R0 " << R0);
+        CHECK(chance_nearer_than(liquid, centre, {s / 2, s, s}, R0) == Approx(closed).margin(1e-10));
+        const BoundedChance quick = quick_chance_nearer_than(liquid, centre, {s / 2, s, s}, R0);
+        CHECK(quick.error <= 1e-8);
+        CHECK(std::abs(quick.chance - closed) <= quick.error + 1e-12);
+      }
+}
+
+TEST_CASE("unequal spreads: the series keeps to its own error bound") {
+  for (const double narrow : {0.02, 0.1, 0.4, 1.0})
+    for (const double wide : {0.5, 1.5, 4.0})
+      for (const double Ra : {0.5, 5.0, 12.0})
+        for (const double R0 : {3.0, 8.0, 14.0}) {
+          const Hansen liquid{16, 4, 4};
+          const Hansen centre{16 - Ra * 0.2, 4 + Ra * 0.6, 4 + Ra * std::sqrt(0.48)};
+          const Hansen sd{narrow, wide, 0.7 * wide};
+          const BoundedChance quick = quick_chance_nearer_than(liquid, centre, sd, R0);
+          INFO("sd " << narrow << ' ' << wide << " Ra " << Ra << " R0 " << R0);
+          CHECK(quick.error <= 1e-8);
+          CHECK(std::abs(quick.chance - chance_nearer_than(liquid, centre, sd, R0)) <= quick.error + 1e-10);
+        }
+}
+
 TEST_CASE("one and two uncertain coordinates: published noncentral chi-squared rows") {
   std::size_t rows = 0;
   for (const Row& row : read_table("noncentral_chi2.csv")) {

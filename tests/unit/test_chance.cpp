@@ -88,6 +88,37 @@ TEST_CASE("the table of a search stays within 1e-4 of the reference") {
     }
 }
 
+TEST_CASE("what is not known of the liquid adds to what is not known of the sphere") {
+  // Averaging over the liquid's own Gaussian by hand is the same as a sphere with the sum of the variances.
+  const UncertainSphere sphere{{{18, 8, 9}, 7}, {0, 0, 1.5}, 0.8};
+  const Hansen liquid{16, 6, 15};
+  const UncertainSphere seen = seen_from(sphere, {0, 0, 2});
+  CHECK(seen.sd.dH == Approx(2.5));
+  double sum = 0;
+  double mass = 0;
+  for (int i = -60; i <= 60; ++i) {
+    const double z = i / 10.0;
+    const double weight = std::exp(-z * z / 2);
+    sum += weight * chance_of_grade({liquid.dD, liquid.dP, liquid.dH + 2 * z}, sphere, curve, 4);
+    mass += weight;
+  }
+  CHECK(chance_of_grade(liquid, seen, curve, 4) == Approx(sum / mass).margin(1e-8));
+}
+
+TEST_CASE("tables that share a lattice stay within 1e-4 of the reference as well") {
+  const std::vector<FieldSubject> subjects = {{{{{19.6, 5.8, 10.9}, 10.6}, {1, 2, 2.2}, 1.5}, curve, 2},
+                                              {{{{18.7, 9, 10}, 6.5}, {0.3, 0.5, 0.4}, 0.5}, curve, 4}};
+  const std::vector<ChanceField> fields = chance_fields({{14, 0, 0}, {19, 16, 25}}, subjects);
+  CHECK(fields[0].lattice() == fields[1].lattice());
+  std::mt19937_64 random(8);
+  for (std::size_t i = 0; i < subjects.size(); ++i)
+    for (int round = 0; round < 25; ++round) {
+      const Hansen point = random_point(random);
+      const double exact = chance_of_grade(point, subjects[i].sphere, curve, subjects[i].grade);
+      CHECK(fields[i](point) == Approx(exact).margin(1e-4));
+    }
+}
+
 TEST_CASE("the RED band holds the middle and widens with what is not known") {
   const Sphere mean{{18, 8, 9}, 7};
   const Hansen liquid{15.8, 6.1, 16.4};

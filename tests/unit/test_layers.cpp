@@ -16,13 +16,13 @@ namespace fs = std::filesystem;
 const fs::path root = GENTLEST_SOURCE_DIR;
 
 const std::map<std::string, int> layer_of_header = {
-    {"quantity.hpp", 0},    {"source.hpp", 0},      {"activity.hpp", 0},       {"diagnostic.hpp", 1},
-    {"hansen.hpp", 1},      {"response.hpp", 1},    {"chemistry.hpp", 1},      {"catalogue.hpp", 2},
-    {"mixture.hpp", 3},     {"job.hpp", 3},         {"vapour.hpp", 3},         {"chance.hpp", 4},
-    {"hazard.hpp", 4},      {"recipe.hpp", 4},      {"molecules.hpp", 4},      {"search.hpp", 5},
-    {"calibration.hpp", 5}, {"miscibility.hpp", 5}, {"equilibrium.hpp", 5},    {"evaporation.hpp", 6},
-    {"ladder.hpp", 6},      {"exposure.hpp", 6},    {"mixture_hazard.hpp", 7}, {"caution.hpp", 8},
-    {"substitute.hpp", 8},  {"plan.hpp", 9},        {"vial.hpp", 10},
+    {"quantity.hpp", 0},    {"source.hpp", 0},      {"activity.hpp", 0},    {"diagnostic.hpp", 1},
+    {"hansen.hpp", 1},      {"response.hpp", 1},    {"chemistry.hpp", 1},   {"catalogue.hpp", 2},
+    {"mixture.hpp", 3},     {"job.hpp", 3},         {"vapour.hpp", 3},      {"chance.hpp", 4},
+    {"hazard.hpp", 4},      {"recipe.hpp", 4},      {"molecules.hpp", 4},   {"search.hpp", 5},
+    {"calibration.hpp", 5}, {"miscibility.hpp", 5}, {"equilibrium.hpp", 5}, {"evaporation.hpp", 6},
+    {"ladder.hpp", 6},      {"certificate.hpp", 6}, {"exposure.hpp", 6},    {"mixture_hazard.hpp", 7},
+    {"caution.hpp", 8},     {"substitute.hpp", 8},  {"plan.hpp", 9},        {"vial.hpp", 10},
 };
 
 std::set<std::string> includes_of(const fs::path& file, const std::regex& pattern) {
@@ -80,6 +80,12 @@ TEST_CASE("outside libraries stay where they belong") {
     INFO(file);
     CHECK(includes_of(file, std::regex("#include <((yaml-cpp|boost|nlohmann|Eigen|fmt)/)")).empty());
   }
+}
+
+TEST_CASE("threads are started in one place only") {
+  for (const fs::path& file : sources_in(root / "src"))
+    if (!includes_of(file, std::regex("#include <(thread|future|mutex|atomic)>")).empty())
+      CHECK(file.filename() == "threads.cpp");
 }
 
 TEST_CASE("core neither prints nor reads disk, clock or environment") {
