@@ -7,7 +7,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
+#include <mutex>
 #include <set>
+#include <tuple>
 #include <utility>
 
 namespace gentlest {
@@ -301,6 +304,28 @@ bool may_be_proposed(const SearchTask& task, const Composition& composition, con
   return !drifts_beyond(tell_fate(mixture, layers, fields, limits, catalogue), limits.risk_limit);
 }
 
+// Remembers what was said of a mixture: the search asks again for every set of bottles, and from several threads.
+class ProposalMemory {
+ public:
+  template <class Ask>
+  bool recall(const Composition& composition, Ask&& ask) {
+    const auto key = std::make_tuple(composition.parts, composition.liquid, composition.share);
+    {
+      const std::lock_guard<std::mutex> lock(mutex_);
+      const auto known = answers_.find(key);
+      if (known != answers_.end()) return known->second;
+    }
+    const bool answer = ask();
+    const std::lock_guard<std::mutex> lock(mutex_);
+    answers_.emplace(key, answer);
+    return answer;
+  }
+
+ private:
+  std::mutex mutex_;
+  std::map<std::tuple<int, decltype(Composition::liquid), decltype(Composition::share)>, bool> answers_;
+};
+
 using JudgeCandidate = std::function<JudgedMixture(const Candidate&)>;
 
 // Without a window: how near the shelf comes from either side.
@@ -322,9 +347,11 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
   const std::vector<ChanceField> fields = chance_fields(reach_of(shelf, catalogue), subjects);
   SearchTask task = make_task(std::move(shelf), plan.layers, fields, limits);
   task.run = run;
+  ProposalMemory memory;
   if (!limits.allow_splitting || !limits.allow_drift)
     task.allowed = [&](const Composition& composition) {
-      return may_be_proposed(task, composition, plan.layers, fields, limits, catalogue);
+      return memory.recall(composition,
+                           [&] { return may_be_proposed(task, composition, plan.layers, fields, limits, catalogue); });
     };
   const Ladder ladder =
       design_ladder(task, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect}, progress);
