@@ -2,6 +2,7 @@
 // Immutable once built; found by id, name, other name or CAS number. Reading the files is the business of io/.
 #pragma once
 
+#include "gentlest/chemistry.hpp"
 #include "gentlest/hansen.hpp"
 #include "gentlest/quantity.hpp"
 #include "gentlest/response.hpp"
@@ -56,13 +57,6 @@ struct ExposureLimit {
   bool operator==(const ExposureLimit&) const = default;
 };
 
-/// How often one UNIFAC subgroup occurs in a molecule.
-struct GroupCount {
-  int subgroup = 0;
-  int count = 0;
-  bool operator==(const GroupCount&) const = default;
-};
-
 /// One liquid. Every optional that is empty means "not known to this catalogue".
 struct Solvent {
   std::string id;
@@ -86,7 +80,7 @@ struct Solvent {
   std::optional<Known<double>> autoignition_C;
   std::optional<Known<ExplosiveLimits>> explosive_limits;
   std::optional<Known<Antoine>> antoine;
-  std::vector<GroupCount> unifac_groups;  ///< original UNIFAC numbering; empty where not known
+  Groups unifac_groups;  ///< original UNIFAC numbering; empty where not known
   std::optional<Hazards> hazards;
   std::vector<ExposureLimit> exposure_limits;
   std::optional<Cited<std::string>> carcinogen_group;  ///< IARC group as printed
@@ -176,7 +170,8 @@ struct CatalogueRecords {
   std::vector<Solvent> solvents;
   std::vector<Material> materials;
   std::vector<GradeSpread> spreads;
-  Response response;  ///< the response curve used where a material has none of its own
+  Response response;    ///< the response curve used where a material has none of its own
+  Chemistry chemistry;  ///< what is published about liquids together
 };
 
 /// Looks records up. Throws InputError (Fault::file) when two records claim the same id, name or CAS number, when a
@@ -191,6 +186,7 @@ class Catalogue {
   const std::vector<Source>& sources() const noexcept { return records_.sources; }
   const std::vector<GradeSpread>& spreads() const noexcept { return records_.spreads; }
   const Response& response() const noexcept { return records_.response; }
+  const Chemistry& chemistry() const noexcept { return records_.chemistry; }
 
   /// By id, name, other name or CAS number; case and spaces around do not matter. Null when there is none.
   const Solvent* find_solvent(std::string_view name) const;

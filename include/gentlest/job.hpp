@@ -75,6 +75,11 @@ struct Limits {
   std::vector<std::string> avoid_statements;  ///< GHS codes, e.g. H360
   std::vector<std::string> avoid_solvents;
   bool allow_unknown_hazards = true;  ///< propose liquids whose hazard record is missing (marked as such)
+  bool allow_splitting = false;       ///< propose mixtures that part into two liquids (marked as such)
+  bool allow_drift = false;           ///< propose mixtures whose risk passes the limit while they dry (marked as such)
+  double vial_mL = 10;                ///< what one vial holds
+  double measure_mL = 0.5;            ///< the smallest amount that is measured into it
+  double room_C = 20;                 ///< for drift and the question of one liquid, 0 to 40
   bool operator==(const Limits&) const = default;
 };
 

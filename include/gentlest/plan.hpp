@@ -1,6 +1,7 @@
-// Layer 7. Job + catalogue -> plan: the one entry for the program and the tests. Pure: same input, same plan.
+// Layer 9. Job + catalogue -> plan: the one entry for the program and the tests. Pure: same input, same plan.
 #pragma once
 
+#include "gentlest/evaporation.hpp"
 #include "gentlest/hazard.hpp"
 #include "gentlest/job.hpp"
 #include "gentlest/ladder.hpp"
@@ -37,6 +38,18 @@ struct Outlook {
   bool may_flip = false;  ///< the band holds RED = 1: inside or outside is open
 };
 
+/// What becomes of a mixture in the vial and on the swab.
+struct Fate {
+  PhaseAnswer phases;                      ///< one liquid or two
+  std::optional<Drift> drift;              ///< nothing when figures are missing
+  std::vector<std::string> drift_missing;  ///< which ones
+  DriftRisk risk;                          ///< of the kept layer that the drift threatens most
+  std::string riskiest;                    ///< name of that layer; empty when nothing is to be kept
+};
+
+/// True when a mixture within the risk limit passes it while it dries.
+bool drifts_beyond(const Fate& fate, double risk_limit);
+
 /// One mixture judged against all planned layers.
 struct JudgedMixture {
   Mixture mixture;
@@ -48,6 +61,7 @@ struct JudgedMixture {
   std::string riskiest;  ///< name of the planned layer that gives the risk; empty when nothing is to be kept
   std::optional<double> margin_RED;  ///< smallest RED - 1 over the layers to keep; empty where no margin is claimed
   HazardSummary hazards;
+  Fate fate;
 };
 
 /// How the answer came out.

@@ -1,23 +1,10 @@
 #include "cli/commands.hpp"
 #include "gentlest/mixture.hpp"
-#include "gentlest/plan.hpp"
+#include "gentlest/vial.hpp"
 #include "report/format.hpp"
 #include "report/mixture_report.hpp"
 
 namespace gentlest {
-
-namespace {
-
-std::vector<Liquid> liquids_on_shelf(const Job& job, const Catalogue& catalogue) {
-  std::vector<Liquid> shelf;
-  for (const ShelfBottle& bottle : job.shelf) {
-    const Solvent* solvent = catalogue.find_solvent(bottle.solvent);
-    if (solvent && solvent->hansen) shelf.push_back(make_liquid(*solvent, bottle.grade, catalogue));
-  }
-  return shelf;
-}
-
-}  // namespace
 
 Answer command_mixture(const Request& request, Session& session) {
   const Catalogue catalogue = load_catalogue(request);

@@ -42,6 +42,22 @@ Command mixture() {
           command_mixture};
 }
 
+Command vial() {
+  return {"vial",
+          "JOB|demo \"NAME SHARE, NAME SHARE\"",
+          "all about one vial: volumes, drying, label, fire, breath",
+          "  gentlest vial demo \"isopropanol 30, isooctane 70\"\n"
+          "  gentlest vial easel.yaml \"ethanol 96 % 15, white spirit 85\"\n"
+          "\n"
+          "What to measure, whether it stays one liquid, how it drifts while it dries, its\n"
+          "label by the rules of the GHS, flash point, exposure, cautions, and gentler\n"
+          "mixtures of the job's shelf. CSV holds the path of drying.\n",
+          {"target", "risk-limit"},
+          2,
+          any_number,
+          command_vial};
+}
+
 Command list() {
   return {"list",
           "solvents|materials|sources|families",
@@ -121,6 +137,7 @@ const std::vector<Command>& all_commands() {
   static const std::vector<Command> commands = {
       ladder(),
       mixture(),
+      vial(),
       list(),
       show(),
       check(),

@@ -44,6 +44,7 @@ bool takes_option(std::string_view command, std::string_view option);
 
 Answer command_ladder(const Request& request, Session& session);
 Answer command_mixture(const Request& request, Session& session);
+Answer command_vial(const Request& request, Session& session);
 Answer command_list(const Request& request, Session& session);
 Answer command_show(const Request& request, Session& session);
 Answer command_check(const Request& request, Session& session);

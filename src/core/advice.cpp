@@ -97,7 +97,9 @@ std::vector<Advice> advice_not_seen() {
       {"Water, acids, bases, chelators, pH: they work by other ways than solubility.", common_practice},
       {"Speed: small molecules go in faster than their distance suggests, thick films take longer.",
        "Michalski 1990, IIC Brussels, 85-92 (abstract)"},
-      {"Evaporation: the quick part leaves first, and what stays on the surface is another mixture.", common_practice},
+      {"Drying on the painting: the drift is reckoned for a stirred liquid in clean air, not for a swab's fibres, a "
+       "cooled surface or what soaks in.",
+       common_practice},
       {"The swab itself: rolling, pressure, time, and loose or flaking paint.", common_practice},
       {"Chemical reaction, metal soaps, cross-linking by light.", common_practice},
       {"Oil paint does not follow one simple range: several kinds of polar liquid swell it strongly.", phenix_2002},

@@ -152,6 +152,77 @@ void check_sources(const Material& material, SourceCheck& check) {
   for (const Observation& observation : material.observations) check.expect(material.id, observation.source);
 }
 
+// Records on liquids together name solvents by id; a misspelt id would make them silently useless.
+class IdCheck {
+ public:
+  IdCheck(const std::vector<Solvent>& solvents, Faults& faults) : faults_(faults) {
+    for (const Solvent& solvent : solvents) {
+      ids_.insert(solvent.id);
+      families_.insert(solvent.family);
+    }
+  }
+  void expect(const char* where, const std::string& id) { complain_unless(ids_.count(id) == 1, where, id); }
+  void expect_family(const char* where, const std::string& family) {
+    complain_unless(families_.count(family) == 1, where, family);
+  }
+  void expect_either(const char* where, const std::string& name) {
+    complain_unless(ids_.count(name) == 1 || families_.count(name) == 1, where, name);
+  }
+
+ private:
+  void complain_unless(bool known, const char* where, const std::string& name) {
+    if (known) return;
+    const std::string near = nearest_name(name, {ids_.begin(), ids_.end()});
+    complain(faults_, std::string(where) + " names \"" + name + "\", which the catalogue does not have",
+             near.empty() ? "write the id of a solvent" : "did you mean \"" + near + "\"?");
+  }
+
+  std::set<std::string> ids_;
+  std::set<std::string> families_;
+  Faults& faults_;
+};
+
+void check_pairs(const Chemistry& chemistry, IdCheck& ids, SourceCheck& sources) {
+  for (const KnownPair& pair : chemistry.known_pairs) {
+    ids.expect("miscibility.yaml", pair.a);
+    ids.expect("miscibility.yaml", pair.b);
+    sources.expect("miscibility.yaml", pair.source);
+  }
+  for (const WaterLimit& limit : chemistry.water_limits) {
+    ids.expect("miscibility.yaml", limit.alcohol);
+    ids.expect("miscibility.yaml", limit.other);
+    sources.expect("miscibility.yaml", limit.source);
+  }
+  for (const MiscibilityNumber& number : chemistry.miscibility_numbers) {
+    ids.expect("miscibility.yaml", number.solvent);
+    sources.expect("miscibility.yaml", number.source);
+  }
+  for (const IncompatiblePair& pair : chemistry.incompatible_pairs) {
+    ids.expect_either("cautions.yaml", pair.a);
+    ids.expect_either("cautions.yaml", pair.b);
+    sources.expect("cautions.yaml", pair.source);
+  }
+}
+
+void check_chemistry(const Chemistry& chemistry, IdCheck& ids, SourceCheck& sources) {
+  check_pairs(chemistry, ids, sources);
+  for (const GroupTable* table : {&chemistry.unifac, &chemistry.unifac_modified})
+    if (!table->subgroups.empty()) sources.expect("group parameters", table->source);
+  for (const MoleculeGroups& molecule : chemistry.modified_groups) {
+    ids.expect("unifac_dortmund.yaml", molecule.solvent);
+    sources.expect("unifac_dortmund.yaml", molecule.source);
+  }
+  for (const StandIn& stand_in : chemistry.stand_ins) {
+    ids.expect("stand_ins.yaml", stand_in.solvent);
+    for (const StandIn::Share& share : stand_in.shares) ids.expect("stand_ins.yaml", share.solvent);
+    sources.expect("stand_ins.yaml", stand_in.source);
+  }
+  for (const GloveNote& note : chemistry.glove_notes) {
+    ids.expect_family("cautions.yaml", note.family);
+    sources.expect("cautions.yaml", note.source);
+  }
+}
+
 // A sphere without standard deviations would pass for an exact one.
 void check_spreads(const CatalogueRecords& records, Faults& faults) {
   for (const Material& material : records.materials) {
@@ -201,6 +272,8 @@ Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   for (const GradeSpread& spread : records_.spreads) check.expect("spreads", spread.source);
   check_spreads(records_, faults);
   check.expect("response", records_.response.source);
+  IdCheck ids(records_.solvents, faults);
+  check_chemistry(records_.chemistry, ids, check);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
 }
 

@@ -7,7 +7,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
+#include <mutex>
 #include <set>
+#include <tuple>
 #include <utility>
 
 namespace gentlest {
@@ -237,10 +240,44 @@ Outlook look_out(const Hansen& point, const Hansen& point_sd, const FieldSubject
   return outlook;
 }
 
+// The part of Hansen space that the liquids and what is left of them can reach: a bottle's water and what it is mixed
+// with dry apart.
+HansenBox reach_of(const std::vector<Liquid>& shelf, const Catalogue& catalogue) {
+  std::vector<Liquid> ends = shelf;
+  for (const Liquid& liquid : shelf) {
+    if (!(liquid.water_fraction > 0)) continue;
+    for (const Solvent* solvent : {liquid.solvent, catalogue.find_solvent("water")}) {
+      Liquid end = liquid;
+      end.hansen = solvent->hansen->chosen.value;
+      ends.push_back(std::move(end));
+    }
+  }
+  return bounding_box(ends);
+}
+
+Fate tell_fate(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const std::vector<ChanceField>& fields,
+               const Limits& limits, const Catalogue& catalogue) {
+  const Celsius room{limits.room_C};
+  Fate fate{phases_of(mixture, catalogue, room), evaporate(mixture, catalogue, room), {}, {}, {}};
+  if (!fate.drift) {
+    fate.drift_missing = missing_for_drift(mixture, catalogue, room);
+    return fate;
+  }
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    if (layers[i].role != Role::keep) continue;
+    const DriftRisk risk = judge_drift(*fate.drift, fields[i], limits.risk_limit);
+    if (!fate.riskiest.empty() && risk.worst <= fate.risk.worst) continue;
+    fate.risk = risk;
+    fate.riskiest = layers[i].name;
+  }
+  return fate;
+}
+
 JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedLayer>& layers,
-                              const std::vector<FieldSubject>& subjects, const std::vector<ChanceField>& fields) {
+                              const std::vector<FieldSubject>& subjects, const std::vector<ChanceField>& fields,
+                              const Limits& limits, const Catalogue& catalogue) {
   const Hansen point = mix(mixture);
-  JudgedMixture judged{mixture, point, teas_fractions(point), {}, 0, 0, {}, {}, hazards_of_parts(mixture)};
+  JudgedMixture judged{mixture, point, teas_fractions(point), {}, 0, 0, {}, {}, hazards_of_parts(mixture), {}};
   const bool claim = margin_may_be_claimed(layers);
   for (std::size_t i = 0; i < layers.size(); ++i) {
     const Outlook outlook = look_out(point, mix_sd(mixture), subjects[i], fields[i]);
@@ -253,8 +290,41 @@ JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedL
     }
     if (claim) judged.margin_RED = std::min(judged.margin_RED.value_or(outlook.RED - 1), outlook.RED - 1);
   }
+  judged.fate = tell_fate(mixture, layers, fields, limits, catalogue);
   return judged;
 }
+
+// Mixtures that part, or whose risk passes the limit while they dry, are not proposed unless the job says so.
+bool may_be_proposed(const SearchTask& task, const Composition& composition, const std::vector<PlannedLayer>& layers,
+                     const std::vector<ChanceField>& fields, const Limits& limits, const Catalogue& catalogue) {
+  const Mixture mixture = mixture_of(task, composition);
+  if (!limits.allow_splitting && phases_of(mixture, catalogue, Celsius{limits.room_C}).phases == Phases::two_liquids)
+    return false;
+  if (limits.allow_drift || judge(task, point_of(task, composition)).risk > limits.risk_limit) return true;
+  return !drifts_beyond(tell_fate(mixture, layers, fields, limits, catalogue), limits.risk_limit);
+}
+
+// Remembers what was said of a mixture: the search asks again for every set of bottles, and from several threads.
+class ProposalMemory {
+ public:
+  template <class Ask>
+  bool recall(const Composition& composition, Ask&& ask) {
+    const auto key = std::make_tuple(composition.parts, composition.liquid, composition.share);
+    {
+      const std::lock_guard<std::mutex> lock(mutex_);
+      const auto known = answers_.find(key);
+      if (known != answers_.end()) return known->second;
+    }
+    const bool answer = ask();
+    const std::lock_guard<std::mutex> lock(mutex_);
+    answers_.emplace(key, answer);
+    return answer;
+  }
+
+ private:
+  std::mutex mutex_;
+  std::map<std::tuple<int, decltype(Composition::liquid), decltype(Composition::share)>, bool> answers_;
+};
 
 using JudgeCandidate = std::function<JudgedMixture(const Candidate&)>;
 
@@ -274,16 +344,22 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
                  const RunTasks& run) {
   const Limits& limits = plan.job.limits;
   const std::vector<FieldSubject> subjects = make_subjects(plan.layers, limits, catalogue);
-  const std::vector<ChanceField> fields = chance_fields(bounding_box(shelf), subjects);
+  const std::vector<ChanceField> fields = chance_fields(reach_of(shelf, catalogue), subjects);
   SearchTask task = make_task(std::move(shelf), plan.layers, fields, limits);
   task.run = run;
+  ProposalMemory memory;
+  if (!limits.allow_splitting || !limits.allow_drift)
+    task.allowed = [&](const Composition& composition) {
+      return memory.recall(composition,
+                           [&] { return may_be_proposed(task, composition, plan.layers, fields, limits, catalogue); });
+    };
   const Ladder ladder =
       design_ladder(task, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect}, progress);
   plan.mixtures_judged = count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent);
   plan.effect_given_up = ladder.effect_given_up;
   plan.outcome = ladder.window ? Outcome::window : Outcome::no_window;
   const JudgeCandidate judged = [&](const Candidate& candidate) {
-    return judge_on_fields(mixture_of(task, candidate.composition), plan.layers, subjects, fields);
+    return judge_on_fields(mixture_of(task, candidate.composition), plan.layers, subjects, fields, limits, catalogue);
   };
   if (!ladder.window) return describe_no_window(plan, ladder, judged);
   for (const std::uint16_t bottle : ladder.bottles) plan.bottles.push_back(task.shelf[bottle].label);
@@ -291,6 +367,10 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
 }
 
 }  // namespace
+
+bool drifts_beyond(const Fate& fate, double risk_limit) {
+  return fate.drift && fate.risk.at_start <= risk_limit && fate.risk.beyond_limit_at.has_value();
+}
 
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target) {
   std::vector<PlannedLayer> layers;
@@ -304,9 +384,11 @@ std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalo
 
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
                             const Catalogue& catalogue) {
-  const Hansen point = mix(mixture);
+  std::vector<Liquid> liquids;
+  for (const Part& part : mixture.parts()) liquids.push_back(part.liquid);
   const std::vector<FieldSubject> subjects = make_subjects(layers, limits, catalogue);
-  return judge_on_fields(mixture, layers, subjects, chance_fields({point, point}, subjects));
+  return judge_on_fields(mixture, layers, subjects, chance_fields(reach_of(liquids, catalogue), subjects), limits,
+                         catalogue);
 }
 
 JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<PlannedLayer>& layers,

@@ -133,11 +133,14 @@ namespace {
 // order) decides between equals: the first one stays.
 class FrontierKeeper {
  public:
+  bool would_keep(const Verdict& verdict) const {
+    const auto after = first_riskier(verdict.risk);
+    return after == kept_.begin() || std::prev(after)->verdict.effect < verdict.effect;
+  }
+
   void offer(const Composition& composition, const Verdict& verdict) {
-    const auto after =
-        std::upper_bound(kept_.begin(), kept_.end(), verdict.risk,
-                         [](double risk, const Candidate& candidate) { return risk < candidate.verdict.risk; });
-    if (after != kept_.begin() && std::prev(after)->verdict.effect >= verdict.effect) return;
+    if (!would_keep(verdict)) return;
+    const auto after = first_riskier(verdict.risk);
     auto first = after;
     if (first != kept_.begin() && std::prev(first)->verdict.risk == verdict.risk) --first;
     auto last = first;
@@ -149,6 +152,11 @@ class FrontierKeeper {
   std::vector<Candidate> take() { return std::move(kept_); }
 
  private:
+  std::vector<Candidate>::const_iterator first_riskier(double risk) const {
+    return std::upper_bound(kept_.begin(), kept_.end(), risk,
+                            [](double value, const Candidate& candidate) { return value < candidate.verdict.risk; });
+  }
+
   std::vector<Candidate> kept_;
 };
 
@@ -157,7 +165,9 @@ class FrontierKeeper {
 std::vector<Candidate> find_frontier_on(const SearchTask& task, const std::vector<std::uint16_t>& bottles) {
   FrontierKeeper keeper;
   for_each_composition(bottles, task.parts, 100 / task.step_percent, [&](const Composition& composition) {
-    if (is_allowed(task, composition)) keeper.offer(composition, judge(task, point_of(task, composition)));
+    const Verdict verdict = judge(task, point_of(task, composition));
+    // Whether a mixture is allowed can take a millisecond: ask only where the answer matters.
+    if (keeper.would_keep(verdict) && is_allowed(task, composition)) keeper.offer(composition, verdict);
   });
   return keeper.take();
 }

@@ -1,6 +1,7 @@
 #include "io/catalogue_files.hpp"
 
 #include "io/catalogue_records.hpp"
+#include "io/chemistry_records.hpp"
 #include "io/files.hpp"
 #include "io/yaml_reader.hpp"
 
@@ -41,6 +42,14 @@ void read_file(const NamedText& named, const std::string& folder, CatalogueRecor
       read_sources(file, records);
     else if (named.name == "response.yaml")
       read_response(file, records);
+    else if (begins_with(named.name, "unifac"))
+      read_unifac(file, records.chemistry);
+    else if (named.name == "stand_ins.yaml")
+      read_stand_ins(file, records.chemistry);
+    else if (named.name == "miscibility.yaml")
+      read_miscibility(file, records.chemistry);
+    else if (named.name == "cautions.yaml")
+      read_cautions(file, records.chemistry);
     else
       file.complain(1, 1, "the catalogue has no file of this name", "see docs/data-format.md");
   }

@@ -19,7 +19,7 @@ struct NamedMixture {
 /// One row a mixture: recipe, point, triangle, effect, risk, hazards, then four columns for every layer.
 Sheet judged_sheet(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers);
 
-Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& layers);
+Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& layers, const Limits& limits);
 
 Json layers_json(const std::vector<PlannedLayer>& layers);
 

@@ -1,3 +1,4 @@
+#include "report/fate.hpp"
 #include "report/format.hpp"
 #include "report/judged.hpp"
 #include "report/words.hpp"
@@ -65,7 +66,7 @@ Json classification_json(const std::optional<Hazards>& hazards) {
 
 }  // namespace
 
-Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& layers) {
+Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& layers, const Limits& limits) {
   Json json = {{"recipe", to_text(judged.mixture)}};
   json["parts"] = Json::array();
   for (const Part& part : judged.mixture.parts())
@@ -85,6 +86,7 @@ Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& l
   json["layers"] = Json::array();
   for (std::size_t i = 0; i < judged.outlooks.size(); ++i)
     json["layers"].push_back(outlook_json(judged.outlooks[i], layers[i]));
+  json["fate"] = fate_json(judged, limits.risk_limit);
   json["hazards_of_parts"] = hazards_json(judged);
   return json;
 }

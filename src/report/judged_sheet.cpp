@@ -1,9 +1,11 @@
+#include "report/fate.hpp"
 #include "report/format.hpp"
 #include "report/judged.hpp"
 #include "report/words.hpp"
 
 #include <algorithm>
 #include <set>
+#include <utility>
 
 namespace gentlest {
 
@@ -47,6 +49,7 @@ std::vector<SheetColumn> columns_for(const std::vector<PlannedLayer>& layers) {
                           "parts_without_flash_point",
                           "parts_without_exposure_limit"})
     columns.push_back({key, key, -1, false});
+  for (const std::string& key : fate_keys()) columns.push_back({key, {}, -1, false});
   std::set<std::string> used;
   for (std::size_t i = 0; i < layers.size(); ++i) {
     std::string key = as_key(layers[i].name);
@@ -84,6 +87,7 @@ std::vector<Cell> judged_row(const NamedMixture& named) {
   row.emplace_back(judged.riskiest.empty() ? "nothing to keep" : judged.riskiest);
   row.push_back(judged.margin_RED ? Cell(computed_value(*judged.margin_RED)) : Cell(std::string("not claimed")));
   add_hazards(row, judged);
+  for (Cell& cell : fate_cells(judged)) row.push_back(std::move(cell));
   for (const Outlook& outlook : judged.outlooks)
     for (const double value : {outlook.RED, outlook.RED_band.low, outlook.RED_band.high, outlook.chance})
       row.emplace_back(computed_value(value));

@@ -1,5 +1,6 @@
 #include "report/mixture_report.hpp"
 
+#include "report/fate.hpp"
 #include "report/format.hpp"
 #include "report/judged.hpp"
 #include "report/table.hpp"
@@ -66,6 +67,7 @@ std::vector<std::string> mixture_notes(const MixtureCase& one) {
   if (one.judged.risk > one.job.limits.risk_limit)
     notes.push_back(fmt::format("Its risk exceeds the limit of {}: no ladder of this job would hold it.",
                                 per_cent(one.job.limits.risk_limit)));
+  for (const std::string& sentence : fate_sentences(one.judged, one.job.limits.risk_limit)) notes.push_back(sentence);
   if (!one.judged.margin_RED) notes.emplace_back("No margin is claimed: a layer carries a warning.");
   for (const Part& part : one.judged.mixture.parts()) {
     if (part.liquid.solvent->family == "water")
@@ -84,7 +86,7 @@ std::string mixture_report(const MixtureCase& one, Form form, const Style& style
   document["risk_limit"] = data_value(one.job.limits.risk_limit);
   document["notes"] = mixture_notes(one);
   document["layers"] = layers_json(one.layers);
-  document["mixture"] = judged_json(one.judged, one.layers);
+  document["mixture"] = judged_json(one.judged, one.layers, one.job.limits);
   document["liquids"] = liquids_json(liquids_of(mixtures));
   return json_dump(document);
 }

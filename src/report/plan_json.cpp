@@ -23,7 +23,12 @@ Json limits_json(const Limits& limits) {
           {"avoid_families", limits.avoid_families},
           {"avoid_statements", limits.avoid_statements},
           {"avoid_solvents", limits.avoid_solvents},
-          {"allow_unknown_hazards", limits.allow_unknown_hazards}};
+          {"allow_unknown_hazards", limits.allow_unknown_hazards},
+          {"allow_splitting", limits.allow_splitting},
+          {"allow_drift", limits.allow_drift},
+          {"vial_mL", data_value(limits.vial_mL)},
+          {"measure_mL", data_value(limits.measure_mL)},
+          {"room_C", data_value(limits.room_C)}};
 }
 
 Json object_json(const PaintingObject& object) {
@@ -36,7 +41,7 @@ Json object_json(const PaintingObject& object) {
 }
 
 Json optional_mixture(const std::optional<JudgedMixture>& judged, const Plan& plan) {
-  return judged ? judged_json(*judged, plan.layers) : Json();
+  return judged ? judged_json(*judged, plan.layers, plan.job.limits) : Json();
 }
 
 }  // namespace
@@ -63,7 +68,8 @@ std::string plan_json(const Plan& plan, const Edition& edition) {
   document["layers"] = layers_json(plan.layers);
   document["bottles"] = plan.bottles;
   document["rungs"] = Json::array();
-  for (const JudgedMixture& rung : plan.rungs) document["rungs"].push_back(judged_json(rung, plan.layers));
+  for (const JudgedMixture& rung : plan.rungs)
+    document["rungs"].push_back(judged_json(rung, plan.layers, plan.job.limits));
   document["strongest_within_risk_limit"] = optional_mixture(plan.nearest, plan);
   document["least_risk_that_works"] = optional_mixture(plan.least_risk_that_works, plan);
   document["effect_given_up"] = computed_value(plan.effect_given_up);

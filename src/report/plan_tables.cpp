@@ -1,3 +1,4 @@
+#include "report/fate.hpp"
 #include "report/format.hpp"
 #include "report/plan_report.hpp"
 #include "report/words.hpp"
@@ -39,18 +40,20 @@ std::string band_text(const Outlook& outlook) {
 
 }  // namespace
 
-std::string recipes_table(const std::vector<NamedMixture>& mixtures, const Style& style) {
+std::string recipes_table(const std::vector<NamedMixture>& mixtures, double risk_limit, const Style& style) {
   Table table;
   table.columns = {{first_title(mixtures), Align::left, true},
                    {"recipe, % by volume", Align::left, true},
                    {"effect", Align::right, false},
                    {"risk", Align::right, false},
                    {"risk to", Align::left, true},
+                   {"in the vial; while drying", Align::left, true},
                    {"hazards of the parts", Align::left, true}};
   for (const NamedMixture& named : mixtures) {
     const JudgedMixture& judged = *named.judged;
     table.rows.push_back({named.name, to_text(judged.mixture), per_cent(judged.effect), per_cent(judged.risk),
-                          judged.riskiest.empty() ? "nothing to keep" : judged.riskiest, hazard_line(judged.mixture)});
+                          judged.riskiest.empty() ? "nothing to keep" : judged.riskiest, fate_mark(judged, risk_limit),
+                          hazard_line(judged.mixture)});
   }
   return to_text(table, style);
 }

@@ -29,7 +29,7 @@ std::string ladder_text(const Plan& plan, const std::vector<NamedMixture>& mixtu
       fmt::format("From gentle to strong; no rung exceeds a risk of {}, and from an effect of {} on a mixture "
                   "counts as one that works.",
                   per_cent(plan.job.limits.risk_limit), per_cent(plan.job.limits.wanted_effect)));
-  return text + "\n" + recipes_table(mixtures, style);
+  return text + "\n" + recipes_table(mixtures, plan.job.limits.risk_limit, style);
 }
 
 std::string no_window_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {
@@ -47,7 +47,7 @@ std::string no_window_text(const Plan& plan, const std::vector<NamedMixture>& mi
                                   per_cent(limits.wanted_effect)));
   if (!mixtures.empty()) {
     text += heading("How close the shelf comes", style) + two_numbers_text(plan.layers, limits) + "\n";
-    text += recipes_table(mixtures, style);
+    text += recipes_table(mixtures, plan.job.limits.risk_limit, style);
   }
   return text;
 }

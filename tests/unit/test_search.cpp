@@ -118,3 +118,39 @@ TEST_CASE("no mixture within the limit: no rungs, and the frontier is still told
   CHECK(ladder.rungs.empty());
   CHECK_FALSE(ladder.frontier.empty());
 }
+
+TEST_CASE("refused mixtures leave the frontier of the others, as trying every mixture finds it") {
+  const InventedShelf shelf(5, 23);
+  SearchTask task = shelf.task(3, 10);
+  // Refuse about a third, by a rule that has nothing to do with effect or risk.
+  const auto allowed = [](const Composition& composition) {
+    return (composition.liquid[0] + 3 * composition.share[0] + composition.parts) % 3 != 0;
+  };
+  std::vector<Verdict> all;
+  for_each_composition({0, 1, 2, 3, 4}, 3, 10, [&](const Composition& composition) {
+    if (allowed(composition)) all.push_back(judge(task, point_of(task, composition)));
+  });
+  std::vector<std::pair<double, double>> plain;
+  for (const Verdict& verdict : all)
+    if (std::none_of(all.begin(), all.end(), [&](const Verdict& other) { return beats(other, verdict); }))
+      plain.emplace_back(verdict.risk, verdict.effect);
+  std::sort(plain.begin(), plain.end());
+  plain.erase(std::unique(plain.begin(), plain.end()), plain.end());
+  task.allowed = allowed;
+  std::vector<std::pair<double, double>> found;
+  for (const Candidate& candidate : find_frontier(task)) {
+    CHECK(allowed(candidate.composition));
+    found.emplace_back(candidate.verdict.risk, candidate.verdict.effect);
+  }
+  CHECK(found == plain);
+  for (const Candidate& rung : design_ladder(task, {3, 6, 0.3, 0.3}).rungs) CHECK(allowed(rung.composition));
+}
+
+TEST_CASE("everything refused: no rungs and no window") {
+  const InventedShelf shelf(4, 29);
+  SearchTask task = shelf.task(2, 10);
+  task.allowed = [](const Composition&) { return false; };
+  const Ladder ladder = design_ladder(task, {2, 5, 0.9, 0.1});
+  CHECK(ladder.rungs.empty());
+  CHECK_FALSE(ladder.window);
+}

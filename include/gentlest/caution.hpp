@@ -1,0 +1,34 @@
+// Layer 8. What a person should be told before working with a mixture: cautions that fit it, liquids that must not
+// meet, a word on gloves. Always second to the safety data sheet and to local rules.
+#pragma once
+
+#include "gentlest/mixture_hazard.hpp"
+
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// One sentence for the person, with the key of its source in sources.yaml or where it comes from in words.
+struct Caution {
+  std::string text;
+  std::string source;
+  bool operator==(const Caution&) const = default;
+};
+
+/// Two liquids that must not meet (forbidden) or that change each other.
+struct Clash {
+  std::string a, b;  ///< labels
+  bool forbidden = false;
+  std::string why;
+  std::string source;
+  bool operator==(const Clash&) const = default;
+};
+
+/// All recorded clashes among these liquids, forbidden ones first. No clash found is not a proof of compatibility.
+std::vector<Clash> clashes_among(const std::vector<Liquid>& liquids, const Catalogue& catalogue);
+
+/// Cautions that fit this mixture, the general ones included; the deferral to the safety data sheet comes first.
+std::vector<Caution> cautions_for(const Mixture& mixture, const MixtureLabel& label, const Catalogue& catalogue);
+
+}  // namespace gentlest

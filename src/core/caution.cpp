@@ -1,0 +1,149 @@
+#include "gentlest/caution.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <functional>
+
+namespace gentlest {
+
+namespace {
+
+constexpr const char* common_practice = "common practice, no source";
+constexpr const char* from_label = "the label by the rules of the GHS";
+
+bool names(const std::string& side, const Solvent& solvent) {
+  return side == solvent.id || side == solvent.family;
+}
+
+std::string labels_where(const Mixture& mixture, const std::function<bool(const Solvent&)>& fits) {
+  std::string labels;
+  for (const Part& part : mixture.parts())
+    if (fits(*part.liquid.solvent)) labels += (labels.empty() ? "" : ", ") + part.liquid.label;
+  return labels;
+}
+
+bool on_label(const MixtureLabel& label, std::initializer_list<const char*> codes) {
+  return std::any_of(label.statements.begin(), label.statements.end(), [&](const LabelStatement& statement) {
+    return std::any_of(codes.begin(), codes.end(),
+                       [&](const char* code) { return statement.code.rfind(code, 0) == 0; });
+  });
+}
+
+bool warns_of_skin(const Solvent& solvent) {
+  const auto& limits = solvent.exposure_limits;
+  if (std::any_of(limits.begin(), limits.end(), [](const ExposureLimit& limit) { return limit.skin; })) return true;
+  if (!solvent.hazards) return false;
+  const auto& codes = solvent.hazards->statements;
+  return std::any_of(codes.begin(), codes.end(),
+                     [](const std::string& code) { return code == "H310" || code == "H311" || code == "H312"; });
+}
+
+void add_fire(std::vector<Caution>& list, const Mixture& mixture, const MixtureLabel& label) {
+  if (on_label(label, {"H224", "H225"}))
+    list.push_back({"Vapour catches fire at room temperature: no flame, hot air, hot spatula or sparking switch near.",
+                    from_label});
+  else if (on_label(label, {"H226"}))
+    list.push_back({"Catches fire when warmed, and from a soaked swab: no flame or hot tool near.", from_label});
+  const std::string halogenated =
+      labels_where(mixture, [](const Solvent& solvent) { return solvent.family == "chlorinated"; });
+  if (!halogenated.empty())
+    list.push_back({fmt::format("{}: may hide a flash point without taking the fire away; waste apart from other "
+                                "liquids.",
+                                halogenated),
+                    common_practice});
+}
+
+void add_body(std::vector<Caution>& list, const Mixture& mixture, const MixtureLabel& label) {
+  if (on_label(label, {"H304"}))
+    list.push_back(
+        {"Never pipette by mouth; when swallowed do not make the person vomit: a little in the lungs can "
+         "kill.",
+         from_label});
+  const std::string skin = labels_where(mixture, warns_of_skin);
+  if (!skin.empty())
+    list.push_back({fmt::format("{}: taken up through the skin as well as by breath.", skin),
+                    "skin notation or statement in the catalogue"});
+  if (on_label(label, {"H340", "H341", "H350", "H351", "H360", "H361", "H362"}))
+    list.push_back(
+        {"Is or may be harmful to genes, fertility or the unborn child, or may cause cancer: not for "
+         "pregnant or breast-feeding people without an assessment; look for another liquid first.",
+         from_label});
+  if (on_label(label, {"H314", "H318"}))
+    list.push_back({"Damages the eyes: goggles, and an eye wash within reach.", from_label});
+  const std::string last_resort = labels_where(mixture, [](const Solvent& solvent) {
+    return solvent.id == "benzene" || solvent.id == "carbon_tetrachloride" || solvent.id == "carbon_disulfide" ||
+           solvent.id == "chloroform";
+  });
+  if (!last_resort.empty())
+    list.push_back({fmt::format("{}: no reason for a conservator to use it.", last_resort), "waac_health_1999"});
+}
+
+void add_peroxides(std::vector<Caution>& list, const Mixture& mixture) {
+  const std::string formers = labels_where(
+      mixture, [](const Solvent& solvent) { return solvent.peroxide_former && solvent.peroxide_former->value; });
+  if (formers.empty()) return;
+  list.push_back({fmt::format("{}: forms explosive peroxides in air and light. Write the day of opening on the bottle, "
+                              "keep it dark, test at the latest after 6 months, never dry a bottle out, never open a "
+                              "crusted cap (published limits range from 3 to 12 months).",
+                              formers),
+                  "peroxide_lists"});
+}
+
+void add_gloves(std::vector<Caution>& list, const Mixture& mixture, const Catalogue& catalogue) {
+  for (const GloveNote& note : catalogue.chemistry().glove_notes) {
+    const std::string labels =
+        labels_where(mixture, [&](const Solvent& solvent) { return solvent.family == note.family; });
+    if (labels.empty()) continue;
+    const char* doubt = note.standing == Standing::memory ? " (from memory)" : "";
+    list.push_back({fmt::format("Gloves, {}: {}{}.", labels, note.words, doubt), note.source});
+  }
+  list.push_back(
+      {"Gloves of one name differ tenfold: look up the maker's figure for the very glove and liquid. In a "
+       "mixture the fastest part decides. Change at the first splash.",
+       "mickelsen_hall_1987"});
+}
+
+}  // namespace
+
+std::vector<Clash> clashes_among(const std::vector<Liquid>& liquids, const Catalogue& catalogue) {
+  std::vector<Clash> clashes;
+  for (std::size_t i = 0; i < liquids.size(); ++i)
+    for (std::size_t k = i + 1; k < liquids.size(); ++k)
+      for (const IncompatiblePair& pair : catalogue.chemistry().incompatible_pairs) {
+        const Solvent& a = *liquids[i].solvent;
+        const Solvent& b = *liquids[k].solvent;
+        if ((names(pair.a, a) && names(pair.b, b)) || (names(pair.a, b) && names(pair.b, a)))
+          clashes.push_back({liquids[i].label, liquids[k].label, pair.forbidden, pair.why, pair.source});
+      }
+  std::stable_sort(clashes.begin(), clashes.end(),
+                   [](const Clash& a, const Clash& b) { return a.forbidden && !b.forbidden; });
+  return clashes;
+}
+
+std::vector<Caution> cautions_for(const Mixture& mixture, const MixtureLabel& label, const Catalogue& catalogue) {
+  std::vector<Caution> list = {
+      {"The safety data sheets of the bottles and local rules come before anything printed "
+       "here; a missing record is not a record of harmlessness.",
+       common_practice}};
+  std::vector<Liquid> liquids;
+  for (const Part& part : mixture.parts()) liquids.push_back(part.liquid);
+  for (const Clash& clash : clashes_among(liquids, catalogue))
+    list.push_back(
+        {fmt::format("{} with {}: {}{}.", clash.a, clash.b, clash.forbidden ? "do not mix: " : "", clash.why),
+         clash.source});
+  add_fire(list, mixture, label);
+  add_body(list, mixture, label);
+  add_peroxides(list, mixture);
+  list.push_back(
+      {"Extraction at the work, vials open only to wet the swab. At the face the level is higher than the "
+       "mean of the room.",
+       common_practice});
+  add_gloves(list, mixture, catalogue);
+  list.push_back({"Used swabs into a closed metal container under extraction, emptied daily; nothing into the drain.",
+                  common_practice});
+  list.push_back({"Label every vial: what, how much, the day, by whom, pictograms and signal word.", common_practice});
+  return list;
+}
+
+}  // namespace gentlest

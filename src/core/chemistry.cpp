@@ -1,0 +1,54 @@
+#include "gentlest/chemistry.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+constexpr std::array<std::pair<Mixing, std::string_view>, 3> mixing_words = {
+    {{Mixing::one_liquid, "one_liquid"}, {Mixing::partial, "partial"}, {Mixing::two_liquids, "two_liquids"}}};
+
+template <class Records>
+auto find_by_solvent(const Records& records, std::string_view solvent) -> decltype(records.data()) {
+  const auto found =
+      std::find_if(records.begin(), records.end(), [&](const auto& record) { return record.solvent == solvent; });
+  return found == records.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+std::string_view to_word(Mixing mixing) {
+  for (const auto& [known, word] : mixing_words)
+    if (known == mixing) return word;
+  return {};
+}
+
+std::optional<Mixing> mixing_from_word(std::string_view word) {
+  for (const auto& [mixing, known] : mixing_words)
+    if (known == word) return mixing;
+  return std::nullopt;
+}
+
+const StandIn* find_stand_in(const Chemistry& chemistry, std::string_view solvent) {
+  return find_by_solvent(chemistry.stand_ins, solvent);
+}
+
+const KnownPair* find_known_pair(const Chemistry& chemistry, std::string_view a, std::string_view b) {
+  for (const KnownPair& pair : chemistry.known_pairs)
+    if ((pair.a == a && pair.b == b) || (pair.a == b && pair.b == a)) return &pair;
+  return nullptr;
+}
+
+const MiscibilityNumber* find_miscibility_number(const Chemistry& chemistry, std::string_view solvent) {
+  return find_by_solvent(chemistry.miscibility_numbers, solvent);
+}
+
+Groups modified_groups_of(const Chemistry& chemistry, std::string_view solvent) {
+  const MoleculeGroups* record = find_by_solvent(chemistry.modified_groups, solvent);
+  return record ? record->groups : Groups{};
+}
+
+}  // namespace gentlest

@@ -1,0 +1,267 @@
+// The additivity rules, one small function each; classify() runs them all.
+#include "gentlest/mixture_hazard.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace gentlest {
+
+namespace {
+
+using Ingredients = std::vector<Ingredient>;
+
+// Same statement, whatever letters follow it: H360D and H360FD are H360.
+bool is_code(const std::string& statement, const std::string& code) {
+  return statement.compare(0, code.size(), code) == 0;
+}
+
+// The statement as this ingredient carries it; empty when it does not.
+std::string carried(const Ingredient& ingredient, const std::string& code) {
+  if (!ingredient.hazards) return {};
+  for (const auto* list : {&ingredient.hazards->statements, &ingredient.hazards->supplemental})
+    for (const std::string& statement : *list)
+      if (is_code(statement, code)) return statement;
+  return {};
+}
+
+// The limit from which this ingredient counts in full: its own where the record sets one.
+double limit_of(const Ingredient& ingredient, const std::string& code, double generic) {
+  if (!ingredient.hazards) return generic;
+  for (const SpecificLimit& limit : specific_limits_in(ingredient.hazards->specific_limits))
+    if (is_code(limit.code, code) && limit.from_percent > 0) return limit.from_percent;
+  return generic;
+}
+
+struct Sum {
+  double toward = 0;  // 1 reaches the limit
+  std::string names;
+};
+
+void add_to(Sum& sum, const Ingredient& ingredient, double toward) {
+  sum.toward += toward;
+  sum.names += fmt::format("{}{} {:.3g} %", sum.names.empty() ? "" : " + ", ingredient.name, ingredient.weight_percent);
+}
+
+// Sum of C / limit over the ingredients that carry any of the codes, each with its weight in the rule.
+struct Weighed {
+  const char* code;
+  double weight;
+};
+Sum add_up(const Ingredients& ingredients, const std::vector<Weighed>& codes, const std::string& target,
+           double generic_limit) {
+  Sum sum;
+  for (const Ingredient& ingredient : ingredients)
+    for (const Weighed& counted : codes) {
+      if (carried(ingredient, counted.code).empty()) continue;
+      const double own_limit = limit_of(ingredient, target, generic_limit / counted.weight);
+      add_to(sum, ingredient, ingredient.weight_percent / own_limit);
+      break;
+    }
+  return sum;
+}
+
+bool reaches(double value, double limit) {
+  return value >= limit * (1 - 1e-9);
+}
+
+void put(MixtureLabel& label, const std::string& code, const std::string& because) {
+  for (const LabelStatement& known : label.statements)
+    if (known.code == code) return;
+  label.statements.push_back({code, because});
+}
+
+bool put_if_reached(MixtureLabel& label, const std::string& code, const Sum& sum, double generic_limit) {
+  if (!reaches(sum.toward, 1)) return false;
+  put(label, code,
+      fmt::format("{} reach{} the limit ({:.3g} % unless a record sets its own)", sum.names,
+                  sum.names.find(" + ") == std::string::npos ? "es" : "", generic_limit));
+  return true;
+}
+
+void judge_skin_and_eyes(MixtureLabel& label, const Ingredients& ingredients) {
+  const bool burns = put_if_reached(label, "H314", add_up(ingredients, {{"H314", 1}}, "H314", 5), 5);
+  if (!burns) put_if_reached(label, "H315", add_up(ingredients, {{"H314", 10}, {"H315", 1}}, "H315", 10), 10);
+  if (burns) return;
+  const Sum damage = add_up(ingredients, {{"H318", 1}, {"H314", 1}}, "H318", 3);
+  if (!put_if_reached(label, "H318", damage, 3))
+    put_if_reached(label, "H319", add_up(ingredients, {{"H318", 10}, {"H314", 10}, {"H319", 1}}, "H319", 10), 10);
+}
+
+// Rules where one ingredient alone decides.
+struct SingleRule {
+  const char* code;
+  double limit_percent;
+};
+constexpr std::array<SingleRule, 8> single_rules = {
+    {{"H340", 0.1}, {"H341", 1}, {"H350", 0.1}, {"H351", 1}, {"H360", 0.3}, {"H361", 3}, {"H371", 10}, {"H373", 10}}};
+
+void judge_single(MixtureLabel& label, const Ingredients& ingredients) {
+  for (const SingleRule& rule : single_rules)
+    for (const Ingredient& ingredient : ingredients) {
+      const std::string statement = carried(ingredient, rule.code);
+      const double limit = limit_of(ingredient, rule.code, rule.limit_percent);
+      if (!statement.empty() && reaches(ingredient.weight_percent, limit))
+        put(label, statement,
+            fmt::format("{} {:.3g} % reaches {:.3g} %", ingredient.name, ingredient.weight_percent, limit));
+    }
+}
+
+// The strong classes of organ damage fall to the weak ones when diluted: 10 per cent, then 1.
+void judge_organs(MixtureLabel& label, const Ingredients& ingredients, const char* strong, const char* weak) {
+  for (const Ingredient& ingredient : ingredients) {
+    if (carried(ingredient, strong).empty()) continue;
+    const double from = limit_of(ingredient, strong, 10);
+    const double weak_from = limit_of(ingredient, weak, 1);
+    const bool is_strong = reaches(ingredient.weight_percent, from);
+    if (is_strong || reaches(ingredient.weight_percent, weak_from))
+      put(label, is_strong ? strong : weak,
+          fmt::format("{} {:.3g} % reaches {:.3g} %", ingredient.name, ingredient.weight_percent,
+                      is_strong ? from : weak_from));
+  }
+}
+
+void judge_allergy(MixtureLabel& label, const Ingredients& ingredients) {
+  for (const Ingredient& ingredient : ingredients) {
+    if (carried(ingredient, "H317").empty()) continue;
+    const auto& classes = ingredient.hazards->classes;
+    const bool strong = std::any_of(classes.begin(), classes.end(), [](const std::string& word) {
+      return word.find("Skin Sens. 1A") != std::string::npos;
+    });
+    const double limit = limit_of(ingredient, "H317", strong ? 0.1 : 1);
+    const std::string because = fmt::format("{} {:.3g} %", ingredient.name, ingredient.weight_percent);
+    if (reaches(ingredient.weight_percent, limit))
+      put(label, "H317", because);
+    else if (reaches(ingredient.weight_percent, limit / 10))
+      put(label, "EUH208", because);
+  }
+}
+
+void judge_water_life(MixtureLabel& label, const Ingredients& ingredients) {
+  double acute = 0, first = 0, second = 0, third = 0, fourth = 0;
+  for (const Ingredient& ingredient : ingredients) {
+    if (!ingredient.hazards) continue;
+    const double M = M_factor(ingredient.hazards->specific_limits);
+    const double share = ingredient.weight_percent;
+    if (!carried(ingredient, "H400").empty() || !carried(ingredient, "H410").empty()) acute += M * share;
+    if (!carried(ingredient, "H410").empty()) first += M * share;
+    if (!carried(ingredient, "H411").empty()) second += share;
+    if (!carried(ingredient, "H412").empty()) third += share;
+    if (!carried(ingredient, "H413").empty()) fourth += share;
+  }
+  constexpr double limit = 25;
+  if (reaches(first, limit))
+    put(label, "H410", fmt::format("{:.3g} % very poisonous to water life", first));
+  else if (reaches(10 * first + second, limit))
+    put(label, "H411", fmt::format("10 x {:.3g} % + {:.3g} % reach 25 %", first, second));
+  else if (reaches(100 * first + 10 * second + third, limit))
+    put(label, "H412", fmt::format("100 x {:.3g} % + 10 x {:.3g} % + {:.3g} % reach 25 %", first, second, third));
+  else if (reaches(first + second + third + fourth, limit))
+    put(label, "H413", "parts that harm water life for long reach 25 %");
+  if (reaches(acute, limit) && !reaches(first, limit)) put(label, "H400", fmt::format("{:.3g} % reach 25 %", acute));
+}
+
+// No rule dilutes these; they are carried over from any part.
+void carry_over(MixtureLabel& label, const Ingredients& ingredients) {
+  for (const char* code : {"EUH019", "EUH066"})
+    for (const Ingredient& ingredient : ingredients)
+      if (!carried(ingredient, code).empty()) put(label, code, "carried by " + ingredient.name);
+  for (const Ingredient& ingredient : ingredients)
+    if (!carried(ingredient, "H420").empty() && reaches(ingredient.weight_percent, 0.1))
+      put(label, "H420", ingredient.name);
+}
+
+// ---- Acute toxicity
+
+struct Route {
+  const char* name;                  // as in specific limits
+  std::array<const char*, 3> codes;  // categories 2 (with 1), 3, 4
+  std::array<double, 3> converted;   // ATE when only the category is known: CLP Annex I, Table 3.1.2
+  std::array<double, 3> up_to;       // limits of the categories
+};
+constexpr Route oral{"Oral", {"H300", "H301", "H302"}, {0.5, 100, 500}, {50, 300, 2000}};
+constexpr Route dermal{"Dermal", {"H310", "H311", "H312"}, {5, 300, 1100}, {200, 1000, 2000}};
+constexpr Route vapour{"Inhalation", {"H330", "H331", "H332"}, {0.05, 3, 11}, {2, 10, 20}};
+
+std::optional<double> ATE_of(const Ingredient& ingredient, const Route& route) {
+  for (std::size_t i = 0; i < route.codes.size(); ++i)
+    if (!carried(ingredient, route.codes[i]).empty())
+      return recorded_ATE(ingredient.hazards->specific_limits, route.name).value_or(route.converted[i]);
+  return std::nullopt;
+}
+
+AcuteToxicity judge_route(MixtureLabel& label, const Ingredients& ingredients, const Route& route) {
+  AcuteToxicity result;
+  std::vector<double> per_cent;
+  std::vector<double> ATE;
+  for (const Ingredient& ingredient : ingredients) {
+    if (!ingredient.hazards && !ingredient.without_hazard) result.unknown_percent += ingredient.weight_percent;
+    if (const auto own = ATE_of(ingredient, route)) {
+      per_cent.push_back(ingredient.weight_percent);
+      ATE.push_back(*own);
+    }
+  }
+  result.ATE = acute_toxicity_estimate(per_cent, ATE, result.unknown_percent);
+  if (!result.ATE) return result;
+  for (std::size_t i = 0; i < route.up_to.size(); ++i)
+    if (*result.ATE <= route.up_to[i] * (1 + 1e-9)) {
+      put(label, route.codes[i], fmt::format("acute toxicity estimate {:.4g}", *result.ATE));
+      break;
+    }
+  return result;
+}
+
+void note_what_is_missing(MixtureLabel& label, const Ingredients& ingredients) {
+  for (const Ingredient& ingredient : ingredients) {
+    if (!ingredient.hazards && !ingredient.without_hazard)
+      label.not_known.push_back(
+          fmt::format("{} ({:.3g} %) has no hazard record: what it adds to the label is not known", ingredient.name,
+                      ingredient.weight_percent));
+    if (ingredient.hazards && ingredient.hazards->minimum_only)
+      label.remarks.push_back(
+          fmt::format("{}: the record is a minimum, suppliers may classify further", ingredient.name));
+    if (ingredient.hazards && ingredient.hazards->specific_limits.rfind("note", 0) == 0)
+      label.remarks.push_back(fmt::format("{}: {}", ingredient.name, ingredient.hazards->specific_limits));
+  }
+}
+
+}  // namespace
+
+std::optional<double> acute_toxicity_estimate(const std::vector<double>& per_cent, const std::vector<double>& ATE,
+                                              double unknown_percent) {
+  constexpr double counts_from = 1;
+  double sum = 0;
+  for (std::size_t i = 0; i < per_cent.size(); ++i)
+    if (reaches(per_cent[i], counts_from)) sum += per_cent[i] / ATE[i];
+  if (!(sum > 0)) return std::nullopt;
+  const double known = unknown_percent > 10 ? 100 - unknown_percent : 100;
+  return known / sum;
+}
+
+std::string flammable_statement(Celsius flash_point, Celsius boiling_point, bool estimated) {
+  const double flash = flash_point.value - (estimated ? 5 : 0);
+  if (flash < 23) return boiling_point.value <= 35 ? "H224" : "H225";
+  return flash <= 60 ? "H226" : "";
+}
+
+MixtureLabel classify(const std::vector<Ingredient>& ingredients) {
+  MixtureLabel label;
+  judge_skin_and_eyes(label, ingredients);
+  judge_allergy(label, ingredients);
+  judge_single(label, ingredients);
+  judge_organs(label, ingredients, "H370", "H371");
+  judge_organs(label, ingredients, "H372", "H373");
+  for (const char* code : {"H335", "H336"}) put_if_reached(label, code, add_up(ingredients, {{code, 1}}, code, 20), 20);
+  put_if_reached(label, "H304", add_up(ingredients, {{"H304", 1}}, "H304", 10), 10);
+  label.oral = judge_route(label, ingredients, oral);
+  label.dermal = judge_route(label, ingredients, dermal);
+  label.vapour = judge_route(label, ingredients, vapour);
+  judge_water_life(label, ingredients);
+  carry_over(label, ingredients);
+  note_what_is_missing(label, ingredients);
+  return label;
+}
+
+}  // namespace gentlest

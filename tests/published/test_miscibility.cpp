@@ -1,0 +1,146 @@
+// Will it stay one liquid: the published case of ethanol with white spirit, published pairs, and the arithmetic.
+#include "gentlest/miscibility.hpp"
+
+#include "shipped_mixtures.hpp"
+
+#include <fmt/format.h>
+#include <catch2/catch.hpp>
+
+#include <cmath>
+
+using namespace gentlest;
+using namespace gentlest::test;
+
+namespace {
+
+Phases phases_in(const std::string& text) {
+  return phases_of(mixture_from(text), shipped_catalogue()).phases;
+}
+
+// Volume share of one substance in a phase, the stand-ins of a cut together.
+double share_of(const Breakdown& breakdown, const std::vector<double>& phase, const std::vector<std::string>& ids) {
+  double sum = 0;
+  for (std::size_t i = 0; i < phase.size(); ++i)
+    for (const std::string& id : ids)
+      if (breakdown.molecules[i].solvent->id == id) sum += phase[i];
+  return sum;
+}
+
+// The group method alone, at the composition by moles where it is least stable: does the pair part?
+bool computed_to_part(const Groups& a, const Groups& b, double temperature_K) {
+  const Activity activity({a, b}, shipped_catalogue().chemistry().unifac_modified, temperature_K);
+  for (double x = 0.05; x < 0.96; x += 0.05)
+    if (is_unstable(activity, {x, 1 - x})) return true;
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE("Hook 1988: ethanol with white spirit parts at about 5 % water in the ethanol") {
+  CHECK(phases_in("ethanol absolute 15, white spirit 85") == Phases::one_liquid);
+  CHECK(phases_in("ethanol 98 % 15, white spirit 85") == Phases::one_liquid);
+  CHECK(phases_in("ethanol 96 % 15, white spirit 85") == Phases::near_border);
+  CHECK(phases_in("ethanol 95 % 15, white spirit 85") == Phases::two_liquids);
+  CHECK(phases_in("isopropanol 90 % 15, white spirit 85") == Phases::two_liquids);
+  const PhaseAnswer answer = phases_of(mixture_from("ethanol 95 % 15, white spirit 85"), shipped_catalogue());
+  CHECK(answer.basis == PhasesBasis::published);
+  CHECK(answer.sources == std::vector<std::string>{"hook_1988"});
+}
+
+TEST_CASE("Hook 1988: the two liquids of 20 ethanol, 78 white spirit, 2 water") {
+  // Published, mL in 100: ethanol phase 80.2 ethanol, 10.6 hydrocarbon, 9.2 water; hydrocarbon phase 96, 3.1, 0.12.
+  const Mixture mixture = mixture_from("ethanol 20, white spirit 78, water 2");
+  const auto breakdown = break_down(mixture, shipped_catalogue());
+  REQUIRE(breakdown);
+  const auto split = split_phases(*breakdown, shipped_catalogue(), room_temperature);
+  REQUIRE(split);
+  const bool second_is_wet = share_of(*breakdown, split->second, {"ethanol"}) > 0.5;
+  const std::vector<double>& wet = second_is_wet ? split->second : split->first;
+  const std::vector<double>& oily = second_is_wet ? split->first : split->second;
+  CHECK(100 * share_of(*breakdown, wet, {"ethanol"}) == Approx(80.2).margin(1.5));
+  CHECK(100 * share_of(*breakdown, wet, {"n_decane", "mesitylene"}) == Approx(10.6).margin(1.5));
+  CHECK(100 * share_of(*breakdown, wet, {"water"}) == Approx(9.2).margin(0.5));
+  CHECK(100 * share_of(*breakdown, oily, {"n_decane", "mesitylene"}) == Approx(96).margin(1.5));
+  CHECK(100 * share_of(*breakdown, oily, {"ethanol"}) == Approx(3.1).margin(0.5));
+  CHECK(100 * share_of(*breakdown, oily, {"water"}) == Approx(0.12).margin(0.06));
+  CHECK(phases_of(mixture, shipped_catalogue()).phases == Phases::two_liquids);
+}
+
+TEST_CASE("Hook 1988: less ethanol makes less of the ethanol phase, not another one") {
+  // 20, 15, 10 parts of ethanol with a tenth of water in it: the ethanol phase stays at about 80 % ethanol.
+  for (const int ethanol : {20, 15, 10}) {
+    INFO(ethanol);
+    const auto breakdown = break_down(
+        mixture_from(fmt::format("ethanol {}, white spirit {}, water 2", ethanol, 98 - ethanol)), shipped_catalogue());
+    REQUIRE(breakdown);
+    const auto split = split_phases(*breakdown, shipped_catalogue(), room_temperature);
+    REQUIRE(split);
+    const double one = share_of(*breakdown, split->first, {"ethanol"});
+    const double other = share_of(*breakdown, split->second, {"ethanol"});
+    CHECK(std::max(one, other) == Approx(0.80).margin(0.05));
+  }
+}
+
+TEST_CASE("the two liquids are in equilibrium and add up to what was mixed") {
+  const auto breakdown = break_down(mixture_from("ethanol 20, white spirit 78, water 2"), shipped_catalogue());
+  const auto split = split_phases(*breakdown, shipped_catalogue(), room_temperature);
+  REQUIRE(split);
+  const Activity activity(modified_groups_of(*breakdown, shipped_catalogue()),
+                          shipped_catalogue().chemistry().unifac_modified, kelvin(room_temperature));
+  const auto ln_activity = [&](std::vector<double> volumes) {
+    double sum = 0;
+    for (std::size_t i = 0; i < volumes.size(); ++i) sum += volumes[i] /= breakdown->molecules[i].molar_volume_cm3;
+    for (double& moles : volumes) moles /= sum;
+    std::vector<double> result = activity.ln_gamma(volumes);
+    for (std::size_t i = 0; i < volumes.size(); ++i) result[i] += std::log(volumes[i]);
+    return result;
+  };
+  const std::vector<double> first = ln_activity(split->first);
+  const std::vector<double> second = ln_activity(split->second);
+  for (std::size_t i = 0; i < first.size(); ++i) {
+    CHECK(first[i] == Approx(second[i]).margin(1e-7));
+    const double together = split->share_of_second * split->second[i] + (1 - split->share_of_second) * split->first[i];
+    CHECK(together == Approx(breakdown->molecules[i].volume_fraction).margin(1e-8));
+  }
+}
+
+TEST_CASE("published critical temperatures: the group method agrees, or errs on the side of a split") {
+  const Chemistry& chemistry = shipped_catalogue().chemistry();
+  int compared = 0;
+  for (const KnownPair& pair : chemistry.known_pairs) {
+    if (!pair.critical_temperature_C) continue;
+    const Groups a = modified_groups_of(chemistry, pair.a);
+    const Groups b = modified_groups_of(chemistry, pair.b);
+    if (!missing_for_activity({a, b}, chemistry.unifac_modified).empty()) continue;
+    ++compared;
+    INFO(pair.a << " + " << pair.b << ", critical at " << *pair.critical_temperature_C << " C");
+    const double room_K = kelvin(room_temperature);
+    if (*pair.critical_temperature_C > room_temperature.value + 5) CHECK(computed_to_part(a, b, room_K));
+    if (*pair.critical_temperature_C < room_temperature.value - 5)
+      CHECK_FALSE(computed_to_part(a, b, room_K + border_margin_K));
+  }
+  CHECK(compared >= 15);
+}
+
+TEST_CASE("pairs, three liquids, and liquids that nobody has figures for") {
+  CHECK(phases_in("acetone 30, isooctane 70") == Phases::one_liquid);
+  CHECK(phases_in("methanol 30, isooctane 70") == Phases::two_liquids);
+  CHECK(phases_in("water 50, toluene 50") == Phases::two_liquids);
+  CHECK(phases_in("water 50, ethanol 50") == Phases::one_liquid);
+  CHECK(phases_in("acetone 20, ethanol 10, isooctane 70") == Phases::one_liquid);
+  CHECK(phases_in("toluene 50, water 40, acetone 10") == Phases::two_liquids);
+  CHECK(phases_in("ethanol 96 % 100") == Phases::one_liquid);
+  const PhaseAnswer unknown = phases_of(mixture_from("propylene carbonate 50, isooctane 50"), shipped_catalogue());
+  CHECK(unknown.phases == Phases::unknown);
+  CHECK(unknown.basis == PhasesBasis::none);
+}
+
+TEST_CASE("only what is unstable is called so: every liquid with itself is stable") {
+  const Chemistry& chemistry = shipped_catalogue().chemistry();
+  for (const MoleculeGroups& molecule : chemistry.modified_groups) {
+    INFO(molecule.solvent);
+    REQUIRE(missing_for_activity({molecule.groups}, chemistry.unifac_modified).empty());
+    const Activity activity({molecule.groups, molecule.groups}, chemistry.unifac_modified, 293.15);
+    CHECK_FALSE(is_unstable(activity, {0.4, 0.6}));
+  }
+}
