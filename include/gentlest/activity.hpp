@@ -78,9 +78,9 @@ class Activity {
  private:
   std::vector<double> ln_group_activity(const std::vector<double>& group_fractions) const;
 
-  bool modified_ = false;
   std::size_t groups_ = 0;
   std::vector<double> r_, q_;         // of the molecules
+  std::vector<double> size_;          // r, or r^(3/4) in the modified form
   std::vector<double> count_;         // [molecule][group]
   std::vector<double> Q_;             // of the groups
   std::vector<double> psi_;           // [from][to]

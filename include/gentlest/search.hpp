@@ -95,7 +95,9 @@ std::vector<Candidate> find_frontier(const SearchTask& task, const SearchProgres
 std::vector<Candidate> find_frontier_by_visiting(const SearchTask& task, const SearchProgress& progress = {},
                                                  const SearchWitness& witness = {});
 
-/// The same on the given bottles only, by visiting.
-std::vector<Candidate> find_frontier_on(const SearchTask& task, const std::vector<std::uint16_t>& bottles);
+/// The same on the given bottles only, by visiting. Without `ask_allowed` the task's `allowed`, which may be slow, is
+/// left out: a frontier that the real one does not surpass.
+std::vector<Candidate> find_frontier_on(const SearchTask& task, const std::vector<std::uint16_t>& bottles,
+                                        bool ask_allowed = true);
 
 }  // namespace gentlest

@@ -72,8 +72,7 @@ std::vector<std::string> missing_for_activity(const std::vector<Groups>& molecul
   return missing;
 }
 
-Activity::Activity(const std::vector<Groups>& molecules, const GroupTable& table, double temperature_K)
-    : modified_(table.modified) {
+Activity::Activity(const std::vector<Groups>& molecules, const GroupTable& table, double temperature_K) {
   const std::vector<int> numbers = subgroups_in(molecules);
   groups_ = numbers.size();
   std::vector<const Subgroup*> groups;
@@ -99,6 +98,7 @@ Activity::Activity(const std::vector<Groups>& molecules, const GroupTable& table
     for (double& fraction : fractions) fraction /= all;
     r_.push_back(r);
     q_.push_back(q);
+    size_.push_back(table.modified ? std::pow(r, 0.75) : r);
     const std::vector<double> pure = ln_group_activity(fractions);
     pure_residue_.insert(pure_residue_.end(), pure.begin(), pure.end());
   }
@@ -132,7 +132,7 @@ std::vector<double> Activity::ln_gamma(const std::vector<double>& x) const {
   for (std::size_t i = 0; i < molecules; ++i) {
     mean_r += x[i] * r_[i];
     mean_q += x[i] * q_[i];
-    if (modified_) mean_power += x[i] * std::pow(r_[i], 0.75);
+    mean_power += x[i] * size_[i];
     for (std::size_t k = 0; k < groups_; ++k) fractions[k] += x[i] * count_[i * groups_ + k];
   }
   double all = 0;
@@ -143,7 +143,7 @@ std::vector<double> Activity::ln_gamma(const std::vector<double>& x) const {
   for (std::size_t i = 0; i < molecules; ++i) {
     const double V = r_[i] / mean_r;
     const double F = q_[i] / mean_q;
-    const double size = modified_ ? std::pow(r_[i], 0.75) / mean_power : V;
+    const double size = size_[i] / mean_power;
     double sum = 1 - size + std::log(size) - half_coordination * q_[i] * (1 - V / F + std::log(V / F));
     for (std::size_t k = 0; k < groups_; ++k)
       sum += count_[i * groups_ + k] * (residue[k] - pure_residue_[i * groups_ + k]);

@@ -38,26 +38,28 @@ double mean_gap(const Profile& best, const Profile& profile) {
 }
 
 // What one search for bottles is about.
-struct Quest {
-  const SearchTask& task;
-  double risk_limit;
-  Profile best;
+class Quest {
+ public:
+  Quest(const SearchTask& the_task, const std::vector<Candidate>& frontier, double limit)
+      : task(the_task), risk_limit(limit), best(profile_of(frontier, limit)) {}
 
-  // Infinite where no mixture of these bottles stays within the limit.
-  double gap_of(const Bottles& bottles) const {
-    Profile profile{};
-    bool some = false;
-    for_each_composition(bottles, task.parts, 100 / task.step_percent, [&](const Composition& composition) {
-      const Verdict verdict = judge(task, point_of(task, composition));
-      if (verdict.risk > risk_limit) return;
-      // Whether a mixture is allowed can take a millisecond: ask only where the answer matters.
-      Profile raised = profile;
-      raise(raised, verdict, risk_limit);
-      if ((some && raised == profile) || !is_allowed(task, composition)) return;
-      some = true;
-      profile = raised;
-    });
-    return some ? mean_gap(best, profile) : std::numeric_limits<double>::infinity();
+  const SearchTask& task;
+  const double risk_limit;
+  const Profile best;
+
+  // Infinite where no mixture of these bottles stays within the limit, and where the gap is surely above `of_interest`:
+  // whether a mixture is allowed can take a millisecond, so a set is first measured as if all were.
+  double gap_of(const Bottles& bottles, double of_interest = std::numeric_limits<double>::infinity()) const {
+    if (task.allowed && gap_of(find_frontier_on(task, bottles, false)) > of_interest)
+      return std::numeric_limits<double>::infinity();
+    return gap_of(find_frontier_on(task, bottles));
+  }
+
+ private:
+  double gap_of(std::vector<Candidate> frontier) const {
+    std::erase_if(frontier, [&](const Candidate& member) { return member.verdict.risk > risk_limit; });
+    if (frontier.empty()) return std::numeric_limits<double>::infinity();
+    return mean_gap(best, profile_of(frontier, risk_limit));
   }
 };
 
@@ -92,8 +94,9 @@ BottleChoice good_bottles(const Quest& quest, std::size_t size) {
       Bottles bottles = from;
       if (place < bottles.size()) bottles.erase(bottles.begin() + static_cast<std::ptrdiff_t>(place));
       bottles.insert(std::upper_bound(bottles.begin(), bottles.end(), bottle), bottle);
-      const double gap = quest.gap_of(bottles);
-      if (gap < choice.gap - tie || choice.bottles.size() < bottles.size()) choice = {bottles, gap};
+      const bool grows = choice.bottles.size() < bottles.size();
+      const double gap = grows ? quest.gap_of(bottles) : quest.gap_of(bottles, choice.gap);
+      if (gap < choice.gap - tie || grows) choice = {bottles, gap};
     }
   };
   while (choice.bottles.size() < size) try_in_place_of(choice.bottles.size());
@@ -232,10 +235,10 @@ std::uint64_t count_sets(std::size_t count, std::size_t size) {
 
 BottleChoice best_bottles_by_visiting(const SearchTask& task, const std::vector<Candidate>& frontier, double risk_limit,
                                       std::size_t size) {
-  const Quest quest{task, risk_limit, profile_of(frontier, risk_limit)};
+  const Quest quest(task, frontier, risk_limit);
   BottleChoice choice;
   for_each_set(task.shelf.size(), size, [&](const Bottles& bottles) {
-    const double gap = quest.gap_of(bottles);
+    const double gap = quest.gap_of(bottles, choice.gap + tie);
     if (is_better(gap, bottles, choice)) choice = {bottles, gap};
   });
   return choice;
@@ -256,7 +259,7 @@ BottleChoice best_bottles(const SearchTask& task, const std::vector<Candidate>& 
 
 BottleChoice best_bottles_by_bounds(const SearchTask& task, const std::vector<Candidate>& frontier, double risk_limit,
                                     std::size_t size, double enough) {
-  const Quest quest{task, risk_limit, profile_of(frontier, risk_limit)};
+  const Quest quest(task, frontier, risk_limit);
   BottleChoice choice = good_bottles(quest, size);
   if (count_sets(task.shelf.size(), size) > most_bottle_sets) return choice.gap <= enough ? choice : BottleChoice{};
   // A set with a smaller mean gap stays within twice the mean on more than half of the levels: only mixtures that near
@@ -270,7 +273,7 @@ BottleChoice best_bottles_by_bounds(const SearchTask& task, const std::vector<Ca
   const double unit = tolerance / 255 / static_cast<double>(risk_levels);
   for (const SetWalk::Found& found : SetWalk(quest, lacks, size, budget).all()) {
     if (static_cast<double>(found.lack) * unit > choice.gap + tie) break;
-    const double gap = quest.gap_of(found.bottles);
+    const double gap = quest.gap_of(found.bottles, choice.gap + tie);
     if (gap <= enough && is_better(gap, found.bottles, choice)) choice = {found.bottles, gap};
   }
   return choice;

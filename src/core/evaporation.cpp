@@ -67,15 +67,18 @@ std::vector<double> shares_to_report() {
 
 }  // namespace
 
-std::optional<Drift> evaporate(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {
+std::optional<Drift> evaporate(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature,
+                               bool watch_parting) {
   const auto breakdown = break_down(mixture, catalogue);
   const auto reference = reference_rate(catalogue, temperature);
   if (!breakdown || !reference) return std::nullopt;
   const VapourModel model(*breakdown, catalogue);
   auto drying = start_drying(*breakdown, model, temperature, *reference);
   if (!drying) return std::nullopt;
-  const auto warmer = activity_of(modified_groups_of(*breakdown, catalogue), catalogue.chemistry().unifac_modified,
-                                  kelvin(temperature) + border_margin_K);
+  std::optional<Activity> warmer;
+  if (watch_parting)
+    warmer = activity_of(modified_groups_of(*breakdown, catalogue), catalogue.chemistry().unifac_modified,
+                         kelvin(temperature) + border_margin_K);
   Drift drift;
   drift.temperature = temperature;
   drift.ideal = !model.knows_activity() && breakdown->molecules.size() > 1;

@@ -48,12 +48,13 @@ constexpr std::array<double, 7> error_weight = {71.0 / 57600,      0,          -
 
 struct Attempt {
   Vector unknowns;
+  Vector slope;      // there: the first of the next step
   double error = 0;  // largest difference between the fifth and fourth order answers
 };
 
-Attempt try_step(const Drying& drying, const Vector& from, double step) {
+Attempt try_step(const Drying& drying, const Vector& from, const Vector& slope_there, double step) {
   std::array<Vector, 7> slopes;
-  slopes[0] = slope(drying, from);
+  slopes[0] = slope_there;
   Vector there = from;
   for (std::size_t s = 0; s < 6; ++s) {
     there = from;
@@ -61,7 +62,7 @@ Attempt try_step(const Drying& drying, const Vector& from, double step) {
       for (std::size_t i = 0; i < there.size(); ++i) there[i] += step * stage[s][k] * slopes[k][i];
     slopes[s + 1] = slope(drying, there);
   }
-  Attempt attempt{there, 0};
+  Attempt attempt{there, slopes[6], 0};
   for (std::size_t i = 0; i < there.size(); ++i) {
     double error = 0;
     for (std::size_t k = 0; k < 7; ++k) error += step * error_weight[k] * slopes[k][i];
@@ -70,12 +71,18 @@ Attempt try_step(const Drying& drying, const Vector& from, double step) {
   return attempt;
 }
 
-// Holds molecules that have gone where they are, so that their ever faster logarithms do not shorten the steps.
-void drop_gone(Drying& drying, Vector& unknowns) {
+// Holds molecules that have gone where they are, so that their ever faster logarithms do not shorten the steps. True when
+// one has gone just now.
+bool drop_gone(Drying& drying, Vector& unknowns) {
   double most = unknowns[0];
   for (std::size_t i = 0; i < drying.volumes.size(); ++i) most = std::max(most, unknowns[i]);
+  bool dropped = false;
   for (std::size_t i = 0; i < drying.volumes.size(); ++i)
-    if (unknowns[i] < most + std::log(gone)) unknowns[i] = ln_of_gone;
+    if (unknowns[i] < most + std::log(gone) && unknowns[i] != ln_of_gone) {
+      unknowns[i] = ln_of_gone;
+      dropped = true;
+    }
+  return dropped;
 }
 
 }  // namespace
@@ -103,16 +110,18 @@ void dry_until(Drying& drying, double share) {
   for (std::size_t i = 0; i < count; ++i)
     unknowns[i] = std::max(std::log(std::max(state.amounts[i], 1e-300)), ln_of_gone);
   unknowns[count] = state.time;
+  Vector slope_here = slope(drying, unknowns);
   while (state.evaporated < share) {
     const double left = share - state.evaporated;
     const double step = std::min(drying.step, left);
-    const Attempt attempt = try_step(drying, unknowns, step);
+    const Attempt attempt = try_step(drying, unknowns, slope_here, step);
     const bool usable = std::isfinite(attempt.error);
     const double factor = usable ? 0.9 * std::pow(tolerance / std::max(attempt.error, 1e-16), 0.2) : 0.1;
     if (usable && attempt.error <= tolerance) {
       unknowns = attempt.unknowns;
+      slope_here = attempt.slope;
       state.evaporated = step == left ? share : state.evaporated + step;
-      drop_gone(drying, unknowns);
+      if (drop_gone(drying, unknowns)) slope_here = slope(drying, unknowns);
     }
     if (step == drying.step || factor < 1) drying.step = step * std::clamp(factor, 0.1, 5.0);
   }

@@ -295,13 +295,16 @@ JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedL
 }
 
 // Mixtures that part, or whose risk passes the limit while they dry, are not proposed unless the job says so.
-bool may_be_proposed(const SearchTask& task, const Composition& composition, const std::vector<PlannedLayer>& layers,
-                     const std::vector<ChanceField>& fields, const Limits& limits, const Catalogue& catalogue) {
+bool may_be_proposed(const SearchTask& task, const Composition& composition, const Limits& limits,
+                     const Catalogue& catalogue) {
   const Mixture mixture = mixture_of(task, composition);
   if (!limits.allow_splitting && phases_of(mixture, catalogue, Celsius{limits.room_C}).phases == Phases::two_liquids)
     return false;
   if (limits.allow_drift || judge(task, point_of(task, composition)).risk > limits.risk_limit) return true;
-  return !drifts_beyond(tell_fate(mixture, layers, fields, limits, catalogue), limits.risk_limit);
+  const auto drift = evaporate(mixture, catalogue, Celsius{limits.room_C}, false);
+  return !drift || std::none_of(task.kept.begin(), task.kept.end(), [&](const ChanceField& field) {
+    return judge_drift(*drift, field, limits.risk_limit).beyond_limit_at.has_value();
+  });
 }
 
 // Remembers what was said of a mixture: the search asks again for every set of bottles, and from several threads.
@@ -350,8 +353,7 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
   ProposalMemory memory;
   if (!limits.allow_splitting || !limits.allow_drift)
     task.allowed = [&](const Composition& composition) {
-      return memory.recall(composition,
-                           [&] { return may_be_proposed(task, composition, plan.layers, fields, limits, catalogue); });
+      return memory.recall(composition, [&] { return may_be_proposed(task, composition, limits, catalogue); });
     };
   const Ladder ladder =
       design_ladder(task, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect}, progress);
@@ -403,7 +405,7 @@ JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<
   std::vector<Hansen> points;
   std::vector<Verdict> verdicts;
   for (const Mixture& mixture : series) {
-    judged.mixtures.push_back(judge_on_fields(mixture, layers, subjects, fields));
+    judged.mixtures.push_back(judge_on_fields(mixture, layers, subjects, fields, limits, catalogue));
     points.push_back(judged.mixtures.back().point);
     verdicts.push_back({judged.mixtures.back().effect, judged.mixtures.back().risk, -1});
   }

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <deque>
+#include <numeric>
 #include <utility>
 
 namespace gentlest {
@@ -296,8 +297,11 @@ void visit_near_frontier(const SearchTask& task, const std::vector<Candidate>& f
   const Staircase staircase = lowered(frontier, tolerance, risk_limit);
   if (!pays_to_prune(task)) {
     const Visitor visitor = make_visitor();
-    find_frontier_by_visiting(task, {}, [&](const Composition& composition, const Verdict& verdict) {
-      if (!staircase.beats(verdict)) visitor(composition, verdict);
+    std::vector<std::uint16_t> everything(task.shelf.size());
+    std::iota(everything.begin(), everything.end(), std::uint16_t{0});
+    for_each_composition(everything, task.parts, 100 / task.step_percent, [&](const Composition& composition) {
+      const Verdict verdict = judge(task, point_of(task, composition));
+      if (!staircase.beats(verdict) && is_allowed(task, composition)) visitor(composition, verdict);
     });
     return;
   }

@@ -53,11 +53,18 @@ Hansen point_of(const SearchTask& task, const Composition& composition) {
   return {sum.dD / steps, sum.dP / steps, sum.dH / steps};
 }
 
+namespace {
+
+bool keeps_largest_shares(const SearchTask& task, const Composition& composition) {
+  for (std::size_t i = 0; !task.most_percent.empty() && i < static_cast<std::size_t>(composition.parts); ++i)
+    if (composition.share[i] * task.step_percent > task.most_percent[composition.liquid[i]]) return false;
+  return true;
+}
+
+}  // namespace
+
 bool is_allowed(const SearchTask& task, const Composition& composition) {
-  if (!task.most_percent.empty())
-    for (std::size_t i = 0; i < static_cast<std::size_t>(composition.parts); ++i)
-      if (composition.share[i] * task.step_percent > task.most_percent[composition.liquid[i]]) return false;
-  return !task.allowed || task.allowed(composition);
+  return keeps_largest_shares(task, composition) && (!task.allowed || task.allowed(composition));
 }
 
 Mixture mixture_of(const SearchTask& task, const Composition& composition) {
@@ -162,32 +169,63 @@ class FrontierKeeper {
 
 }  // namespace
 
-std::vector<Candidate> find_frontier_on(const SearchTask& task, const std::vector<std::uint16_t>& bottles) {
-  FrontierKeeper keeper;
-  for_each_composition(bottles, task.parts, 100 / task.step_percent, [&](const Composition& composition) {
-    const Verdict verdict = judge(task, point_of(task, composition));
-    // Whether a mixture is allowed can take a millisecond: ask only where the answer matters.
-    if (keeper.would_keep(verdict) && is_allowed(task, composition)) keeper.offer(composition, verdict);
+namespace {
+
+// So many mixtures may be held at once; above that each is asked about as it comes.
+constexpr std::uint64_t most_gathered = 1u << 18;
+
+// The frontier of the gathered mixtures, which stand in visiting order. Whether a mixture is allowed can take a
+// millisecond: walking up by risk, only those that would be kept are asked about.
+std::vector<Candidate> sift(const SearchTask& task, std::vector<Candidate> gathered) {
+  std::stable_sort(gathered.begin(), gathered.end(), [](const Candidate& a, const Candidate& b) {
+    return a.verdict.risk != b.verdict.risk ? a.verdict.risk < b.verdict.risk : a.verdict.effect > b.verdict.effect;
   });
-  return keeper.take();
+  std::vector<Candidate> kept;
+  for (const Candidate& candidate : gathered)
+    if ((kept.empty() || candidate.verdict.effect > kept.back().verdict.effect) &&
+        is_allowed(task, candidate.composition))
+      kept.push_back(candidate);
+  return kept;
+}
+
+std::vector<Candidate> frontier_of(const SearchTask& task, const std::vector<std::uint16_t>& liquids,
+                                   const SearchProgress& progress, bool ask_allowed) {
+  const int steps = 100 / task.step_percent;
+  const std::uint64_t all = count_mixtures(liquids.size(), task.parts, steps);
+  const bool gather = ask_allowed && task.allowed && all <= most_gathered;
+  const auto may_stay = [&](const Composition& composition) {
+    return ask_allowed ? is_allowed(task, composition) : keeps_largest_shares(task, composition);
+  };
+  std::vector<Candidate> gathered;
+  FrontierKeeper keeper;
+  std::uint64_t done = 0;
+  for_each_composition(liquids, task.parts, steps, [&](const Composition& composition) {
+    if ((++done & 0xFFFFU) == 0 && progress) progress(done, all);
+    const Verdict verdict = judge(task, point_of(task, composition));
+    if (gather)
+      gathered.push_back({composition, verdict});
+    else if (keeper.would_keep(verdict) && may_stay(composition))
+      keeper.offer(composition, verdict);
+  });
+  return gather ? sift(task, std::move(gathered)) : keeper.take();
+}
+
+}  // namespace
+
+std::vector<Candidate> find_frontier_on(const SearchTask& task, const std::vector<std::uint16_t>& bottles,
+                                        bool ask_allowed) {
+  return frontier_of(task, bottles, {}, ask_allowed);
 }
 
 std::vector<Candidate> find_frontier_by_visiting(const SearchTask& task, const SearchProgress& progress,
                                                  const SearchWitness& witness) {
-  const int steps = 100 / task.step_percent;
-  const std::uint64_t all = count_mixtures(task.shelf.size(), task.parts, steps);
   std::vector<std::uint16_t> everything(task.shelf.size());
   std::iota(everything.begin(), everything.end(), std::uint16_t{0});
-  FrontierKeeper keeper;
-  std::uint64_t done = 0;
-  for_each_composition(everything, task.parts, steps, [&](const Composition& composition) {
-    if ((++done & 0xFFFFU) == 0 && progress) progress(done, all);
-    if (!is_allowed(task, composition)) return;
-    const Verdict verdict = judge(task, point_of(task, composition));
-    keeper.offer(composition, verdict);
-    if (witness) witness(composition, verdict);
-  });
-  return keeper.take();
+  if (witness)
+    for_each_composition(everything, task.parts, 100 / task.step_percent, [&](const Composition& composition) {
+      if (is_allowed(task, composition)) witness(composition, judge(task, point_of(task, composition)));
+    });
+  return frontier_of(task, everything, progress, true);
 }
 
 }  // namespace gentlest
