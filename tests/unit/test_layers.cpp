@@ -16,9 +16,10 @@ namespace fs = std::filesystem;
 const fs::path root = GENTLEST_SOURCE_DIR;
 
 const std::map<std::string, int> layer_of_header = {
-    {"quantity.hpp", 0},  {"source.hpp", 0},      {"diagnostic.hpp", 1}, {"hansen.hpp", 1},      {"response.hpp", 1},
-    {"catalogue.hpp", 2}, {"mixture.hpp", 3},     {"job.hpp", 3},        {"chance.hpp", 4},      {"hazard.hpp", 4},
-    {"search.hpp", 5},    {"calibration.hpp", 5}, {"ladder.hpp", 6},     {"certificate.hpp", 6}, {"plan.hpp", 7},
+    {"quantity.hpp", 0}, {"source.hpp", 0},      {"diagnostic.hpp", 1}, {"hansen.hpp", 1},
+    {"response.hpp", 1}, {"catalogue.hpp", 2},   {"mixture.hpp", 3},    {"job.hpp", 3},
+    {"chance.hpp", 4},   {"hazard.hpp", 4},      {"search.hpp", 5},     {"calibration.hpp", 5},
+    {"ladder.hpp", 6},   {"certificate.hpp", 6}, {"plan.hpp", 7},       {"reading.hpp", 3},
 };
 
 std::set<std::string> includes_of(const fs::path& file, const std::regex& pattern) {
@@ -64,13 +65,13 @@ TEST_CASE("folders include only what stands below them") {
 }
 
 TEST_CASE("outside libraries stay where they belong") {
-  const std::map<std::string, std::string> home = {
-      {"yaml-cpp/", "io"}, {"boost/program_options", "cli"}, {"nlohmann/", "report"}, {"Eigen/", "core"}};
-  for (const auto& [library, folder] : home)
+  const std::map<std::string, std::set<std::string>> home = {
+      {"yaml-cpp/", {"io"}}, {"boost/program_options", {"cli"}}, {"nlohmann/", {"io", "report"}}, {"Eigen/", {"core"}}};
+  for (const auto& [library, folders] : home)
     for (const fs::path& file : sources_in(root / "src"))
       if (!includes_of(file, std::regex("#include <(" + library + ")")).empty()) {
         INFO(file << " includes " << library);
-        CHECK(file.parent_path().filename() == folder);
+        CHECK(folders.count(file.parent_path().filename().string()) == 1);
       }
   for (const fs::path& file : sources_in(root / "include")) {
     INFO(file);
