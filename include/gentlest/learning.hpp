@@ -64,7 +64,7 @@ struct SphereHypothesis {
 /// the same centres with standard deviations `stray_factor` times as wide, or wider.
 struct LayerPrior {
   std::vector<SphereHypothesis> hypotheses;  ///< at least one
-  double stray_share = 0.15;                 ///< 0..1; the default is our choice, see docs/study.md
+  double stray_share = 0.08;                 ///< 0..1; the default is our choice, see docs/study.md
   double stray_factor = 2.0;
   /// Stray spheres spread at least so far, MPa^0.5: as resins of one family lie apart (docs/calibration.md, "assumed").
   Hansen stray_sd = {1.0, 1.6, 1.4};
@@ -76,7 +76,7 @@ struct LayerPrior {
 
 /// How far a reading can be trusted, and what contact time does. Our choices, see docs/science.md, "Learning".
 struct ReadingNoise {
-  double slip = 0.04;  ///< chance that a reading of medium confidence is not the level that was there
+  double slip = 0.06;  ///< chance that a reading of medium confidence is not the level that was there
   double slip_low_confidence = 0.12;
   double slip_high_confidence = 0.02;
   double reference_seconds = 20;  ///< contact time that the curve stands for
@@ -96,6 +96,10 @@ struct Evidence {
 /// Evidence of a level read, with the given chance of a slip: seven slips in ten go to a neighbouring level.
 LevelChances match_of_level(int level, double slip);
 
+/// The same for a reading of the original: eight slips in ten overlook harm altogether, or see a slight one where there
+/// is none.
+LevelChances match_of_original(int level, double slip);
+
 /// What a reading says of the layer to remove, or of the original under the swab; empty when it says nothing. A colour
 /// on the swab that was varnish, dirt or retouching is no evidence against the original; one not identified is half.
 std::optional<Evidence> evidence_on_removal(const Reading& reading, const Hansen& point, const ReadingNoise& noise);
@@ -113,6 +117,13 @@ struct LearningSettings {
 struct Estimate {
   double mean = 0, low = 0, high = 0;
   bool operator==(const Estimate&) const = default;
+};
+
+/// How much less likely the readings were than readings usually are: sum of (-ln chance of the reading, less its
+/// expected value), and the variance of that sum. excess / sqrt(variance) is near 0 while the prior is right.
+struct Surprise {
+  double excess = 0, variance = 0;
+  bool operator==(const Surprise&) const = default;
 };
 
 /// Possible spheres with their weights, coordinate by coordinate: centre in the scaled space (2 dD, dP, dH), 1/R0, and
@@ -163,9 +174,11 @@ class LayerBelief {
   double stray_chance() const;
   /// How likely each reading was, in the light of the prior and the readings before it.
   const std::vector<double>& predicted() const noexcept { return predicted_; }
+  const Surprise& surprise() const noexcept { return surprise_; }
   const ParticleCloud& particles() const noexcept { return cloud_; }
 
  private:
+  void note_surprise(const Evidence& evidence, double predicted);
   void take_in(double share);
   void refresh_rough();
 
@@ -176,6 +189,7 @@ class LayerBelief {
   std::vector<std::vector<float>>
       log_match_;  // for each piece of evidence, ln chance over RED as in the curve's tables
   std::vector<double> predicted_;
+  Surprise surprise_;
   ParticleCloud cloud_;
   ParticleCloud rough_;
   ParticleCloud rough_before_;

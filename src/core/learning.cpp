@@ -103,6 +103,7 @@ void LayerBelief::learn(const Evidence& evidence) {
   for (std::size_t i = 0; i < now.size(); ++i)
     predicted += static_cast<double>(cloud_.weight[i]) * std::exp(static_cast<double>(now[i]));
   predicted_.push_back(predicted);
+  note_surprise(evidence, predicted);
   double taken = 0;
   while (taken < 1) {
     const std::vector<float> log_factor = values_over(cloud_, evidence, log_match_.back());
@@ -112,6 +113,27 @@ void LayerBelief::learn(const Evidence& evidence) {
     take_in(taken);
   }
   refresh_rough();
+}
+
+void LayerBelief::note_surprise(const Evidence& evidence, double predicted) {
+  LevelChances at_least{1, 0, 0, 0, 0};
+  for (int level = 1; level < reading_levels; ++level) {
+    const std::vector<float> chances = values_over(cloud_, evidence, curve_.table(level));
+    double sum = 0;
+    for (std::size_t i = 0; i < chances.size(); ++i)
+      sum += static_cast<double>(cloud_.weight[i]) * static_cast<double>(chances[i]);
+    at_least[static_cast<std::size_t>(level)] = sum;
+  }
+  // A twentieth of all readings is taken to slip, anywhere: keeps a level that cannot be from counting without bound.
+  double mean = 0, square = 0;
+  for (std::size_t level = 0; level < at_least.size(); ++level) {
+    const double here = at_least[level] - (level + 1 < at_least.size() ? at_least[level + 1] : 0);
+    const double chance = 0.95 * std::max(here, 0.0) + 0.05 / reading_levels;
+    mean -= chance * std::log(chance);
+    square += chance * std::log(chance) * std::log(chance);
+  }
+  surprise_.excess += -std::log(std::max(predicted, 1e-12)) - mean;
+  surprise_.variance += square - mean * mean;
 }
 
 // After a stage of the last evidence: draws again and moves where too few particles carry the weight.

@@ -147,9 +147,24 @@ inline float Ra_of(const ParticleCloud& cloud, const Seat& seat, std::size_t i) 
 
 double mean_over(const ParticleCloud& cloud, const Hansen& point, const std::vector<float>& table) {
   const Seat seat = seat_of(point);
+  const float last = static_cast<float>(table.size()) - 1.001f;
+  // In blocks: the distances of a block are worked out several at a time, the look-ups follow.
+  constexpr std::size_t block = 64;
+  std::array<float, block> position{};
   double sum = 0;
-  for (std::size_t i = 0; i < cloud.size(); ++i)
-    sum += static_cast<double>(cloud.weight[i] * look_up(table, Ra_of(cloud, seat, i) * cloud.inverse_R0[i]));
+  for (std::size_t from = 0; from < cloud.size(); from += block) {
+    const std::size_t count = std::min(block, cloud.size() - from);
+    for (std::size_t k = 0; k < count; ++k)
+      position[k] = std::min(last, static_cast<float>(ReadingCurve::nodes_per_unit) * Ra_of(cloud, seat, from + k) *
+                                       cloud.inverse_R0[from + k]);
+    float part = 0;
+    for (std::size_t k = 0; k < count; ++k) {
+      const auto node = static_cast<std::size_t>(static_cast<int>(position[k]));
+      const float low = table[node];
+      part += cloud.weight[from + k] * (low + (position[k] - static_cast<float>(node)) * (table[node + 1] - low));
+    }
+    sum += static_cast<double>(part);
+  }
   return sum;
 }
 

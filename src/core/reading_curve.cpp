@@ -100,6 +100,18 @@ LevelChances match_of_level(int level, double slip) {
   return match;
 }
 
+LevelChances match_of_original(int level, double slip) {
+  LevelChances match{};
+  for (int truth = 0; truth < reading_levels; ++truth) {
+    const int usual_slip = truth == 0 ? 1 : 0;
+    double chance = 0.2 * slip / (reading_levels - 2);
+    if (level == truth) chance = 1 - slip;
+    if (level == usual_slip) chance = 0.8 * slip;
+    match[static_cast<std::size_t>(truth)] = chance;
+  }
+  return match;
+}
+
 std::optional<Evidence> evidence_on_removal(const Reading& reading, const Hansen& point, const ReadingNoise& noise) {
   if (!reading.removal || reading.withdrawn) return std::nullopt;
   const int level = static_cast<int>(*reading.removal);
@@ -110,9 +122,9 @@ std::optional<Evidence> evidence_on_removal(const Reading& reading, const Hansen
 std::optional<Evidence> evidence_on_original(const Reading& reading, const Hansen& point, const ReadingNoise& noise) {
   if (!reading.original || reading.withdrawn) return std::nullopt;
   const double slip = slip_of(reading.confidence, noise);
-  LevelChances match = match_of_level(static_cast<int>(*reading.original), slip);
+  LevelChances match = match_of_original(static_cast<int>(*reading.original), slip);
   if (*reading.original == OriginalReading::colour_on_swab) {
-    const LevelChances nothing = match_of_level(0, slip);
+    const LevelChances nothing = match_of_original(0, slip);
     if (reading.colour == SwabColour::not_known)
       for (std::size_t i = 0; i < match.size(); ++i) match[i] = (match[i] + nothing[i]) / 2;
     else if (reading.colour != SwabColour::original && reading.colour != SwabColour::none)
