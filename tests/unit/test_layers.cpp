@@ -19,7 +19,7 @@ const std::map<std::string, int> layer_of_header = {
     {"quantity.hpp", 0},  {"source.hpp", 0},      {"diagnostic.hpp", 1}, {"hansen.hpp", 1},      {"response.hpp", 1},
     {"catalogue.hpp", 2}, {"mixture.hpp", 3},     {"job.hpp", 3},        {"chance.hpp", 4},      {"hazard.hpp", 4},
     {"search.hpp", 5},    {"calibration.hpp", 5}, {"ladder.hpp", 6},     {"certificate.hpp", 6}, {"plan.hpp", 7},
-    {"reading.hpp", 3},   {"learning.hpp", 5},    {"next_test.hpp", 6},  {"own_fit.hpp", 6},
+    {"reading.hpp", 3},   {"learning.hpp", 5},    {"next_test.hpp", 6},  {"own_fit.hpp", 6},     {"progress.hpp", 8},
 };
 
 std::set<std::string> includes_of(const fs::path& file, const std::regex& pattern) {
