@@ -187,9 +187,9 @@ Command fit() {
           "  gentlest fit resin.csv\n"
           "  gentlest fit resin.csv --good-up-to 2\n"
           "\n"
-          "Columns: solvent, and grade (1 dissolves to 6 nothing seen) or dissolves (yes or\n"
-          "no); dD, dP, dH for liquids the catalogue does not know. Prints the own_sphere of\n"
-          "a job's layer; takes some seconds.\n",
+          "Columns: solvent, and grade (1 dissolves to 6 nothing seen) or dissolves (yes\n"
+          "or no); dD, dP, dH for liquids the catalogue does not know. Prints the\n"
+          "own_sphere of a job's layer; takes some seconds.\n",
           {"good-up-to"},
           1,
           1,
