@@ -108,6 +108,12 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
 
 /// The job's layers as the plan sees them (spheres, grades, flags), and a single mixture judged against them.
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});
+/// The job's bottles that may be used, sorted by label; `left_off` receives the others, each with the reason.
+std::vector<Liquid> usable_shelf(const Job& job, const Catalogue& catalogue, std::vector<std::string>& left_off);
+
+/// The layer's own response curve, or the borrowed one.
+const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue);
+
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
                             const Catalogue& catalogue);
 

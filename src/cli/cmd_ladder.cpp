@@ -1,4 +1,5 @@
 #include "cli/commands.hpp"
+#include "cli/threads.hpp"
 #include "cli/progress.hpp"
 #include "cli/run.hpp"
 #include "gentlest/plan.hpp"
@@ -10,7 +11,7 @@ Answer command_ladder(const Request& request, Session& session) {
   const Catalogue catalogue = load_catalogue(request);
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
   ProgressLine progress(session, request.quiet);
-  const Plan plan = make_plan(job, catalogue, request.target.value_or(""), progress.callback());
+  const Plan plan = make_plan(job, catalogue, request.target.value_or(""), progress.callback(), on_threads());
   const Edition edition{program_version(), catalogue.version()};
   Answer answer;
   answer.exit_code = plan.outcome == Outcome::window ? exit_done : exit_no_window;

@@ -131,6 +131,87 @@ Command calibrate() {
           command_calibrate};
 }
 
+Command record() {
+  return {"record",
+          "JOB|demo LOG KEY=VALUE...",
+          "write down what one swab did",
+          "  gentlest record easel.yaml easel.log \"mixture=isooctane 70, ethanol 30\" \\\n"
+          "    \"removal=partly removed\" \"original=nothing seen\" seconds=20\n"
+          "  gentlest record easel.yaml easel.log test=3 \"correction=wrong bottle\" \\\n"
+          "    withdrawn=yes\n"
+          "\n"
+          "The log is only added to. Keys: test (else the next number), date, who,\n"
+          "mixture, layer, passage, x_cm, y_cm, at_edge, swab, rolls, seconds, removal,\n"
+          "original, colour, clearing, after_drying, confidence, remark, correction,\n"
+          "withdrawn.\n"
+          "removal: no effect, softened or gelled, partly removed, mostly removed,\n"
+          "  fully removed\n"
+          "original: nothing seen, change that recovers, change that stays, softened,\n"
+          "  colour on the swab (colour: varnish, dirt, retouching, original, not known)\n"
+          "confidence: low, medium, high\n",
+          {},
+          3,
+          any_number,
+          command_record};
+}
+
+Command import() {
+  return {"import",
+          "JOB|demo LOG TABLE",
+          "add the readings of a filled-in table to the log",
+          "  gentlest import easel.yaml easel.log bench.csv\n"
+          "\n"
+          "Comma-separated, the first line names the columns: the keys of\n"
+          "`gentlest help record`. A faulty table is refused whole.\n",
+          {},
+          3,
+          3,
+          command_import};
+}
+
+Command readings() {
+  return {"readings",
+          "LOG",
+          "list the tests of a log, corrections applied",
+          "  gentlest readings easel.log\n"
+          "  gentlest readings easel.log --format csv --output tests.csv\n",
+          {},
+          1,
+          1,
+          command_readings};
+}
+
+Command next() {
+  return {"next",
+          "JOB|demo LOG",
+          "what the tests taught, and the next one or why to stop",
+          "  gentlest next easel.yaml easel.log\n"
+          "  gentlest next demo none.log                before the first test\n"
+          "\n"
+          "A log that is not there yet counts as empty. The exit code is 1 when there is\n"
+          "no window, the original reacted, or no test is left.\n",
+          {"target", "risk-limit", "parts", "step"},
+          2,
+          2,
+          command_next};
+}
+
+Command fit() {
+  return {"fit",
+          "TABLE",
+          "fit a sphere to your own solubility tests of a resin",
+          "  gentlest fit resin.csv\n"
+          "  gentlest fit resin.csv --good-up-to 2\n"
+          "\n"
+          "Columns: solvent, and grade (1 dissolves to 6 nothing seen) or dissolves (yes\n"
+          "or no); dD, dP, dH for liquids the catalogue does not know. Prints the\n"
+          "own_sphere of a job's layer; takes some seconds.\n",
+          {"good-up-to"},
+          1,
+          1,
+          command_fit};
+}
+
 }  // namespace
 
 const std::vector<Command>& all_commands() {
@@ -138,6 +219,11 @@ const std::vector<Command>& all_commands() {
       ladder(),
       mixture(),
       vial(),
+      record(),
+      import(),
+      readings(),
+      next(),
+      fit(),
       list(),
       show(),
       check(),

@@ -50,6 +50,11 @@ Answer command_show(const Request& request, Session& session);
 Answer command_check(const Request& request, Session& session);
 Answer command_new(const Request& request, Session& session);
 Answer command_calibrate(const Request& request, Session& session);
+Answer command_record(const Request& request, Session& session);
+Answer command_import(const Request& request, Session& session);
+Answer command_readings(const Request& request, Session& session);
+Answer command_next(const Request& request, Session& session);
+Answer command_fit(const Request& request, Session& session);
 Answer command_help(const Request& request, Session& session);
 Answer command_version(const Request& request, Session& session);
 

@@ -169,6 +169,7 @@ void read_values(Request& request, const po::variables_map& seen) {
   request.step = whole_of(seen, "step", 1, 50);
   request.bottles = whole_of(seen, "bottles", 1, 100);
   request.rungs = whole_of(seen, "rungs", 1, 100);
+  request.good_up_to = whole_of(seen, "good-up-to", 1, 5);
   request.quiet = seen["quiet"].as<bool>();
   request.force = seen["force"].as<bool>();
 }
@@ -188,6 +189,7 @@ const std::vector<Option>& all_options() {
       {"step", 0, "PERCENT", "step of the shares, per cent by volume, divides 100; default: the job's"},
       {"bottles", 0, "N", "largest number of bottles of the ladder; default: the job's"},
       {"rungs", 0, "N", "largest number of rungs; default: the job's"},
+      {"good-up-to", 0, "GRADE", "weakest grade, 1 to 5, that still counts as dissolving; default: 1"},
       {"family", 0, "NAME", "only this family of solvents, or kind of materials"},
       {"having", 0, "FIGURE", "only records that hold this figure, e.g. hazards or sphere"},
       {"force", 0, "", "replace the file if it exists"},

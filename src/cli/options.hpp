@@ -17,7 +17,7 @@ struct Request {
   Form form = Form::text;
   std::optional<std::string> output, data, target, family, having;
   std::optional<double> risk_limit;
-  std::optional<int> parts, step, bottles, rungs;
+  std::optional<int> parts, step, bottles, rungs, good_up_to;
   bool quiet = false;
   bool force = false;
   bool help = false;

@@ -86,11 +86,6 @@ void mark_target(std::vector<PlannedLayer>& layers, const std::string& target) {
                    near.empty() ? "" : fmt::format("did you mean \"{}\"?", near));
 }
 
-const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue) {
-  const Material* material = layer.own_response ? catalogue.find_material(layer.material) : nullptr;
-  return material && material->response ? *material->response : catalogue.response();
-}
-
 int grade_that_counts(const PlannedLayer& layer, const Limits& limits) {
   return layer.role == Role::remove ? limits.effect_grade : limits.risk_grade;
 }
@@ -116,6 +111,13 @@ std::string reason_to_leave_off(const Solvent& solvent, const Limits& limits, co
   return {};
 }
 
+}  // namespace
+
+const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue) {
+  const Material* material = layer.own_response ? catalogue.find_material(layer.material) : nullptr;
+  return material && material->response ? *material->response : catalogue.response();
+}
+
 std::vector<Liquid> usable_shelf(const Job& job, const Catalogue& catalogue, std::vector<std::string>& left_off) {
   std::vector<Liquid> shelf;
   for (const ShelfBottle& bottle : job.shelf) {
@@ -129,6 +131,8 @@ std::vector<Liquid> usable_shelf(const Job& job, const Catalogue& catalogue, std
   std::sort(shelf.begin(), shelf.end(), [](const Liquid& a, const Liquid& b) { return a.label < b.label; });
   return shelf;
 }
+
+namespace {
 
 // What is looked up for every planned layer.
 std::vector<FieldSubject> make_subjects(const std::vector<PlannedLayer>& layers, const Limits& limits,

@@ -23,7 +23,8 @@ const std::map<std::string, int> layer_of_header = {
     {"calibration.hpp", 5}, {"miscibility.hpp", 5}, {"equilibrium.hpp", 5}, {"evaporation.hpp", 6},
     {"ladder.hpp", 6},      {"certificate.hpp", 6}, {"exposure.hpp", 6},    {"mixture_hazard.hpp", 7},
     {"caution.hpp", 8},     {"substitute.hpp", 8},  {"plan.hpp", 9},        {"vial.hpp", 10},
-    {"series.hpp", 4},
+    {"series.hpp", 4},      {"reading.hpp", 3},     {"learning.hpp", 5},    {"next_test.hpp", 6},
+    {"own_fit.hpp", 6},     {"progress.hpp", 10},
 };
 
 std::set<std::string> includes_of(const fs::path& file, const std::regex& pattern) {
@@ -69,13 +70,13 @@ TEST_CASE("folders include only what stands below them") {
 }
 
 TEST_CASE("outside libraries stay where they belong") {
-  const std::map<std::string, std::string> home = {
-      {"yaml-cpp/", "io"}, {"boost/program_options", "cli"}, {"nlohmann/", "report"}, {"Eigen/", "core"}};
-  for (const auto& [library, folder] : home)
+  const std::map<std::string, std::set<std::string>> home = {
+      {"yaml-cpp/", {"io"}}, {"boost/program_options", {"cli"}}, {"nlohmann/", {"io", "report"}}, {"Eigen/", {"core"}}};
+  for (const auto& [library, folders] : home)
     for (const fs::path& file : sources_in(root / "src"))
       if (!includes_of(file, std::regex("#include <(" + library + ")")).empty()) {
         INFO(file << " includes " << library);
-        CHECK(file.parent_path().filename() == folder);
+        CHECK(folders.count(file.parent_path().filename().string()) == 1);
       }
   for (const fs::path& file : sources_in(root / "include")) {
     INFO(file);

@@ -1,0 +1,108 @@
+// Layer 6. Which mixture to try next, or why to stop.
+// The caller gives the mixtures that may be proposed (hazards, miscibility, shelf and bottle limits are settled before)
+// and what is believed of each layer; here one is chosen. Gentle first: the step in effect is bounded, and the risk
+// limit is raised only where nothing below it promises anything.
+#pragma once
+
+#include "gentlest/learning.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// One test already made, as far as the choice needs it. `mixture` is a position among the candidates where the mixture
+/// is one of them.
+struct PastTest {
+  Hansen point;
+  bool at_edge = false;
+  std::string passage;           ///< name of the kept layer under the swab; empty: not noted
+  std::optional<bool> moved;     ///< the layer to remove was moved (level of effect or more)
+  std::optional<bool> affected;  ///< the original was affected (level of risk or more)
+  bool operator==(const PastTest&) const = default;
+};
+
+/// How bold the search is. Defaults: tuned on simulated paintings, docs/study.md.
+struct NextTestSettings {
+  int effect_level = 3;  ///< level of a removal reading that counts as "moved"
+  int risk_level = 1;    ///< level of a reading of the original that counts as "affected"
+  std::vector<double> risk_limits = {0.02, 0.05, 0.10, 0.20};  ///< raised one by one
+  double least_promise = 0.07;  ///< chance of "moved and unaffected" below which a mixture is not worth a swab
+  double surprised_at = 0.9;    ///< where the readings are so many standard deviations less likely than they should be,
+  double promise_when_surprised = 0.30;  ///< what was held before is doubted: a mixture must promise more,
+  double risk_when_surprised = 0.05;     ///< and the risk limit is raised no further than this
+  double step = 0.5;            ///< largest step in effect (as believed before the tests) beyond the boldest one tried
+  double price_of_test = 0.05;  ///< a swab costs as much as this chance of harm
+  double sure = 0.90;           ///< stop when the working mixture is truly good with this chance
+  double good_effect = 0.60;    ///< truly good: moves the layer with at least this chance,
+  double good_risk = 0.27;      ///< and affects none to keep with more than this
+  int most_tests = 20;
+  double confirming_risk = 0.025;  ///< risk limit of the tests after the first success
+  int most_confirming = 3;         ///< tests made after the first success to be sure of it
+  int most_at_edge = 6;            ///< tests on an edge where harm matters least; 0: there is none
+  double edge_below = 0.30;        ///< an edge test is made where the first risk limit promises less than this,
+  double edge_gain = 0.15;         ///< and the mixture that it may open promises so much more,
+  double edge_needed_above =
+      0.05;                 ///< a mixture of more risk than this must first pass at the edge, while there is one
+  double edge_risk = 0.60;  ///< at a risk there of no more than this
+};
+
+/// A kept layer or passage with what is believed of it.
+struct KeptBelief {
+  std::string name;
+  LayerBelief belief;
+};
+
+struct NextTestTask {
+  std::vector<Hansen> candidates;  ///< Hansen points of the mixtures that may be proposed
+  LayerBelief target;
+  std::vector<KeptBelief> kept;
+  std::vector<std::string> passages;  ///< colours that a working mixture must pass; may be empty
+  std::vector<PastTest> past;
+  NextTestSettings settings;
+};
+
+enum class NextStep {
+  try_mixture,   ///< on the picture
+  try_at_edge,   ///< first where harm matters least
+  confirm,       ///< a mixture worked; this test makes surer of the best one
+  try_passage,   ///< the working mixture on a colour not yet tested
+  found,         ///< stop: a mixture works, with its margin
+  no_window,     ///< stop: nothing allowed promises to work within the risk limits
+  closed,        ///< stop: the original reacted twice
+  tests_used_up  ///< stop: as many tests as the limit allows
+};
+
+/// What a candidate is believed to do now.
+struct CandidateOutlook {
+  std::size_t candidate = 0;
+  double effect = 0;  ///< chance that it moves the layer to remove
+  double risk = 0;    ///< largest chance that it affects something to keep
+  double good = 0;    ///< chance that it is truly good
+  std::string riskiest;
+};
+
+struct NextTest {
+  NextStep step = NextStep::no_window;
+  std::optional<CandidateOutlook> mixture;  ///< to try, or that was found, or that came nearest
+  double risk_limit = 0;                    ///< the limit under which it was chosen
+  std::string passage;                      ///< for try_passage
+  std::vector<std::string> untested;        ///< passages on which the mixture was not tried
+  std::string reason;                       ///< one sentence in plain words
+  bool is_surprised = false;                ///< the readings fit badly with what was held before
+};
+
+NextTest choose_next_test(const NextTestTask& task);
+
+/// Outlook of one mixture under the present beliefs, from all particles.
+CandidateOutlook outlook_of(const NextTestTask& task, const Hansen& point);
+
+/// How badly the readings of all layers fit, in standard deviations; 0 before any reading.
+double surprise_of(const NextTestTask& task);
+
+/// Thins mixtures to one for each cell of `cell` MPa^0.5 in (2 dD, dP, dH): the first in the given order, which should
+/// put fewer parts first. Returns positions.
+std::vector<std::size_t> thin_out(const std::vector<Hansen>& points, double cell = 1.0);
+
+}  // namespace gentlest

@@ -1,0 +1,36 @@
+// Layer 8. Job + catalogue + readings -> what is known now and the next test. Pure: same input, same answer.
+#pragma once
+
+#include "gentlest/next_test.hpp"
+#include "gentlest/plan.hpp"
+#include "gentlest/reading.hpp"
+
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// Where the testing of one painting stands.
+struct Progress {
+  std::vector<PlannedLayer> layers;
+  std::size_t target = 0;                ///< index into layers
+  std::vector<Mixture> mixtures;         ///< that may be proposed; positions are those of NextTest
+  std::vector<std::string> left_off;     ///< bottles not used, each with the reason
+  std::vector<Reading> counted;          ///< readings that count, by test number
+  std::vector<std::string> not_counted;  ///< readings that teach nothing here, each with the reason
+  NextTestTask task;                     ///< beliefs after all readings
+  NextTest next;
+};
+
+/// Learns from the readings and chooses the next test. The job's risk limit, shelf, avoided statements, families and
+/// solvents hold; the risk limit is approached by the steps of NextTestSettings. A passage without a material of its
+/// own speaks of its layer; a reading without a passage of the uppermost kept layer. Passages that readings have not
+/// reached are named. Because the response curve is borrowed from long contact, R0 is taken as uncertain by another 15
+/// % (our choice). Throws InputError (Fault::file) as make_plan does.
+Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::vector<Reading>& readings,
+                         const std::string& target = {});
+
+/// The mixtures that the job allows, thinned to one for each cell of 1 MPa^0.5, fewest parts first.
+std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Limits& limits);
+
+}  // namespace gentlest

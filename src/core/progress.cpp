@@ -1,0 +1,156 @@
+#include "gentlest/progress.hpp"
+
+#include "gentlest/diagnostic.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <tuple>
+
+namespace gentlest {
+
+namespace {
+
+constexpr double swab_spread = 0.15;  // of R0: how much more or less a swab does than a long soak
+
+LayerBelief belief_of(const PlannedLayer& layer, const Catalogue& catalogue, std::uint64_t seed) {
+  SphereHypothesis hypothesis{layer.sphere, 1, layer.material_name};
+  if (!layer.own_response) hypothesis.sphere.R0_sd = std::hypot(layer.sphere.R0_sd, swab_spread * layer.sphere.mean.R0);
+  LearningSettings settings;
+  settings.seed = seed;
+  return LayerBelief({{hypothesis}}, borrowed_curve(response_of(layer, catalogue)), settings);
+}
+
+std::vector<double> risk_limits_up_to(double limit, const std::vector<double>& usual) {
+  std::vector<double> limits;
+  for (const double step : usual)
+    if (step < limit) limits.push_back(step);
+  limits.push_back(limit);
+  return limits;
+}
+
+// Name of the kept belief that a reading under this passage speaks of; empty when there is none.
+std::string kept_name(const Job& job, const std::vector<KeptBelief>& kept, const std::string& passage) {
+  if (kept.empty()) return {};
+  if (passage.empty()) return kept.front().name;
+  const auto is_kept = [&](const std::string& name) {
+    return std::any_of(kept.begin(), kept.end(), [&](const KeptBelief& one) { return one.name == name; });
+  };
+  if (is_kept(passage)) return passage;
+  for (const Passage& known : job.passages)
+    if (known.name == passage && is_kept(known.of)) return known.of;
+  return {};
+}
+
+class Follower {
+ public:
+  Follower(const Job& job, const Catalogue& catalogue, Progress& progress)
+      : job_(job), catalogue_(catalogue), progress_(progress) {}
+
+  void take(const Reading& reading, const std::vector<Liquid>& shelf) {
+    const std::string& target = progress_.layers[progress_.target].name;
+    const std::string under = kept_name(job_, progress_.task.kept, reading.passage);
+    if (under.empty() && !progress_.task.kept.empty())
+      return leave_out(reading, fmt::format("the job knows no passage \"{}\"", reading.passage));
+    Hansen point;
+    try {
+      point = mix(parse_mixture(reading.mixture, catalogue_, shelf));
+    } catch (const InputError& error) {
+      return leave_out(reading, error.faults().front().message);
+    }
+    const bool speaks_of_target = reading.layer.empty() || reading.layer == target;
+    if (!speaks_of_target && !reading.original)
+      return leave_out(reading, fmt::format("it is about \"{}\"", reading.layer));
+    learn(reading, point, speaks_of_target, under);
+    progress_.counted.push_back(reading);
+  }
+
+ private:
+  void leave_out(const Reading& reading, const std::string& why) {
+    progress_.not_counted.push_back(fmt::format("test {}: {}", reading.test, why));
+  }
+
+  void learn(const Reading& reading, const Hansen& point, bool speaks_of_target, const std::string& under) {
+    const ReadingNoise noise;
+    NextTestTask& task = progress_.task;
+    PastTest past{point, reading.at_edge, reading.passage, std::nullopt, std::nullopt};
+    if (speaks_of_target)
+      if (const auto evidence = evidence_on_removal(reading, point, noise)) {
+        task.target.learn(*evidence);
+        past.moved = static_cast<int>(*reading.removal) >= task.settings.effect_level;
+      }
+    if (const auto evidence = evidence_on_original(reading, point, noise)) {
+      for (KeptBelief& kept : task.kept)
+        if (kept.name == under) kept.belief.learn(*evidence);
+      // What the evidence rests on decides, not the bare word: a colour that was varnish is no harm.
+      const double harmless = evidence->match[0];
+      past.affected =
+          harmless < *std::max_element(evidence->match.begin() + task.settings.risk_level, evidence->match.end());
+    }
+    task.past.push_back(past);
+  }
+
+  const Job& job_;
+  const Catalogue& catalogue_;
+  Progress& progress_;
+};
+
+NextTestTask make_task(const Job& job, const Catalogue& catalogue, const std::vector<PlannedLayer>& layers,
+                       std::size_t target, const std::vector<Mixture>& mixtures) {
+  std::vector<Hansen> points;
+  for (const Mixture& mixture : mixtures) points.push_back(mix(mixture));
+  std::vector<KeptBelief> kept;
+  std::uint64_t seed = 2;
+  for (const PlannedLayer& layer : layers)
+    if (layer.role == Role::keep) kept.push_back({layer.name, belief_of(layer, catalogue, seed++)});
+  NextTestTask task{std::move(points), belief_of(layers[target], catalogue, 1), std::move(kept), {}, {}, {}};
+  for (const Passage& passage : job.passages) task.passages.push_back(passage.name);
+  task.settings.effect_level = level_of_grade(job.limits.effect_grade);
+  task.settings.risk_level = level_of_grade(job.limits.risk_grade);
+  task.settings.risk_limits = risk_limits_up_to(job.limits.risk_limit, task.settings.risk_limits);
+  task.settings.risk_when_surprised = std::max(task.settings.risk_when_surprised, task.settings.risk_limits.front());
+  return task;
+}
+
+}  // namespace
+
+std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Limits& limits) {
+  SearchTask task;
+  task.shelf = shelf;
+  task.parts = limits.parts;
+  task.step_percent = limits.step_percent;
+  std::vector<std::uint16_t> all(shelf.size());
+  for (std::size_t i = 0; i < all.size(); ++i) all[i] = static_cast<std::uint16_t>(i);
+  std::set<std::tuple<long, long, long>> taken;
+  std::vector<Mixture> mixtures;
+  for_each_composition(all, limits.parts, 100 / limits.step_percent, [&](const Composition& composition) {
+    const std::array<double, 3> place = scaled(point_of(task, composition));
+    const auto cell = [&](std::size_t axis) { return static_cast<long>(std::floor(place[axis])); };
+    if (taken.emplace(cell(0), cell(1), cell(2)).second) mixtures.push_back(mixture_of(task, composition));
+  });
+  return mixtures;
+}
+
+Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::vector<Reading>& readings,
+                         const std::string& target) {
+  std::vector<Diagnostic> faults = check_job(job, catalogue);
+  if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
+  std::vector<PlannedLayer> layers = planned_layers(job, catalogue, target);
+  std::vector<std::string> left_off;
+  const std::vector<Liquid> shelf = usable_shelf(job, catalogue, left_off);
+  if (shelf.empty())
+    throw InputError(Fault::file, {{{job.file, 0, 0}, "no bottle of the shelf may be used", left_off.front(), ""}});
+  std::size_t at = 0;
+  while (!layers[at].is_target) ++at;
+  std::vector<Mixture> mixtures = allowed_mixtures(shelf, job.limits);
+  NextTestTask task = make_task(job, catalogue, layers, at, mixtures);
+  Progress progress{std::move(layers), at, std::move(mixtures), std::move(left_off), {}, {}, std::move(task), {}};
+  Follower follower(job, catalogue, progress);
+  for (const Reading& reading : current_readings(readings)) follower.take(reading, shelf);
+  progress.next = choose_next_test(progress.task);
+  return progress;
+}
+
+}  // namespace gentlest

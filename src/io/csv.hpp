@@ -1,0 +1,26 @@
+// Comma-separated text as RFC 4180 has it: "quoted" cells may hold commas, line breaks and doubled quotes.
+#pragma once
+
+#include "gentlest/diagnostic.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gentlest {
+
+struct CsvCell {
+  std::string text;
+  int line = 0;    ///< where the cell starts, from 1
+  int column = 0;  ///< in bytes, from 1
+};
+
+struct CsvTable {
+  std::vector<std::vector<CsvCell>> rows;  ///< the header too; empty lines are left out
+  std::vector<Diagnostic> faults;          ///< a quote that is never closed, text after a closing quote
+};
+
+/// Line breaks may be CR LF (as the standard says) or LF; a byte order mark is skipped. `file` is for messages.
+CsvTable parse_csv(std::string_view text, const std::string& file);
+
+}  // namespace gentlest

@@ -1,0 +1,172 @@
+#include "report/progress_report.hpp"
+
+#include "report/format.hpp"
+#include "report/sheet.hpp"
+#include "report/table.hpp"
+
+#include <fmt/format.h>
+
+namespace gentlest {
+
+namespace {
+
+std::string mixture_text(const Progress& progress) {
+  if (!progress.next.mixture || progress.mixtures.empty()) return {};
+  return to_text(progress.mixtures[progress.next.mixture->candidate]);
+}
+
+std::string band(const Estimate& estimate, int places) {
+  return fmt::format("{} ({} to {})", fixed(estimate.mean, places), fixed(estimate.low, places),
+                     fixed(estimate.high, places));
+}
+
+std::string chance_band(const Estimate& estimate) {
+  return fmt::format("{} (90 % between {} and {})", per_cent(estimate.mean), per_cent(estimate.low),
+                     per_cent(estimate.high));
+}
+
+// The proposed or found mixture against every layer.
+std::string outlook_lines(const Progress& progress) {
+  if (!progress.next.mixture) return {};
+  const NextTestTask& task = progress.task;
+  const Hansen& point = task.candidates[progress.next.mixture->candidate];
+  std::string text = bullet(fmt::format("{}: chance to be moved {}; RED {}", progress.layers[progress.target].name,
+                                        chance_band(task.target.chance_estimate(point, task.settings.effect_level)),
+                                        band(task.target.RED_estimate(point), 2)));
+  for (const KeptBelief& kept : task.kept)
+    text += bullet(fmt::format("{}: chance to be affected {}; RED {}", kept.name,
+                               chance_band(kept.belief.chance_estimate(point, task.settings.risk_level)),
+                               band(kept.belief.RED_estimate(point), 2)));
+  return text;
+}
+
+std::string progress_text(const Progress& progress, const Style& style) {
+  const NextTest& next = progress.next;
+  std::string text = heading("What the tests taught", style);
+  for (const std::string& line : describe_learning(progress.task.target, progress.layers[progress.target].name))
+    text += bullet(line);
+  for (const KeptBelief& kept : progress.task.kept)
+    for (const std::string& line : describe_learning(kept.belief, kept.name)) text += bullet(line);
+  for (const std::string& line : progress.not_counted) text += bullet("not counted: " + line);
+  text += heading("Next", style);
+  const std::string mixture = mixture_text(progress);
+  text += paragraph(mixture.empty() ? step_words(next.step) : fmt::format("{}: {}", step_words(next.step), mixture));
+  if (!next.passage.empty()) text += paragraph("on: " + next.passage);
+  text += paragraph(next.reason);
+  text += outlook_lines(progress);
+  if (!next.untested.empty()) text += bullet("not yet tested with it: " + joined(next.untested));
+  if (next.is_surprised)
+    text += bullet("the readings fit badly with what was held before the tests: examine what the layers are");
+  text += bullet("the response curve is borrowed from fresh resins in long contact; the swab decides, look at it");
+  return text;
+}
+
+Cell number_or_nothing(bool is_known, double value) {
+  return is_known ? Cell(computed_value(value)) : Cell();
+}
+
+Sheet progress_sheet(const Progress& progress) {
+  const NextTest& next = progress.next;
+  const bool has = next.mixture.has_value();
+  Sheet sheet;
+  sheet.kind = "next";
+  for (const char* key : {"step", "mixture", "passage", "effect", "risk", "riskiest", "truly_good", "risk_limit",
+                          "readings_counted", "readings_left_out", "fits_badly", "untested", "reason"})
+    sheet.columns.push_back({key, key, -1, true});
+  const auto words = [](const std::string& text) { return text.empty() ? Cell() : Cell(text); };
+  sheet.rows.push_back({Cell(step_words(next.step)), words(mixture_text(progress)), words(next.passage),
+                        number_or_nothing(has, has ? next.mixture->effect : 0),
+                        number_or_nothing(has, has ? next.mixture->risk : 0), words(has ? next.mixture->riskiest : ""),
+                        number_or_nothing(has, has ? next.mixture->good : 0),
+                        number_or_nothing(next.risk_limit > 0, next.risk_limit),
+                        Cell(static_cast<double>(progress.counted.size())), words(joined(progress.not_counted, "; ")),
+                        Cell(next.is_surprised), words(joined(next.untested)), Cell(next.reason)});
+  return sheet;
+}
+
+}  // namespace
+
+std::string step_words(NextStep step) {
+  switch (step) {
+    case NextStep::try_mixture:
+      return "try this mixture";
+    case NextStep::try_at_edge:
+      return "try at the edge first";
+    case NextStep::confirm:
+      return "try this surer mixture";
+    case NextStep::try_passage:
+      return "try on another passage";
+    case NextStep::found:
+      return "stop: a working mixture was found";
+    case NextStep::no_window:
+      return "stop: no window";
+    case NextStep::closed:
+      return "stop: the original reacted";
+    case NextStep::tests_used_up:
+      return "stop: no more tests";
+  }
+  return {};
+}
+
+std::string progress_report(const Progress& progress, Form form, const Style& style, const Edition& edition) {
+  if (form == Form::text) return progress_text(progress, style);
+  return sheet_report(progress_sheet(progress), form, style, edition);
+}
+
+std::string readings_report(const std::vector<Reading>& readings, Form form, const Style& style,
+                            const Edition& edition) {
+  Sheet sheet;
+  sheet.kind = "readings";
+  sheet.columns = {
+      {"test", "test", -1, false},        {"date", "date", -1, false},       {"who", "", -1, false},
+      {"mixture", "mixture", -1, true},   {"passage", "passage", -1, true},  {"at_edge", "at edge", -1, false},
+      {"rolls", "", -1, false},           {"seconds", "seconds", -1, false}, {"removal", "removal", -1, true},
+      {"original", "original", -1, true}, {"confidence", "", -1, false},     {"remark", "", -1, true},
+      {"correction", "", -1, true}};
+  const auto words = [](std::string_view text) { return text.empty() ? Cell() : Cell(without_controls(text)); };
+  for (const Reading& one : readings)
+    sheet.rows.push_back(
+        {Cell(static_cast<double>(one.test)), words(one.date), words(one.who), words(one.mixture), words(one.passage),
+         Cell(one.at_edge), one.rolls ? Cell(static_cast<double>(*one.rolls)) : Cell(),
+         one.seconds ? Cell(*one.seconds) : Cell(), one.removal ? words(to_word(*one.removal)) : Cell(),
+         one.original ? words(to_word(*one.original)) : Cell(), words(to_word(one.confidence)), words(one.remark),
+         words(one.correction)});
+  return sheet_report(sheet, form, style, edition);
+}
+
+std::string own_fit_report(const OwnFit& fit, Form form, const Style& style, const Edition& edition) {
+  Sheet figures{"sphere",
+                {{"figure", "figure", -1, false},
+                 {"value", "value", 2, false},
+                 {"low", "5 %", 2, false},
+                 {"high", "95 %", 2, false},
+                 {"sd", "standard deviation", 2, false}},
+                {}};
+  const auto add = [&](const char* name, const Estimate& estimate, double sd) {
+    figures.rows.push_back({Cell(name), Cell(computed_value(estimate.mean)), Cell(computed_value(estimate.low)),
+                            Cell(computed_value(estimate.high)), Cell(computed_value(sd))});
+  };
+  add("dD", fit.dD, fit.uncertain.sd.dD);
+  add("dP", fit.dP, fit.uncertain.sd.dP);
+  add("dH", fit.dH, fit.uncertain.sd.dH);
+  add("R0", fit.R0, fit.uncertain.R0_sd);
+  if (form != Form::text) return sheet_report(figures, form, style, edition);
+  std::string text = heading("Sphere from own tests, MPa^0.5", style) + sheet_text(figures, style);
+  text += bullet(fmt::format("{} of {} liquids dissolve it; {} misplaced; data fit {}", fit.good, fit.tests,
+                             fit.quality.misplaced, fixed(fit.quality.data_fit, 3)));
+  for (const Misfit& misfit : fit.misfits)
+    text += bullet(fmt::format("misplaced: {}, grade {}, RED {}", without_controls(misfit.solvent), misfit.grade,
+                               fixed(misfit.RED, 2)));
+  for (const std::string& doubt : fit.doubts) text += bullet("not the only sphere that fits: " + doubt);
+  const Sphere& s = fit.sphere;
+  text += heading("For a layer of the job", style);
+  text += fmt::format(
+      "  own_sphere: {{dD: {}, dP: {}, dH: {}, R0: {},\n    sd_dD: {}, sd_dP: {}, sd_dH: {}, sd_R0: {},\n    source: "
+      "\"own tests\"}}\n",
+      fixed(s.centre.dD, 2), fixed(s.centre.dP, 2), fixed(s.centre.dH, 2), fixed(s.R0, 2),
+      fixed(fit.uncertain.sd.dD, 2), fixed(fit.uncertain.sd.dP, 2), fixed(fit.uncertain.sd.dH, 2),
+      fixed(fit.uncertain.R0_sd, 2));
+  return text;
+}
+
+}  // namespace gentlest

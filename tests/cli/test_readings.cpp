@@ -1,0 +1,132 @@
+// record, import, readings, next and fit through the whole program.
+#include "cli/program.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <nlohmann/json.hpp>
+
+using namespace gentlest;
+using namespace gentlest::test;
+
+namespace {
+
+const std::string mixture = "mixture=isooctane 70, acetone 30";
+
+}  // namespace
+
+TEST_CASE("a reading is recorded, listed and learnt from") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const Result first = call({"record", "demo", log, mixture, "removal=partly removed", "original=nothing seen",
+                             "seconds=20", "passage=white cloth", "x_cm=3.5", "y_cm=40"});
+  INFO(first.err);
+  CHECK(first.code == 0);
+  CHECK(holds(first.out, "test 1 written to"));
+  CHECK(holds(first.out, "holds 1 test"));
+  CHECK(holds(read_file(log), "\"mixture\":\"isooctane 70, acetone 30\""));
+  const auto listed = nlohmann::json::parse(call({"readings", log, "--format", "json"}).out);
+  REQUIRE(listed.at("readings").size() == 1);
+  CHECK(listed.at("readings")[0].at("seconds") == 20);
+  const auto before = nlohmann::json::parse(call({"next", "demo", folder.file("none.log"), "--format", "json"}).out);
+  const auto after = nlohmann::json::parse(call({"next", "demo", log, "--format", "json"}).out);
+  CHECK(before.at("next")[0].at("readings_counted") == 0);
+  CHECK(after.at("next")[0].at("readings_counted") == 1);
+  CHECK(before.at("next")[0].at("effect") != after.at("next")[0].at("effect"));
+  const Result text = call({"next", "demo", log});
+  CHECK(holds(text.out, "What the tests taught"));
+  CHECK(holds(text.out, "particles effective"));
+  for (const std::string& line : lines_of(text.out)) CHECK(line.size() <= 101);
+  for (const char* word : {"safe", "recommended", "will not affect"}) CHECK_FALSE(holds(text.out, word));
+}
+
+TEST_CASE("a correction and a withdrawal are later lines") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  call({"record", "demo", log, mixture, "removal=no effect"});
+  call({"record", "demo", log, mixture, "removal=fully removed"});
+  const std::string before = read_file(log);
+  CHECK(call({"record", "demo", log, "test=1", mixture, "removal=partly removed", "correction=seen dry"}).code == 0);
+  CHECK(call({"record", "demo", log, "test=2", "correction=wrong bottle", "withdrawn=yes"}).code == 0);
+  CHECK(read_file(log).rfind(before, 0) == 0);
+  const auto listed = nlohmann::json::parse(call({"readings", log, "--format", "json"}).out);
+  REQUIRE(listed.at("readings").size() == 1);
+  CHECK(listed.at("readings")[0].at("removal") == "partly removed");
+}
+
+TEST_CASE("what a reading cannot be is told at once, and nothing is written") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const Result bad =
+      call({"record", "demo", log, "mixtur=x", "passage=white cloht", "removal=much", "seconds=-1", "plain"});
+  CHECK(bad.code == 2);
+  for (const char* piece : {"did you mean \"mixture=...\"?", "did you mean \"white cloth\"?", "\"much\" is not",
+                            "contact time", "\"plain\" is no entry", "nothing was read"})
+    CHECK(holds(bad.err, piece));
+  CHECK(call({"record", "demo", log, "mixture=isooctane 70, acetne 30", "removal=no effect"}).code == 2);
+  CHECK(folder.count() == 0);
+  write_file(log, "{\"gentlest_log\":2}\n");
+  CHECK(call({"record", "demo", log, mixture, "removal=no effect"}).code == 3);
+  CHECK(call({"next", "demo", log}).code == 3);
+  CHECK(read_file(log) == "{\"gentlest_log\":2}\n");
+  CHECK(call({"readings", folder.file("none.log")}).code == 3);
+}
+
+TEST_CASE("a table is taken in whole or not at all") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  write_file(folder.file("good.csv"),
+             "mixture,removal,original,passage\r\n\"isooctane 70, acetone 30\",no effect,nothing seen,white cloth\r\n"
+             "acetone 100,fully removed,softened,dark background\r\n");
+  CHECK(call({"import", "demo", log, folder.file("good.csv")}).code == 0);
+  write_file(folder.file("bad.csv"), "mixture,removal\r\nacetone 100,no effect\r\nacetone 100,none\r\n");
+  const std::string before = read_file(log);
+  const Result bad = call({"import", "demo", log, folder.file("bad.csv")});
+  CHECK(bad.code == 3);
+  CHECK(holds(bad.err, "bad.csv:3:13"));
+  CHECK(read_file(log) == before);
+  // A harm reading counts against the paint.
+  const Result next = call({"next", "demo", log, "--format", "json"});
+  CHECK(nlohmann::json::parse(next.out).at("next")[0].at("readings_counted") == 2);
+}
+
+TEST_CASE("two reactions of the original end in exit code 1") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  for (const char* share : {"mixture=acetone 100", "mixture=acetone 90, isooctane 10"})
+    REQUIRE(call({"record", "demo", log, share, "removal=softened or gelled", "original=softened"}).code == 0);
+  const Result next = call({"next", "demo", log});
+  CHECK(next.code == 1);
+  CHECK(holds(next.out, "stop: the original reacted"));
+}
+
+TEST_CASE("lines of a log that make no sense are told while the others count") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  call({"record", "demo", log, mixture, "removal=no effect"});
+  write_file(log, read_file(log) + "garbage\n{\"test\":2");
+  const Result next = call({"next", "demo", log, "--format", "json"});
+  CHECK(next.code == 0);
+  CHECK(holds(next.err, "easel.log:3: error"));
+  CHECK(holds(next.err, "easel.log:4: error: the last line was cut off"));
+  CHECK(nlohmann::json::parse(next.out).at("next")[0].at("readings_counted") == 1);
+}
+
+TEST_CASE("own tests become a sphere that a job takes") {
+  const Folder folder;
+  const std::string table = folder.file("resin.csv");
+  write_file(table,
+             "solvent,dissolves\nisooctane,no\ntoluene,yes\nacetone,yes\nethanol,no\nethyl_acetate,yes\nbutanone,yes\n"
+             "n_butanol,no\nwhite_spirit_dearomatised,no\ncyclohexanone,yes\nxylene,yes\nbenzyl_alcohol,no\n");
+  const Result fit = call({"fit", table});
+  INFO(fit.err);
+  CHECK(fit.code == 0);
+  CHECK(holds(fit.out, "own_sphere: {dD: "));
+  CHECK(holds(fit.out, "5 of 11 liquids") == false);
+  CHECK(holds(fit.out, "6 of 11 liquids dissolve it"));
+  const auto json = nlohmann::json::parse(call({"fit", table, "--format", "json"}).out);
+  CHECK(json.at("sphere").size() == 4);
+  write_file(table, "solvent,grade\nacetne,1\n");
+  const Result bad = call({"fit", table});
+  CHECK(bad.code == 3);
+  CHECK(holds(bad.err, "did you mean \"acetone\"?"));
+}

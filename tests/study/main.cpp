@@ -1,0 +1,211 @@
+// gentlest_study CATALOGUE_FOLDER OUTPUT [PAINTINGS]: runs the study and writes docs/study.md.
+#include "gentlest/diagnostic.hpp"
+#include "io/catalogue_files.hpp"
+#include "io/files.hpp"
+#include "study/figures.hpp"
+#include "study/static_ladder.hpp"
+
+#include <fmt/format.h>
+
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+#include <iterator>
+#include <string>
+
+using namespace gentlest;
+using namespace gentlest::study;
+
+namespace {
+
+// Settings were chosen on seed 777 only.
+constexpr std::array<std::uint64_t, 2> held_out_seeds = {2026, 4711};
+
+struct Study {
+  const Catalogue& catalogue;
+  const Bench& bench;
+  int paintings;
+};
+
+template <class Run>
+std::vector<Session> run_all(const Study& study, const World& world, std::uint64_t seed, const Run& run) {
+  std::vector<Session> sessions;
+  for (int i = 0; i < study.paintings; ++i)
+    sessions.push_back(run(make_painting(world, seed, static_cast<std::size_t>(i))));
+  return sessions;
+}
+
+Row learner_row(const Study& study, const World& world, std::uint64_t seed, Learner learner,
+                std::vector<Prediction>* predictions = nullptr, std::vector<Coverage>* coverage = nullptr) {
+  prepare(learner, study.bench, world);
+  return row_of(learner.name, run_all(study, world, seed, [&](const Painting& painting) {
+                  return learn_session(study.bench, world, painting, learner, predictions, coverage);
+                }));
+}
+
+Row ladder_row(const Study& study, const World& world, std::uint64_t seed, const char* name,
+               const std::vector<std::vector<StudyMixture>>& ladders, bool switches) {
+  return row_of(name, run_all(study, world, seed, [&](const Painting& painting) {
+                  return walk_ladders(study.bench, world, painting, ladders, switches);
+                }));
+}
+
+Learner learner_of(std::string name) {
+  Learner learner;
+  learner.name = std::move(name);
+  return learner;
+}
+
+// Everything against everything, on the same paintings.
+std::string comparison(const Study& study, const World& world, std::uint64_t seed) {
+  const std::vector<std::vector<StudyMixture>> thirteen = {study.bench.thirteen};
+  const std::vector<std::vector<StudyMixture>> ours = {static_ladder(study.bench, world, study.catalogue)};
+  std::string lines;
+  const auto add = [&](const Row& row) { lines += table_line(row); };
+  const Row first = ladder_row(study, world, seed, "published 13-mixture series", thirteen, false);
+  add(first);
+  add(ladder_row(study, world, seed, "10 % series, stops at harm", study.bench.ten_percent, false));
+  add(ladder_row(study, world, seed, "10 % series, takes the next after harm", study.bench.ten_percent, true));
+  add(ladder_row(study, world, seed, "our static ladder (3 bottles)", ours, false));
+  Learner no_edge = learner_of("learning, picture only");
+  no_edge.settings.most_at_edge = 0;
+  add(learner_row(study, world, seed, no_edge));
+  add(learner_row(study, world, seed, learner_of("**learning, edge allowed**")));
+  add(row_of("one swab of one who knows the spheres", run_all(study, world, seed, [&](const Painting& painting) {
+               return ask_oracle(study.bench, world, painting);
+             })));
+  return fmt::format("### {}, seed {}\nA good mixture exists on {:.1f} % of the paintings.\n\n", world.name, seed,
+                     first.window) +
+         table_head() + lines + "\n";
+}
+
+// Found against harm, from timid to bold.
+std::string trade_off(const Study& study, const World& world, std::uint64_t seed) {
+  std::string text = fmt::format("### {}, seed {}\n\n", world.name, seed) + table_head();
+  const std::vector<std::vector<double>> limits = {
+      {0.01}, {0.02}, {0.02, 0.05}, {0.02, 0.05, 0.1}, {0.02, 0.05, 0.1, 0.2}, {0.05, 0.1, 0.2, 0.3}};
+  for (const bool edge : {false, true})
+    for (const std::vector<double>& limit : limits) {
+      std::string name = edge ? "edge, limits" : "picture only, limits";
+      for (const double value : limit) name += fmt::format(" {}", value);
+      Learner learner = learner_of(name);
+      learner.settings.risk_limits = limit;
+      if (!edge) learner.settings.most_at_edge = 0;
+      text += table_line(learner_row(study, world, seed, learner));
+    }
+  for (const double promise : {0.15, 0.3}) {
+    Learner learner = learner_of(fmt::format("edge, least promise {}", promise));
+    learner.settings.least_promise = promise;
+    text += table_line(learner_row(study, world, seed, learner));
+  }
+  return text + "\n";
+}
+
+std::string wrong_priors(const Study& study, std::uint64_t seed) {
+  std::string text =
+      "| what is wrong | series found / harm | learning found / harm | truly good | harm at edge | tests, median / p90 "
+      "|\n"
+      "| --- | --- | --- | --- | --- | --- |\n";
+  std::vector<World> worlds = wrong_worlds(base_world());
+  worlds.push_back(base_world());
+  worlds.back().name = "the edge differs twice as much";
+  worlds.back().edge_difference *= 2;
+  for (const World& world : worlds) {
+    const Row series = ladder_row(study, world, seed, "", {study.bench.thirteen}, false);
+    const Row ours = learner_row(study, world, seed, learner_of(""));
+    text += fmt::format("| {} | {:.1f} / {:.1f} | {:.1f} / {:.1f} | {:.1f} | {:.1f} | {} / {} |\n", world.name,
+                        series.found, series.harmed, ours.found, ours.harmed, ours.good, ours.harmed_edge,
+                        ours.tests_median, ours.tests_p90);
+  }
+  return text + "\n";
+}
+
+std::string calibration_section(const Study& study, const World& world, std::uint64_t seed) {
+  std::vector<Prediction> predictions;
+  std::vector<Coverage> coverage;
+  Learner learner = learner_of("");
+  // Truth and belief from one prior: the share for "not as recorded" would be a wrong belief here.
+  learner.stray_share = 0;
+  learner_row(study, world, seed, learner, &predictions, &coverage);
+  const Calibrated right = calibrated(predictions, coverage);
+  std::string text = fmt::format(
+      "### {}, seed {}\nBias of the chance to remove {:+.3f}, to harm {:+.3f}; Brier score {:.3f} and {:.3f}; the 90 % "
+      "interval of RED of the last mixture holds the truth in {:.1f} % (varnish) and {:.1f} % (paint); smallest "
+      "effective "
+      "share of the particles in any session {:.2f}.\n\n",
+      world.name, seed, right.effect_bias, right.risk_bias, right.effect_brier, right.risk_brier, right.varnish_cover,
+      right.paint_cover, right.least_effective);
+  return text + "Removal\n\n" + reliability_table(predictions, false) + "\nHarm\n\n" +
+         reliability_table(predictions, true) + "\n";
+}
+
+void say_time(const Bench& bench) {
+  Learner learner = learner_of("");
+  learner.particles = 8000;
+  learner.rough = 1024;
+  prepare(learner, bench, base_world());
+  NextTestTask task = *learner.start;
+  double chosen = 0, learnt = 0;
+  constexpr int rounds = 8;
+  using Clock = std::chrono::steady_clock;
+  for (int i = 0; i < rounds; ++i) {
+    const auto start = Clock::now();
+    const NextTest next = choose_next_test(task);
+    const auto middle = Clock::now();
+    if (!next.mixture) break;
+    const Hansen& point = task.candidates[next.mixture->candidate];
+    task.past.push_back({point, false, "", false, false});
+    task.target.learn({point, match_of_level(1, 0.06), 1, false});
+    task.kept.front().belief.learn({point, match_of_original(0, 0.06), 1, false});
+    chosen += std::chrono::duration<double, std::milli>(middle - start).count() / rounds;
+    learnt += std::chrono::duration<double, std::milli>(Clock::now() - middle).count() / rounds;
+  }
+  std::fputs(fmt::format("{} candidates, 8,000 particles a layer: a choice {:.1f} ms, learning from a swab {:.1f} ms\n",
+                         bench.candidates.size(), chosen, learnt)
+                 .c_str(),
+             stderr);
+}
+
+std::string preface(const Study& study) {
+  std::string liquids;
+  for (const Solvent* liquid : allowed_liquids(study.catalogue))
+    liquids += (liquids.empty() ? "" : ", ") + liquid->name;
+  return fmt::format(
+#include "preface.inc"
+      , study.paintings, study.bench.candidates.size(), liquids, study.catalogue.version());
+}
+
+std::string write_study(const Study& study) {
+  std::string text = preface(study);
+  text += "## Comparison\n\n";
+  for (const std::uint64_t seed : held_out_seeds)
+    for (const World& world : {base_world(), hard_world()}) text += comparison(study, world, seed);
+  text += "## The whole trade-off: found against harm\n\n";
+  for (const World& world : {base_world(), hard_world()}) text += trade_off(study, world, held_out_seeds[0]);
+  text += fmt::format("## Wrong priors (BASE otherwise), seed {}\n\n", held_out_seeds[0]);
+  text += wrong_priors(study, held_out_seeds[0]);
+  text += "## Calibration, where the prior is right\n\n";
+  for (const World& world : {base_world(), hard_world()}) text += calibration_section(study, world, held_out_seeds[1]);
+  return text;
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+  const std::vector<std::string> args(words, words + count);
+  if (args.size() < 3) {
+    std::fputs("gentlest_study CATALOGUE_FOLDER OUTPUT [PAINTINGS]\n", stderr);
+    return 2;
+  }
+  try {
+    const Catalogue catalogue = read_catalogue(collect_catalogue(args[1]));
+    const Bench bench = make_bench(catalogue);
+    const int paintings = args.size() > 3 ? std::atoi(args[3].c_str()) : 1000;
+    if (paintings < 1) return 2;
+    write_text_file(args[2], write_study({catalogue, bench, paintings}));
+    say_time(bench);
+  } catch (const InputError& error) {
+    std::fputs(render(error.faults()).c_str(), stderr);
+    return 3;
+  }
+}
