@@ -36,10 +36,14 @@ struct Drift {
 /// liquids being slower in print (tests/published/test_evaporation.cpp): the order in which liquids leave is sound,
 /// times are rough. A Dormand-Prince 5(4) integration in ln of the amounts, error per step below 1e-8. Nothing when a
 /// molar volume or a vapour pressure is not known (missing_for_drift names them), or when n-butyl acetate, the unit of
-/// time, is not in the catalogue. Temperature 0 to 40 C. Without `watch_parting` parts_at stays empty, in a fifth of
-/// the time.
+/// time, is not in the catalogue. Temperature 0 to 40 C.
 std::optional<Drift> evaporate(const Mixture& mixture, const Catalogue& catalogue,
-                               Celsius temperature = room_temperature, bool watch_parting = true);
+                               Celsius temperature = room_temperature);
+
+/// Does the path reach a Hansen point at which `is_beyond` holds before judged_until? The same path in a fraction of
+/// the time, left at once where the answer is yes. Nothing where evaporate gives nothing.
+std::optional<bool> drifts_to(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature,
+                              const std::function<bool(const Hansen&)>& is_beyond);
 
 /// Names of what is missing for evaporate; empty when nothing is.
 std::vector<std::string> missing_for_drift(const Mixture& mixture, const Catalogue& catalogue,

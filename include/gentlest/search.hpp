@@ -77,6 +77,9 @@ void for_each_composition(const std::vector<std::uint16_t>& liquids, int parts, 
 /// True when a is at least as good as b in both numbers and better in one.
 bool beats(const Verdict& a, const Verdict& b);
 
+/// True when no liquid takes more than its largest share.
+bool keeps_largest_shares(const SearchTask& task, const Composition& composition);
+
 /// True when the mixture keeps to the task's largest shares and its `allowed`.
 bool is_allowed(const SearchTask& task, const Composition& composition);
 

@@ -1,7 +1,7 @@
 #include "cli/commands.hpp"
-#include "cli/threads.hpp"
 #include "cli/progress.hpp"
 #include "cli/run.hpp"
+#include "cli/threads.hpp"
 #include "gentlest/plan.hpp"
 #include "report/plan_report.hpp"
 

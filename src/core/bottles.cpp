@@ -126,7 +126,7 @@ std::uint64_t key_of(const std::uint16_t* liquids, std::size_t count) {
 
 using LackBySupport = std::unordered_map<std::uint64_t, Lack>;
 
-// Lack of every set of liquids that holds a mixture near the frontier.
+// Lack of every set of liquids that holds a mixture near the frontier, as if all mixtures were allowed: a lower bound.
 LackBySupport survey(const Quest& quest, const std::vector<Candidate>& frontier, double tolerance) {
   std::deque<LackBySupport> parts;
   const auto make_visitor = [&]() -> Visitor {

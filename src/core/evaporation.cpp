@@ -67,18 +67,15 @@ std::vector<double> shares_to_report() {
 
 }  // namespace
 
-std::optional<Drift> evaporate(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature,
-                               bool watch_parting) {
+std::optional<Drift> evaporate(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {
   const auto breakdown = break_down(mixture, catalogue);
   const auto reference = reference_rate(catalogue, temperature);
   if (!breakdown || !reference) return std::nullopt;
   const VapourModel model(*breakdown, catalogue);
   auto drying = start_drying(*breakdown, model, temperature, *reference);
   if (!drying) return std::nullopt;
-  std::optional<Activity> warmer;
-  if (watch_parting)
-    warmer = activity_of(modified_groups_of(*breakdown, catalogue), catalogue.chemistry().unifac_modified,
-                         kelvin(temperature) + border_margin_K);
+  const auto warmer = activity_of(modified_groups_of(*breakdown, catalogue), catalogue.chemistry().unifac_modified,
+                                  kelvin(temperature) + border_margin_K);
   Drift drift;
   drift.temperature = temperature;
   drift.ideal = !model.knows_activity() && breakdown->molecules.size() > 1;
@@ -97,6 +94,22 @@ std::optional<Drift> evaporate(const Mixture& mixture, const Catalogue& catalogu
   }
   drift.last = largest_part(mixture, drift.path.back());
   return drift;
+}
+
+std::optional<bool> drifts_to(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature,
+                              const std::function<bool(const Hansen&)>& is_beyond) {
+  const auto breakdown = break_down(mixture, catalogue);
+  const auto reference = reference_rate(catalogue, temperature);
+  if (!breakdown || !reference) return std::nullopt;
+  auto drying = start_drying(*breakdown, VapourModel(*breakdown, catalogue), temperature, *reference);
+  if (!drying) return std::nullopt;
+  if (breakdown->molecules.size() == 1) return is_beyond(breakdown->molecules.front().hansen);
+  for (const double share : shares_to_report()) {
+    if (share > judged_until + 1e-9) break;
+    dry_until(*drying, share);
+    if (is_beyond(point_of(drying->state, *breakdown, mixture.parts().size()).point)) return true;
+  }
+  return false;
 }
 
 std::vector<std::string> missing_for_drift(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {

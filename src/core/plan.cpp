@@ -305,10 +305,9 @@ bool may_be_proposed(const SearchTask& task, const Composition& composition, con
   if (!limits.allow_splitting && phases_of(mixture, catalogue, Celsius{limits.room_C}).phases == Phases::two_liquids)
     return false;
   if (limits.allow_drift || judge(task, point_of(task, composition)).risk > limits.risk_limit) return true;
-  const auto drift = evaporate(mixture, catalogue, Celsius{limits.room_C}, false);
-  return !drift || std::none_of(task.kept.begin(), task.kept.end(), [&](const ChanceField& field) {
-    return judge_drift(*drift, field, limits.risk_limit).beyond_limit_at.has_value();
-  });
+  return !drifts_to(mixture, catalogue, Celsius{limits.room_C}, [&](const Hansen& point) {
+            return judge(task, point).risk > limits.risk_limit;
+          }).value_or(false);
 }
 
 // Remembers what was said of a mixture: the search asks again for every set of bottles, and from several threads.

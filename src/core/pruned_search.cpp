@@ -171,22 +171,23 @@ void Walk::judge_one(const Pattern& pattern) {
     composition.share[i] = parts[i].second;
   }
   const Verdict verdict = judge(round_.task, point_of(round_.task, composition));
-  if (round_.staircase.beats(verdict)) return;
-  if (!round_.task.allowed || round_.task.allowed(composition)) found_(composition, verdict);
+  if (!round_.staircase.beats(verdict)) found_(composition, verdict);
 }
 
-// Collects candidates and sifts them whenever they have doubled.
+// Collects candidates and sifts them whenever they have doubled, by what is allowed as well.
 class Sieve {
  public:
+  explicit Sieve(const MayStay& may_stay) : may_stay_(may_stay) {}
   void add(const Composition& composition, const Verdict& verdict) {
     found_.push_back({composition, verdict});
     if (found_.size() < plenty_) return;
-    found_ = sift_frontier(std::move(found_));
+    found_ = sift_frontier(std::move(found_), may_stay_);
     plenty_ = std::max(plenty_, 2 * found_.size());
   }
   const std::vector<Candidate>& found() const { return found_; }
 
  private:
+  const MayStay& may_stay_;
   std::vector<Candidate> found_;
   std::size_t plenty_ = std::size_t{1} << 16;
 };
@@ -230,11 +231,11 @@ void walk_round(const Round& round, const std::vector<Pattern>& patterns,
 void improve(std::vector<Candidate>& frontier, const Round& round, const std::vector<Pattern>& patterns) {
   std::deque<Sieve> sieves;
   walk_round(round, patterns, [&]() -> Visitor {
-    Sieve& sieve = sieves.emplace_back();
+    Sieve& sieve = sieves.emplace_back(round.task.allowed);
     return [&sieve](const Composition& composition, const Verdict& verdict) { sieve.add(composition, verdict); };
   });
   for (const Sieve& sieve : sieves) frontier.insert(frontier.end(), sieve.found().begin(), sieve.found().end());
-  frontier = sift_frontier(std::move(frontier));
+  frontier = sift_frontier(std::move(frontier), round.task.allowed);
 }
 
 // Rounds of patterns: a coarse grid first, so that the frontier is good before the bulk comes.
@@ -301,7 +302,7 @@ void visit_near_frontier(const SearchTask& task, const std::vector<Candidate>& f
     std::iota(everything.begin(), everything.end(), std::uint16_t{0});
     for_each_composition(everything, task.parts, 100 / task.step_percent, [&](const Composition& composition) {
       const Verdict verdict = judge(task, point_of(task, composition));
-      if (!staircase.beats(verdict) && is_allowed(task, composition)) visitor(composition, verdict);
+      if (!staircase.beats(verdict) && keeps_largest_shares(task, composition)) visitor(composition, verdict);
     });
     return;
   }

@@ -1,5 +1,7 @@
 #include "gentlest/search.hpp"
 
+#include "staircase.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -53,15 +55,11 @@ Hansen point_of(const SearchTask& task, const Composition& composition) {
   return {sum.dD / steps, sum.dP / steps, sum.dH / steps};
 }
 
-namespace {
-
 bool keeps_largest_shares(const SearchTask& task, const Composition& composition) {
   for (std::size_t i = 0; !task.most_percent.empty() && i < static_cast<std::size_t>(composition.parts); ++i)
     if (composition.share[i] * task.step_percent > task.most_percent[composition.liquid[i]]) return false;
   return true;
 }
-
-}  // namespace
 
 bool is_allowed(const SearchTask& task, const Composition& composition) {
   return keeps_largest_shares(task, composition) && (!task.allowed || task.allowed(composition));
@@ -174,20 +172,6 @@ namespace {
 // So many mixtures may be held at once; above that each is asked about as it comes.
 constexpr std::uint64_t most_gathered = 1u << 18;
 
-// The frontier of the gathered mixtures, which stand in visiting order. Whether a mixture is allowed can take a
-// millisecond: walking up by risk, only those that would be kept are asked about.
-std::vector<Candidate> sift(const SearchTask& task, std::vector<Candidate> gathered) {
-  std::stable_sort(gathered.begin(), gathered.end(), [](const Candidate& a, const Candidate& b) {
-    return a.verdict.risk != b.verdict.risk ? a.verdict.risk < b.verdict.risk : a.verdict.effect > b.verdict.effect;
-  });
-  std::vector<Candidate> kept;
-  for (const Candidate& candidate : gathered)
-    if ((kept.empty() || candidate.verdict.effect > kept.back().verdict.effect) &&
-        is_allowed(task, candidate.composition))
-      kept.push_back(candidate);
-  return kept;
-}
-
 std::vector<Candidate> frontier_of(const SearchTask& task, const std::vector<std::uint16_t>& liquids,
                                    const SearchProgress& progress, bool ask_allowed) {
   const int steps = 100 / task.step_percent;
@@ -207,7 +191,7 @@ std::vector<Candidate> frontier_of(const SearchTask& task, const std::vector<std
     else if (keeper.would_keep(verdict) && may_stay(composition))
       keeper.offer(composition, verdict);
   });
-  return gather ? sift(task, std::move(gathered)) : keeper.take();
+  return gather ? sift_frontier(std::move(gathered), may_stay) : keeper.take();
 }
 
 }  // namespace

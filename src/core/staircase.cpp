@@ -10,7 +10,7 @@ bool comes_before(const Composition& a, const Composition& b) {
   return a.share < b.share;
 }
 
-std::vector<Candidate> sift_frontier(std::vector<Candidate> candidates) {
+std::vector<Candidate> sift_frontier(std::vector<Candidate> candidates, const MayStay& may_stay) {
   std::sort(candidates.begin(), candidates.end(), [](const Candidate& a, const Candidate& b) {
     if (a.verdict.risk != b.verdict.risk) return a.verdict.risk < b.verdict.risk;
     if (a.verdict.effect != b.verdict.effect) return a.verdict.effect > b.verdict.effect;
@@ -18,7 +18,9 @@ std::vector<Candidate> sift_frontier(std::vector<Candidate> candidates) {
   });
   std::size_t kept = 0;
   for (const Candidate& candidate : candidates)
-    if (kept == 0 || candidate.verdict.effect > candidates[kept - 1].verdict.effect) candidates[kept++] = candidate;
+    if ((kept == 0 || candidate.verdict.effect > candidates[kept - 1].verdict.effect) &&
+        (!may_stay || may_stay(candidate.composition)))
+      candidates[kept++] = candidate;
   candidates.resize(kept);
   return candidates;
 }

@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cstddef>
+#include <functional>
 #include <vector>
 
 namespace gentlest {
@@ -13,7 +14,10 @@ namespace gentlest {
 bool comes_before(const Composition& a, const Composition& b);
 
 /// Those of the candidates that none of the others beats, by rising risk; of equal ones the first in visiting order.
-std::vector<Candidate> sift_frontier(std::vector<Candidate> candidates);
+/// Candidates that may not stay count as not there; since asking can take a millisecond, only those are asked about
+/// that would be kept, walking up by risk.
+using MayStay = std::function<bool(const Composition&)>;
+std::vector<Candidate> sift_frontier(std::vector<Candidate> candidates, const MayStay& may_stay = {});
 
 class Staircase {
  public:
