@@ -30,7 +30,9 @@ struct Progress {
 Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::vector<Reading>& readings,
                          const std::string& target = {});
 
-/// The mixtures that the job allows, thinned to one for each cell of 1 MPa^0.5, fewest parts first.
-std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Limits& limits);
+/// The mixtures that the job allows, thinned to one for each cell of 1 MPa^0.5, fewest parts first. Mixtures that part
+/// into two liquids are left out unless the job allows them. How a mixture drifts while it dries is not asked here.
+std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Limits& limits,
+                                      const Catalogue& catalogue);
 
 }  // namespace gentlest

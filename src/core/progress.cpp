@@ -116,7 +116,8 @@ NextTestTask make_task(const Job& job, const Catalogue& catalogue, const std::ve
 
 }  // namespace
 
-std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Limits& limits) {
+std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Limits& limits,
+                                      const Catalogue& catalogue) {
   SearchTask task;
   task.shelf = shelf;
   task.parts = limits.parts;
@@ -128,7 +129,14 @@ std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Li
   for_each_composition(all, limits.parts, 100 / limits.step_percent, [&](const Composition& composition) {
     const std::array<double, 3> place = scaled(point_of(task, composition));
     const auto cell = [&](std::size_t axis) { return static_cast<long>(std::floor(place[axis])); };
-    if (taken.emplace(cell(0), cell(1), cell(2)).second) mixtures.push_back(mixture_of(task, composition));
+    const std::tuple<long, long, long> here{cell(0), cell(1), cell(2)};
+    if (taken.count(here) == 1) return;
+    Mixture mixture = mixture_of(task, composition);
+    const bool parts =
+        !limits.allow_splitting && phases_of(mixture, catalogue, Celsius{limits.room_C}).phases == Phases::two_liquids;
+    if (parts) return;
+    taken.insert(here);
+    mixtures.push_back(std::move(mixture));
   });
   return mixtures;
 }
@@ -144,7 +152,7 @@ Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::
     throw InputError(Fault::file, {{{job.file, 0, 0}, "no bottle of the shelf may be used", left_off.front(), ""}});
   std::size_t at = 0;
   while (!layers[at].is_target) ++at;
-  std::vector<Mixture> mixtures = allowed_mixtures(shelf, job.limits);
+  std::vector<Mixture> mixtures = allowed_mixtures(shelf, job.limits, catalogue);
   NextTestTask task = make_task(job, catalogue, layers, at, mixtures);
   Progress progress{std::move(layers), at, std::move(mixtures), std::move(left_off), {}, {}, std::move(task), {}};
   Follower follower(job, catalogue, progress);

@@ -3,6 +3,7 @@
 #include "report/format.hpp"
 #include "report/sheet.hpp"
 #include "report/table.hpp"
+#include "report/words.hpp"
 
 #include <fmt/format.h>
 
@@ -40,6 +41,17 @@ std::string outlook_lines(const Progress& progress) {
   return text;
 }
 
+// What must stand beside every mixture that is proposed.
+std::string cautions_text(const Progress& progress) {
+  if (!progress.next.mixture || progress.mixtures.empty()) return {};
+  const Mixture& mixture = progress.mixtures[progress.next.mixture->candidate];
+  return bullet("hazards of the parts: " + hazard_line(mixture)) +
+         bullet("how it dries, its label, gloves and cautions: gentlest vial JOB \"" + to_text(mixture) + "\"") +
+         bullet(
+             "a proposal for a test, not a permission: the safety data sheets, local rules and the licensed "
+             "conservator decide; drying is not part of this choice");
+}
+
 std::string progress_text(const Progress& progress, const Style& style) {
   const NextTest& next = progress.next;
   std::string text = heading("What the tests taught", style);
@@ -58,7 +70,7 @@ std::string progress_text(const Progress& progress, const Style& style) {
   if (next.is_surprised)
     text += bullet("the readings fit badly with what was held before the tests: examine what the layers are");
   text += bullet("the response curve is borrowed from fresh resins in long contact; the swab decides, look at it");
-  return text;
+  return text + cautions_text(progress);
 }
 
 Cell number_or_nothing(bool is_known, double value) {

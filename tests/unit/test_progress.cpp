@@ -58,6 +58,19 @@ TEST_CASE("proposals keep to the job's shelf and limits") {
                     [](const std::string& line) { return line.find("acetone") != std::string::npos; }));
 }
 
+TEST_CASE("mixtures that part are not proposed unless the job allows it") {
+  Job job = demo();
+  const auto count_parting = [&] {
+    int parting = 0;
+    for (const Mixture& mixture : follow_readings(job, catalogue(), {}).mixtures)
+      parting += phases_of(mixture, catalogue(), Celsius{20}).phases == Phases::two_liquids ? 1 : 0;
+    return parting;
+  };
+  CHECK(count_parting() == 0);
+  job.limits.allow_splitting = true;
+  CHECK(count_parting() > 0);
+}
+
 TEST_CASE("readings move the beliefs they speak of, and nothing else") {
   const Progress before = follow_readings(demo(), catalogue(), {});
   Reading edge = swab(1, "acetone 100", RemovalReading::fully, OriginalReading::nothing_seen);
