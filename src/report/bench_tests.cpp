@@ -1,5 +1,7 @@
 // Boxes to fill in, one card a test, and the map.
 #include "report/bench_sheet.hpp"
+
+#include "gentlest/reading.hpp"
 #include "report/format.hpp"
 
 #include <fmt/format.h>
@@ -10,9 +12,12 @@ namespace {
 
 constexpr int blank_cards = 2;
 
-std::string ticks(const std::vector<const char*>& words) {
+// The words of the log, one box to tick each, from the first reading to the last.
+template <class Reading>
+std::string ticks(Reading last) {
   std::string text;
-  for (const char* word : words) text += fmt::format("<span class=\"tick\">{}</span> ", word);
+  for (int i = 0; i <= static_cast<int>(last); ++i)
+    text += fmt::format("<span class=\"tick\">{}</span> ", to_word(static_cast<Reading>(i)));
   return text;
 }
 
@@ -20,20 +25,14 @@ std::string box(const char* css_class, const char* key, const std::string& inner
   return fmt::format("<div class=\"{}\"><span class=\"key\">{}</span>{}</div>\n", css_class, key, inner);
 }
 
-// The words are those of the log of tests, so that a filled card can be typed in as it stands.
 std::string boxes() {
   std::string text = "<div class=\"boxes\">\n";
   text += box("w25", "date, by whom") + box("w15", "site: x cm") + box("w15", "site: y cm");
   text += box("w15", "size, mm") + box("w15", "rolls") + box("w15", "seconds");
-  text += box("w60", "the layer to go",
-              ticks({"no effect", "softened or gelled", "partly removed", "mostly removed", "fully removed"}));
-  text += box("w40", "swab (kind, damp or wet)");
-  text += box("w60", "the original",
-              ticks({"nothing seen", "change that recovers", "change that stays", "softened", "colour on the swab"}));
-  text += box("w40", "cleared with");
-  text +=
-      box("w60", "colour on the swab is", ticks({"none", "varnish", "dirt", "retouching", "original", "not known"}));
-  text += box("w40", "how sure", ticks({"low", "medium", "high"}));
+  text += box("w60", "the layer to go", ticks(RemovalReading::fully)) + box("w40", "swab (kind, damp or wet)");
+  text += box("w60", "the original", ticks(OriginalReading::colour_on_swab)) + box("w40", "cleared with");
+  text += box("w60", "colour on the swab is", ticks(SwabColour::not_known));
+  text += box("w40", "how sure", ticks(Confidence::high));
   return text + box("w100", "after drying; remarks") + "</div>\n";
 }
 

@@ -39,6 +39,13 @@ TEST_CASE("the sheet holds the ladder, cards, what is not predicted, sources and
   CHECK(holds(sheet.out, "6.5 mL"));
 }
 
+TEST_CASE("the cards are to be ticked in the words of the log") {
+  const std::string sheet = call({"sheet", "demo"}).out;
+  for (const char* word : {"no effect", "softened or gelled", "fully removed", "nothing seen", "change that recovers",
+                           "colour on the swab", "retouching", "not known", "medium"})
+    CHECK(holds(sheet, "<span class=\"tick\">" + std::string(word) + "</span>"));
+}
+
 TEST_CASE("pages are whole in themselves: no script, no link, typed text escaped") {
   for (const char* command : {"sheet", "labels", "chart"}) {
     INFO(command);
