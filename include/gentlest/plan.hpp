@@ -83,6 +83,8 @@ struct Plan {
   std::vector<PlannedLayer> layers;
   std::size_t target = 0;  ///< index into layers
   Outcome outcome = Outcome::no_window;
+  std::vector<Liquid> shelf;             ///< the bottles that may be used, sorted by label
+  std::vector<Verdict> frontier;         ///< what nothing on that shelf beats, by rising risk; past the limit too
   std::vector<std::string> bottles;      ///< labels of the ladder's bottles
   std::vector<JudgedMixture> rungs;      ///< gentle to strong; empty where there is no window
   std::optional<JudgedMixture> nearest;  ///< without a window: the strongest mixture within the risk limit

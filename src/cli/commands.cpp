@@ -58,6 +58,56 @@ Command vial() {
           command_vial};
 }
 
+Command sheet() {
+  return {
+      "sheet",
+      "JOB|demo",
+      "make the sheet for the easel, to print and fill in (HTML)",
+      "  gentlest sheet demo --output sheet.html\n"
+      "  gentlest sheet easel.yaml --paper letter --vial 5 --output sheet.html\n"
+      "  gentlest sheet easel.yaml --sites \"12.5,30; 40,10\" --background photo.jpg\n"
+      "\n"
+      "One file without scripts or links: the ladder with volumes, cards to fill in,\n"
+      "a map of the tests, pictures, cautions, sources. Print it from any browser. The\n"
+      "exit code is 1 when there is no window; the sheet then says how close it is.\n",
+      {"paper", "vial", "measure", "sites", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs"},
+      1,
+      1,
+      command_sheet};
+}
+
+Command labels() {
+  return {"labels",
+          "JOB|demo",
+          "make labels for the vials, to print (HTML)",
+          "  gentlest labels demo --output labels.html\n"
+          "  gentlest labels easel.yaml --label 63.5x38.1 --copies 3 --date 2026-03-14\n"
+          "\n"
+          "One label a mixture: parts, hazard pictograms, signal word, statements. As many\n"
+          "columns and rows as fit on the paper, centred. Print at 100 %, not fitted.\n",
+          {"paper", "label", "margin", "gap", "copies", "date", "maker", "vial", "measure", "target", "risk-limit",
+           "parts", "step", "bottles", "rungs"},
+          1,
+          1,
+          command_labels};
+}
+
+Command chart() {
+  return {"chart",
+          "JOB|demo",
+          "draw a picture of the plan as SVG",
+          "  gentlest chart demo --output risk.svg\n"
+          "  gentlest chart easel.yaml --kind planes --output planes.svg\n"
+          "\n"
+          "Kinds: risk (effect against risk, frontier and ladder), chances (of each layer\n"
+          "along the ladder), planes (Hansen space from three sides), triangle (fd, fp,\n"
+          "fh), drift (what drying does). The exit code is 1 when there is no window.\n",
+          {"kind", "target", "risk-limit", "parts", "step", "bottles", "rungs"},
+          1,
+          1,
+          command_chart};
+}
+
 Command list() {
   return {"list",
           "solvents|materials|sources|families",
@@ -224,6 +274,9 @@ const std::vector<Command>& all_commands() {
       readings(),
       next(),
       fit(),
+      sheet(),
+      labels(),
+      chart(),
       list(),
       show(),
       check(),

@@ -5,6 +5,7 @@
 #include "cli/surroundings.hpp"
 #include "gentlest/catalogue.hpp"
 #include "gentlest/job.hpp"
+#include "report/html.hpp"
 
 #include <cstddef>
 #include <iosfwd>
@@ -45,6 +46,9 @@ bool takes_option(std::string_view command, std::string_view option);
 Answer command_ladder(const Request& request, Session& session);
 Answer command_mixture(const Request& request, Session& session);
 Answer command_vial(const Request& request, Session& session);
+Answer command_sheet(const Request& request, Session& session);
+Answer command_labels(const Request& request, Session& session);
+Answer command_chart(const Request& request, Session& session);
 Answer command_list(const Request& request, Session& session);
 Answer command_show(const Request& request, Session& session);
 Answer command_check(const Request& request, Session& session);
@@ -60,6 +64,12 @@ Answer command_version(const Request& request, Session& session);
 
 /// Thrown when the person has pressed Ctrl-C.
 struct Interrupted {};
+
+/// Commands that make pictures or pages refuse --format csv and json. Throws InputError (Fault::usage).
+void expect_picture(const Request& request, const std::string& made);
+
+/// The paper of the command line, or A4. Throws InputError (Fault::usage).
+Paper asked_paper(const Request& request);
 
 /// Version of the program.
 std::string program_version();
@@ -78,5 +88,8 @@ JobText read_job_text(const std::string& word, Session& session);
 /// The job of `word` with the limits of the command line in place of its own. Throws InputError: Fault::file for what
 /// the file says, Fault::usage for what the command line says.
 Job load_asked_job(const std::string& word, const Request& request, const Catalogue& catalogue, Session& session);
+
+/// The same from a text that was read before.
+Job load_asked_job(const JobText& source, const Request& request, const Catalogue& catalogue);
 
 }  // namespace gentlest

@@ -110,6 +110,18 @@ std::optional<double> chance_of(const po::variables_map& seen, const char* name)
   return value;
 }
 
+std::optional<double> amount_of(const po::variables_map& seen, const char* name, double low, double high) {
+  const std::optional<std::string> text = text_of(seen, name);
+  if (!text) return std::nullopt;
+  const bool plain = text->find_first_not_of("0123456789.") == std::string::npos;
+  char* end = nullptr;
+  const double value = std::strtod(text->c_str(), &end);
+  if (!plain || end != text->c_str() + text->size() || !(value >= low && value <= high))
+    throw InputError(Fault::usage, fmt::format("--{} \"{}\" is not a number from {} to {}", name, *text, low, high),
+                     "write it with a point, without a unit");
+  return value;
+}
+
 Form form_of(const po::variables_map& seen) {
   const std::string word = text_of(seen, "format").value_or("text");
   if (word == "text") return Form::text;
@@ -164,6 +176,18 @@ void read_values(Request& request, const po::variables_map& seen) {
   request.target = text_of(seen, "target");
   request.family = text_of(seen, "family");
   request.having = text_of(seen, "having");
+  request.kind = text_of(seen, "kind");
+  request.paper = text_of(seen, "paper");
+  request.label = text_of(seen, "label");
+  request.sites = text_of(seen, "sites");
+  request.background = text_of(seen, "background");
+  request.date = text_of(seen, "date");
+  request.maker = text_of(seen, "maker");
+  request.vial_mL = amount_of(seen, "vial", 0.1, 1000);
+  request.measure_mL = amount_of(seen, "measure", 0.01, 100);
+  request.margin_mm = amount_of(seen, "margin", 0, 100);
+  request.gap_mm = amount_of(seen, "gap", 0, 50);
+  request.copies = whole_of(seen, "copies", 1, 100);
   request.risk_limit = chance_of(seen, "risk-limit");
   request.parts = whole_of(seen, "parts", 1, 4);
   request.step = whole_of(seen, "step", 1, 50);
@@ -192,6 +216,18 @@ const std::vector<Option>& all_options() {
       {"good-up-to", 0, "GRADE", "weakest grade, 1 to 5, that still counts as dissolving; default: 1"},
       {"family", 0, "NAME", "only this family of solvents, or kind of materials"},
       {"having", 0, "FIGURE", "only records that hold this figure, e.g. hazards or sphere"},
+      {"kind", 0, "CHART", "risk (default), chances, planes, triangle or drift"},
+      {"paper", 0, "SIZE", "a4 (default) or letter"},
+      {"vial", 0, "ML", "what one vial holds, mL; default: the job's"},
+      {"measure", 0, "ML", "smallest volume that is measured, mL; default: the job's"},
+      {"sites", 0, "PLACES", "where the tests are, cm from the lower left corner, e.g. \"12.5,30; 40,10\""},
+      {"background", 0, "FILE", "PNG or JPEG of the whole painting, put into the map"},
+      {"label", 0, "SIZE", "width x height of one label, mm; default: 50x25"},
+      {"margin", 0, "MM", "least white at the edges of the page, mm; default: 10"},
+      {"gap", 0, "MM", "between two labels, mm; default: 0"},
+      {"copies", 0, "N", "labels of each mixture; default: 1"},
+      {"date", 0, "TEXT", "date on the labels; default: a line to write on"},
+      {"maker", 0, "TEXT", "initials on the labels; default: a line to write on"},
       {"force", 0, "", "replace the file if it exists"},
   };
   return options;

@@ -31,6 +31,8 @@ bool put_limits(Limits& limits, const Request& request) {
   limits.parts = request.parts.value_or(limits.parts);
   limits.step_percent = request.step.value_or(limits.step_percent);
   limits.bottles = request.bottles.value_or(limits.bottles);
+  limits.vial_mL = request.vial_mL.value_or(limits.vial_mL);
+  limits.measure_mL = request.measure_mL.value_or(limits.measure_mL);
   limits.rungs = request.rungs.value_or(limits.rungs);
   return !(limits == before);
 }
@@ -53,7 +55,10 @@ JobText read_job_text(const std::string& word, Session& session) {
 }
 
 Job load_asked_job(const std::string& word, const Request& request, const Catalogue& catalogue, Session& session) {
-  const JobText source = read_job_text(word, session);
+  return load_asked_job(read_job_text(word, session), request, catalogue);
+}
+
+Job load_asked_job(const JobText& source, const Request& request, const Catalogue& catalogue) {
   Job job = load_job(source.text, source.file, catalogue);
   if (!put_limits(job.limits, request)) return job;
   // The file was sound, so what is wrong now comes from the command line.

@@ -1,6 +1,7 @@
 #include "gentlest/plan.hpp"
 
 #include "advice.hpp"
+#include "planned_chance.hpp"
 
 #include "gentlest/diagnostic.hpp"
 
@@ -86,10 +87,6 @@ void mark_target(std::vector<PlannedLayer>& layers, const std::string& target) {
                    near.empty() ? "" : fmt::format("did you mean \"{}\"?", near));
 }
 
-int grade_that_counts(const PlannedLayer& layer, const Limits& limits) {
-  return layer.role == Role::remove ? limits.effect_grade : limits.risk_grade;
-}
-
 bool names_solvent(const std::vector<std::string>& names, const Solvent& solvent, const Catalogue& catalogue) {
   return std::any_of(names.begin(), names.end(),
                      [&](const std::string& name) { return catalogue.find_solvent(name) == &solvent; });
@@ -133,15 +130,6 @@ std::vector<Liquid> usable_shelf(const Job& job, const Catalogue& catalogue, std
 }
 
 namespace {
-
-// What is looked up for every planned layer.
-std::vector<FieldSubject> make_subjects(const std::vector<PlannedLayer>& layers, const Limits& limits,
-                                        const Catalogue& catalogue) {
-  std::vector<FieldSubject> subjects;
-  for (const PlannedLayer& layer : layers)
-    subjects.push_back({layer.sphere, response_of(layer, catalogue), grade_that_counts(layer, limits)});
-  return subjects;
-}
 
 SearchTask make_task(std::vector<Liquid> shelf, const std::vector<PlannedLayer>& layers,
                      const std::vector<ChanceField>& fields, const Limits& limits) {
@@ -362,6 +350,8 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
       design_ladder(task, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect}, progress);
   plan.mixtures_judged = count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent);
   plan.effect_given_up = ladder.effect_given_up;
+  plan.shelf = task.shelf;
+  for (const Candidate& candidate : ladder.frontier) plan.frontier.push_back(candidate.verdict);
   plan.outcome = ladder.window ? Outcome::window : Outcome::no_window;
   const JudgeCandidate judged = [&](const Candidate& candidate) {
     return judge_on_fields(mixture_of(task, candidate.composition), plan.layers, subjects, fields, limits, catalogue);

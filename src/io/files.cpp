@@ -11,6 +11,7 @@
 #include <iterator>
 #include <random>
 #include <system_error>
+#include <utility>
 
 #ifdef _WIN32
 #include <io.h>
@@ -99,23 +100,36 @@ void flush_to_disk(const fs::path& path) {
 #endif
 }
 
-}  // namespace
-
-std::string read_text_file(const std::string& path) {
+// The whole file, whatever it holds.
+std::string read_bytes(const std::string& path) {
   std::error_code ignored;
   if (fs::is_directory(path, ignored)) fail(path, "this is a folder, not a file");
   errno = 0;
   std::ifstream in(path, std::ios::binary);
   if (!in) fail(path, "cannot be read: " + reason(errno), "check the name and the folder");
-  std::string text(most_bytes_of_a_file + 1, '\0');
-  in.read(text.data(), static_cast<std::streamsize>(text.size()));
+  std::string bytes(most_bytes_of_a_file + 1, '\0');
+  in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
   if (in.bad()) fail(path, "cannot be read: " + reason(errno));
-  text.resize(static_cast<std::size_t>(in.gcount()));
-  if (text.size() > most_bytes_of_a_file)
+  bytes.resize(static_cast<std::size_t>(in.gcount()));
+  if (bytes.size() > most_bytes_of_a_file)
     fail(path, fmt::format("is larger than {} MiB", most_bytes_of_a_file >> 20), "is this the right file?");
+  return bytes;
+}
+
+}  // namespace
+
+std::string read_text_file(const std::string& path) {
+  std::string text = read_bytes(path);
   if (text.compare(0, 3, "\xEF\xBB\xBF") == 0) text.erase(0, 3);
   expect_text(path, text);
   return text;
+}
+
+ImageFile read_image_file(const std::string& path) {
+  std::string bytes = read_bytes(path);
+  if (bytes.compare(0, 8, "\x89PNG\r\n\x1A\n") == 0) return {"image/png", std::move(bytes)};
+  if (bytes.compare(0, 3, "\xFF\xD8\xFF") == 0) return {"image/jpeg", std::move(bytes)};
+  fail(path, "is neither a PNG nor a JPEG picture", "convert it first");
 }
 
 void write_text_file(const std::string& path, const std::string& text) {

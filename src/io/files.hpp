@@ -13,6 +13,16 @@ inline constexpr std::size_t most_bytes_of_a_file = 8u << 20;
 /// most_bytes_of_a_file, or not UTF-8 text.
 std::string read_text_file(const std::string& path);
 
+/// A picture to be put into a page.
+struct ImageFile {
+  std::string media_type;  ///< "image/png" or "image/jpeg", by its first bytes
+  std::string bytes;
+};
+
+/// Throws InputError (Fault::file) when it cannot be read, is larger than most_bytes_of_a_file, or is neither PNG nor
+/// JPEG.
+ImageFile read_image_file(const std::string& path);
+
 /// Replaces or creates the file in one step: a neighbour file is written, flushed and renamed over it, so a reader
 /// sees the old text or the new, and a failure leaves the old one as it was. Throws InputError (Fault::file).
 void write_text_file(const std::string& path, const std::string& text);

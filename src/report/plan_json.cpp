@@ -1,3 +1,4 @@
+#include "gentlest/bench.hpp"
 #include "report/format.hpp"
 #include "report/plan_report.hpp"
 
@@ -48,10 +49,7 @@ Json optional_mixture(const std::optional<JudgedMixture>& judged, const Plan& pl
 
 std::vector<NamedMixture> mixtures_of(const Plan& plan) {
   std::vector<NamedMixture> mixtures;
-  for (const JudgedMixture& rung : plan.rungs) mixtures.push_back({std::to_string(mixtures.size() + 1), &rung});
-  if (plan.nearest) mixtures.push_back({"strongest within the risk limit", &*plan.nearest});
-  if (plan.least_risk_that_works)
-    mixtures.push_back({"least risk that reaches the effect", &*plan.least_risk_that_works});
+  for (const PlannedMixture& planned : planned_mixtures(plan)) mixtures.push_back({planned.name, planned.judged});
   return mixtures;
 }
 
@@ -72,6 +70,10 @@ std::string plan_json(const Plan& plan, const Edition& edition) {
     document["rungs"].push_back(judged_json(rung, plan.layers, plan.job.limits));
   document["strongest_within_risk_limit"] = optional_mixture(plan.nearest, plan);
   document["least_risk_that_works"] = optional_mixture(plan.least_risk_that_works, plan);
+  document["frontier"] = Json::array();
+  for (const Verdict& verdict : plan.frontier)
+    document["frontier"].push_back(
+        {{"effect", computed_value(verdict.effect)}, {"risk", computed_value(verdict.risk)}});
   document["effect_given_up"] = computed_value(plan.effect_given_up);
   document["mixtures_judged"] = plan.mixtures_judged;
   document["margin_claimed"] = plan.margin_claimed;

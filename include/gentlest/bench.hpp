@@ -1,0 +1,48 @@
+// Layer 10. What a person needs at the easel besides the plan: volumes to measure, the label, how the risk goes while a
+// mixture dries, and how wide the chances are. For all mixtures of a plan at once; pure, like the plan.
+#pragma once
+
+#include "gentlest/caution.hpp"
+#include "gentlest/mixture_hazard.hpp"
+#include "gentlest/plan.hpp"
+#include "gentlest/recipe.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// One mixture of the plan, ready for the vial.
+struct BenchMixture {
+  std::string name;  ///< "1" ... for rungs, else what it is
+  const JudgedMixture* judged = nullptr;
+  Recipe recipe;                             ///< by the job's vial and measure
+  std::optional<JudgedMixture> as_measured;  ///< set where rounding to the measuring step changed the mixture
+  MixtureLabel label;
+  std::vector<double> drying_risk;  ///< largest over the layers to keep, at each point of the drift; empty without one
+  std::vector<Band> chance_bands;   ///< middle 90 % of each layer's chance, in the order of Plan::layers
+};
+
+/// The mixture as the vial holds it: as measured where rounding changed it, else as planned.
+const JudgedMixture& as_made(const BenchMixture& mixture);
+
+struct Bench {
+  std::vector<BenchMixture> mixtures;  ///< rungs, gentle to strong; without a window the nearest ones
+  std::vector<SessionTotal> totals;    ///< of one vial of each mixture
+  std::vector<Clash> clashes;          ///< among the bottles of these mixtures
+};
+
+/// The plan's mixtures and the names they go by: rungs by number, else "strongest within the risk limit" and "least
+/// risk that reaches the effect".
+struct PlannedMixture {
+  std::string name;
+  const JudgedMixture* judged = nullptr;
+};
+std::vector<PlannedMixture> planned_mixtures(const Plan& plan);
+
+/// Pointers of the result point into the plan, which must outlive it. Throws InputError (Fault::usage) when a recipe
+/// cannot be measured with the job's vial and measure.
+Bench prepare_bench(const Plan& plan, const Catalogue& catalogue);
+
+}  // namespace gentlest

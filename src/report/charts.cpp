@@ -1,0 +1,38 @@
+#include "report/charts.hpp"
+
+#include "report/words.hpp"
+
+#include <algorithm>
+
+namespace gentlest {
+
+LayerLook look_of(const Plan& plan, std::size_t layer) {
+  if (layer == plan.target) return target_look;
+  return kept_look(layer < plan.target ? layer : layer - 1);
+}
+
+std::string layer_legend(const PlannedLayer& layer) {
+  return layer.name + " (" + role_word(layer.role) + ")";
+}
+
+bool is_on_ladder(const Bench& bench, const std::string& label) {
+  return std::any_of(bench.mixtures.begin(), bench.mixtures.end(), [&](const BenchMixture& mixture) {
+    const std::vector<Part>& parts = mixture.judged->mixture.parts();
+    return std::any_of(parts.begin(), parts.end(), [&](const Part& part) { return part.liquid.label == label; });
+  });
+}
+
+const std::vector<std::string>& chart_kinds() {
+  static const std::vector<std::string> kinds = {"risk", "chances", "planes", "triangle", "drift"};
+  return kinds;
+}
+
+Chart chart_of(const std::string& kind, const Plan& plan, const Bench& bench) {
+  if (kind == "risk") return risk_chart(plan, bench);
+  if (kind == "chances") return chances_chart(plan, bench);
+  if (kind == "planes") return planes_chart(plan, bench);
+  if (kind == "triangle") return triangle_chart(plan, bench);
+  return drift_chart(plan, bench);
+}
+
+}  // namespace gentlest

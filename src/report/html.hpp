@@ -1,0 +1,41 @@
+// Pages without script or network: one file, printed by any browser. Everything a user typed goes through html_text.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gentlest {
+
+/// Paper that a page is printed on.
+enum class Paper { A4, letter };
+
+struct PaperSize {
+  double width_mm = 210;
+  double height_mm = 297;
+  const char* css = "A4";
+};
+PaperSize size_of(Paper paper);
+std::optional<Paper> paper_from_word(std::string_view word);  ///< "a4", "letter"; case does not matter
+
+/// Escaped text.
+std::string html_text(std::string_view text);
+/// The same, its writing direction kept apart from what stands around it.
+std::string user_text(std::string_view text);
+
+/// <name class="...">inner</name>; `inner` is HTML.
+std::string element(const char* name, const std::string& inner, const char* css_class = "");
+
+/// <ul> of HTML items; empty text when there are none.
+std::string html_list(const std::vector<std::string>& items);
+
+/// A table with a header row; cells are HTML; the first column is the row's header. The heads of the
+/// columns carry the classes c0, c1 ...
+std::string html_table(const std::vector<std::string>& header, const std::vector<std::vector<std::string>>& rows,
+                       const char* css_class = "");
+
+/// A whole document in English. `css` follows the shared style; `title` and `body`: plain text and HTML.
+std::string html_page(std::string_view title, Paper paper, const std::string& css, const std::string& body);
+
+}  // namespace gentlest

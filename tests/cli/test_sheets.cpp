@@ -1,0 +1,137 @@
+// Sheets, labels and charts through the whole program. How they look is measured by tests/browser.
+#include "program.hpp"
+
+#include "io/job_file.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <regex>
+
+namespace gentlest::test {
+
+namespace {
+
+std::string hostile_job() {
+  std::string job = replaced(demo_job_text(), "Pears and a blue jug (invented demonstration painting)",
+                             "<script>alert(1)</script> & co");
+  job = replaced(job, "name: varnish", "name: \"<img src=x onerror=y>\"");
+  return replaced(job, "name: white cloth", "name: \"\\\"><svg onload=z>\"");
+}
+
+}  // namespace
+
+TEST_CASE("the sheet holds the ladder, cards, what is not predicted, sources and the job itself") {
+  const Result sheet = call({"sheet", "demo"});
+  REQUIRE(sheet.code == 0);
+  CHECK(holds(sheet.out, "<html lang=\"en\">"));
+  CHECK(holds(sheet.out, "<title>Solvent tests: Pears and a blue jug"));
+  std::size_t last = 0;
+  for (const char* heading : {"At a glance", "The tests, to be filled in", "Map of the tests", "Pictures",
+                              "What is not predicted", "Cautions", "Sources", "To make this sheet again"}) {
+    INFO(heading);
+    const std::size_t at = sheet.out.find("<h2>" + std::string(heading));
+    REQUIRE(at != std::string::npos);
+    CHECK(at > last);
+    last = at;
+  }
+  CHECK(holds(sheet.out, "gentlest_job: 1"));
+  CHECK(holds(sheet.out, "Command: gentlest sheet <bdi>demo</bdi>"));
+  CHECK(holds(sheet.out, "6.5 mL"));
+}
+
+TEST_CASE("the cards are to be ticked in the words of the log") {
+  const std::string sheet = call({"sheet", "demo"}).out;
+  for (const char* word : {"no effect", "softened or gelled", "fully removed", "nothing seen", "change that recovers",
+                           "colour on the swab", "retouching", "not known", "medium"})
+    CHECK(holds(sheet, "<span class=\"tick\">" + std::string(word) + "</span>"));
+}
+
+TEST_CASE("pages are whole in themselves: no script, no link, typed text escaped") {
+  for (const char* command : {"sheet", "labels", "chart"}) {
+    INFO(command);
+    const Result page = call({command, "-"}, hostile_job());
+    REQUIRE(page.code == 0);
+    CHECK_FALSE(holds(page.out, "<script"));
+    CHECK_FALSE(holds(page.out, "<img"));
+    CHECK_FALSE(holds(page.out, "<svg onload"));
+    CHECK_FALSE(std::regex_search(page.out, std::regex("(src|href)=\"(?!#)")));
+  }
+  CHECK(holds(call({"sheet", "-"}, hostile_job()).out, "&lt;script&gt;alert(1)&lt;/script&gt; &amp; co"));
+}
+
+TEST_CASE("no window is an answer on paper too") {
+  const Result sheet = call({"sheet", "demo", "--risk-limit", "0.06"});
+  CHECK(sheet.code == 1);
+  CHECK(holds(sheet.out, "<b>No window.</b>"));
+  CHECK(holds(sheet.out, "What people then consider"));
+  CHECK(holds(sheet.out, "--risk-limit 0.06"));
+  CHECK(call({"labels", "demo", "--risk-limit", "0.06"}).code == 1);
+  CHECK(call({"chart", "demo", "--kind", "chances", "--risk-limit", "0.06"}).code == 1);
+}
+
+TEST_CASE("the vial and the measuring step reach the recipe") {
+  CHECK(holds(call({"sheet", "demo", "--vial", "20"}).out, "13 mL"));
+  const Result coarse = call({"sheet", "demo", "--vial", "3", "--measure", "1"});
+  CHECK(holds(coarse.out, "as measured (rounded)"));
+  CHECK(call({"sheet", "demo", "--vial", "1", "--measure", "2"}).code == 2);
+  CHECK(call({"sheet", "demo", "--vial", "ten"}).code == 2);
+}
+
+TEST_CASE("sites are put on the map and into its table") {
+  const Result sheet = call({"sheet", "demo", "--sites", "12.5,30; 40,10"});
+  CHECK(holds(sheet.out, "<td>12.5</td><td>30</td>"));
+  const Result bad = call({"sheet", "demo", "--sites", "12.5;40,10"});
+  CHECK(bad.code == 2);
+  CHECK(holds(bad.err, "write x,y in cm"));
+}
+
+TEST_CASE("a background picture travels inside the sheet; other files are refused") {
+  const Folder folder;
+  const std::string picture = folder.file("photo.png");
+  write_file(picture, "\x89PNG\r\n\x1A\n1234");
+  const Result sheet = call({"sheet", "demo", "--background", picture});
+  CHECK(sheet.code == 0);
+  CHECK(holds(sheet.out, "href=\"data:image/png;base64,iVBORw0KGgoxMjM0\""));
+  write_file(picture, "<svg onload=x>");
+  const Result bad = call({"sheet", "demo", "--background", picture});
+  CHECK(bad.code == 3);
+  CHECK(holds(bad.err, "is neither a PNG nor a JPEG picture"));
+  CHECK(call({"sheet", "demo", "--background", folder.file("none.png")}).code == 3);
+}
+
+TEST_CASE("labels come in any size that can be read, as many as asked for") {
+  const auto count = [](const std::string& text) {
+    std::size_t found = 0;
+    for (std::size_t at = text.find(">Rung 7<"); at != std::string::npos; at = text.find(">Rung 7<", at + 1)) ++found;
+    return found;
+  };
+  CHECK(count(call({"labels", "demo"}).out) == 1);
+  const Result many = call({"labels", "demo", "--copies", "12", "--paper", "letter", "--date", "2026-03-14"});
+  CHECK(count(many.out) == 12);
+  CHECK(holds(many.out, "made 2026-03-14"));
+  CHECK(holds(many.out, "@page { size: letter; }"));
+  CHECK(call({"labels", "demo", "--label", "20x10"}).code == 2);
+  CHECK(call({"labels", "demo", "--label", "400x25"}).code == 2);
+  for (const char* size : {"50", "x", "50x", "axb", "50x25x2"})
+    CHECK(call({"labels", "demo", "--label", size}).code == 2);
+}
+
+TEST_CASE("pages and pictures refuse other forms and unknown kinds") {
+  for (const char* command : {"sheet", "labels", "chart"}) {
+    const Result result = call({command, "demo", "--format", "csv"});
+    CHECK(result.code == 2);
+    CHECK(holds(result.err, "no CSV or JSON"));
+  }
+  const Result near = call({"chart", "demo", "--kind", "plane"});
+  CHECK(near.code == 2);
+  CHECK(holds(near.err, "did you mean \"planes\"?"));
+  CHECK(call({"sheet", "demo", "--paper", "a5"}).code == 2);
+}
+
+TEST_CASE("the same call gives the same pages") {
+  for (const std::vector<std::string>& args :
+       {std::vector<std::string>{"sheet", "demo"}, {"labels", "demo"}, {"chart", "demo", "--kind", "triangle"}})
+    CHECK(call(args).out == call(args).out);
+}
+
+}  // namespace gentlest::test
