@@ -86,7 +86,7 @@ std::vector<SetLine> fit_lines(const BenchMixture& mixture, double width, double
   for (const Part& part : mixture.recipe.as_measured.parts()) {
     const std::string share = " " + share_text(part);
     const double room = width - text_width(share, least);
-    set.push_back({shortened(part.liquid.label, least, room) + share, false, least});
+    set.push_back({isolated(shortened(part.liquid.label, least, room)) + share, false, least});
   }
   const std::vector<LabelLine> lines = label_lines(mixture);
   for (const SetLine& line : set_lines({lines.begin() + 2, lines.end()}, least, width)) set.push_back(line);
@@ -217,7 +217,7 @@ GridCount count_labels(const LabelGrid& grid, Paper paper) {
 std::vector<LabelLine> label_lines(const BenchMixture& mixture) {
   std::vector<std::string> parts;
   for (const Part& part : mixture.recipe.as_measured.parts())
-    parts.push_back(part.liquid.label + " " + share_text(part));
+    parts.push_back(isolated(part.liquid.label) + " " + share_text(part));
   std::string name = mixture_name(mixture);
   name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
   std::vector<LabelLine> lines = {{name, true}, {joined(parts, ", "), false}};

@@ -67,6 +67,10 @@ double text_width(std::string_view text, double size, bool bold = false);
 /// The text, or its beginning and an ellipsis where it is wider than `width`.
 std::string shortened(std::string_view text, double size, double width, bool bold = false);
 
+/// The text between marks that keep its writing direction from what follows: a share behind a name in a right-to-left
+/// script would else jump to its other side. Unchanged when it is plain ASCII.
+std::string isolated(std::string_view text);
+
 /// Lines of at most `width`, broken at spaces; inside a word only where the word alone is wider.
 std::vector<std::string> text_lines(std::string_view text, double size, double width, bool bold = false);
 

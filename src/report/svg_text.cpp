@@ -46,7 +46,8 @@ std::pair<std::uint32_t, std::size_t> decode(std::string_view text, std::size_t 
 }
 
 bool is_combining(std::uint32_t code) {
-  return (code >= 0x300 && code <= 0x36F) || (code >= 0x200B && code <= 0x200F) || (code >= 0xFE00 && code <= 0xFE0F);
+  return (code >= 0x300 && code <= 0x36F) || (code >= 0x200B && code <= 0x200F) || (code >= 0x2066 && code <= 0x2069) ||
+         (code >= 0xFE00 && code <= 0xFE0F);
 }
 
 // Thousandths of the size; beyond ASCII by script, on the wide side.
@@ -80,6 +81,12 @@ void push_broken(std::vector<std::string>& lines, std::string_view word, double 
 }
 
 }  // namespace
+
+std::string isolated(std::string_view text) {
+  for (const char c : text)
+    if (static_cast<unsigned char>(c) >= 0x80) return "\u2068" + std::string(text) + "\u2069";
+  return std::string(text);
+}
 
 double text_width(std::string_view text, double size, bool bold) {
   double thousandths = 0;

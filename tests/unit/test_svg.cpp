@@ -65,6 +65,12 @@ TEST_CASE("the width of a text is the sum of its signs") {
   CHECK(text_width("e\u0301", 10) == text_width("e", 10));
 }
 
+TEST_CASE("a name in another script is kept apart from what follows, without taking room") {
+  CHECK(isolated("isooctane") == "isooctane");
+  CHECK(isolated("مذيب") == "\u2068مذيب\u2069");
+  CHECK(text_width(isolated("مذيب"), 10) == text_width("مذيب", 10));
+}
+
 TEST_CASE("shortened and broken texts keep to their width") {
   rc::check("shortened", [] {
     const std::string text = random_text();
