@@ -58,6 +58,7 @@ struct ShelfBottle {
   std::string solvent;  ///< id, name, other name or CAS number
   std::string grade;    ///< e.g. "96 %", "absolute"; may be empty
   Location where;
+  int at_most_percent = 100;  ///< largest share of a mixture, % by volume, 1 to 100
   bool operator==(const ShelfBottle& other) const;
 };
 
@@ -74,7 +75,9 @@ struct Limits {
   std::vector<std::string> avoid_families;
   std::vector<std::string> avoid_statements;  ///< GHS codes, e.g. H360
   std::vector<std::string> avoid_solvents;
-  bool allow_unknown_hazards = true;  ///< propose liquids whose hazard record is missing (marked as such)
+  std::optional<double> lowest_flash_point_C;  ///< no mixture whose estimated flash point lies below
+  std::vector<std::string> avoid_label;        ///< GHS codes that the label of no mixture may carry
+  bool allow_unknown_hazards = true;  ///< propose what hazards or flash point are not known of (marked as such)
   bool allow_splitting = false;       ///< propose mixtures that part into two liquids (marked as such)
   bool allow_drift = false;           ///< propose mixtures whose risk passes the limit while they dry (marked as such)
   double vial_mL = 10;                ///< what one vial holds

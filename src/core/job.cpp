@@ -93,12 +93,26 @@ class JobCheck {
       if (name == passage.name) complain(passage.where, fmt::format("a layer is called \"{}\" as well", name));
   }
 
+  // A share below one step of the grid would quietly leave the bottle out.
+  void check_largest_share(const ShelfBottle& bottle) {
+    const int step = job_.limits.step_percent;
+    if (bottle.at_most_percent < 1 || bottle.at_most_percent > 100)
+      complain(bottle.where,
+               fmt::format("{}: at_most_percent is {}, outside 1 to 100", bottle.solvent, bottle.at_most_percent));
+    else if (bottle.at_most_percent < step)
+      complain(bottle.where,
+               fmt::format("{}: at_most_percent is {}, less than one step of {} %", bottle.solvent,
+                           bottle.at_most_percent, step),
+               "take a finer step_percent, or leave the bottle off the shelf");
+  }
+
   void check_bottle(const ShelfBottle& bottle, std::set<std::string>& labels) {
     const Solvent* solvent = catalogue_.find_solvent(bottle.solvent);
     if (!solvent)
       return complain(
           bottle.where, fmt::format("no solvent \"{}\" is known", bottle.solvent),
           did_you_mean(bottle.solvent, catalogue_.solvent_names(), "`gentlest list solvents` shows them all"));
+    check_largest_share(bottle);
     if (!solvent->hansen) return;  // the plan says that it leaves this bottle off, and why
     try {
       const Liquid liquid = make_liquid(*solvent, bottle.grade, catalogue_);
@@ -130,6 +144,7 @@ class JobCheck {
     expect_range("wanted_effect", limits.wanted_effect, 0, 1);
     expect_range("effect_grade", limits.effect_grade, 1, 5);
     expect_range("risk_grade", limits.risk_grade, 1, 5);
+    if (limits.lowest_flash_point_C) expect_range("lowest_flash_point_C", *limits.lowest_flash_point_C, -100, 200);
     if (limits.step_percent < 1 || limits.step_percent > 50 || 100 % limits.step_percent != 0)
       complain_at("limits.step_percent",
                   fmt::format("step_percent is {}, which does not divide 100", limits.step_percent),
@@ -156,11 +171,15 @@ class JobCheck {
                     fmt::format("no solvent \"{}\" is known", limits.avoid_solvents[i]),
                     did_you_mean(limits.avoid_solvents[i], catalogue_.solvent_names(),
                                  "`gentlest list solvents` shows them all"));
-    for (std::size_t i = 0; i < limits.avoid_statements.size(); ++i)
-      if (!is_statement_code(limits.avoid_statements[i]))
-        complain_at(fmt::format("limits.avoid_statements.{}", i),
-                    fmt::format("\"{}\" is no GHS hazard statement code", limits.avoid_statements[i]),
-                    "write them like H360");
+    check_codes("avoid_statements", limits.avoid_statements);
+    check_codes("avoid_label", limits.avoid_label);
+  }
+
+  void check_codes(const char* key, const std::vector<std::string>& codes) {
+    for (std::size_t i = 0; i < codes.size(); ++i)
+      if (!is_statement_code(codes[i]))
+        complain_at(fmt::format("limits.{}.{}", key, i),
+                    fmt::format("\"{}\" is no GHS hazard statement code", codes[i]), "write them like H360");
   }
 
   static bool is_statement_code(const std::string& code) {
@@ -186,7 +205,7 @@ bool Passage::operator==(const Passage& other) const {
 }
 
 bool ShelfBottle::operator==(const ShelfBottle& other) const {
-  return solvent == other.solvent && grade == other.grade;
+  return solvent == other.solvent && grade == other.grade && at_most_percent == other.at_most_percent;
 }
 
 std::vector<Diagnostic> check_job(const Job& job, const Catalogue& catalogue) {

@@ -2,16 +2,14 @@
 
 #include "advice.hpp"
 #include "planned_chance.hpp"
+#include "proposal.hpp"
 
 #include "gentlest/diagnostic.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
-#include <mutex>
 #include <set>
-#include <tuple>
 #include <utility>
 
 namespace gentlest {
@@ -286,40 +284,6 @@ JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedL
   return judged;
 }
 
-// Mixtures that part, or whose risk passes the limit while they dry, are not proposed unless the job says so.
-bool may_be_proposed(const SearchTask& task, const Composition& composition, const Limits& limits,
-                     const Catalogue& catalogue) {
-  const Mixture mixture = mixture_of(task, composition);
-  if (!limits.allow_splitting && phases_of(mixture, catalogue, Celsius{limits.room_C}).phases == Phases::two_liquids)
-    return false;
-  if (limits.allow_drift || judge(task, point_of(task, composition)).risk > limits.risk_limit) return true;
-  return !drifts_to(mixture, catalogue, Celsius{limits.room_C}, [&](const Hansen& point) {
-            return judge(task, point).risk > limits.risk_limit;
-          }).value_or(false);
-}
-
-// Remembers what was said of a mixture: the search asks again for every set of bottles, and from several threads.
-class ProposalMemory {
- public:
-  template <class Ask>
-  bool recall(const Composition& composition, Ask&& ask) {
-    const auto key = std::make_tuple(composition.parts, composition.liquid, composition.share);
-    {
-      const std::lock_guard<std::mutex> lock(mutex_);
-      const auto known = answers_.find(key);
-      if (known != answers_.end()) return known->second;
-    }
-    const bool answer = ask();
-    const std::lock_guard<std::mutex> lock(mutex_);
-    answers_.emplace(key, answer);
-    return answer;
-  }
-
- private:
-  std::mutex mutex_;
-  std::map<std::tuple<int, decltype(Composition::liquid), decltype(Composition::share)>, bool> answers_;
-};
-
 using JudgeCandidate = std::function<JudgedMixture(const Candidate&)>;
 
 // Without a window: how near the shelf comes from either side.
@@ -341,8 +305,9 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
   const std::vector<ChanceField> fields = chance_fields(reach_of(shelf, catalogue), subjects);
   SearchTask task = make_task(std::move(shelf), plan.layers, fields, limits);
   task.run = run;
+  task.most_percent = largest_shares(task.shelf, plan.job, catalogue);
   ProposalMemory memory;
-  if (!limits.allow_splitting || !limits.allow_drift)
+  if (minds_more_than_risk(limits))
     task.allowed = [&](const Composition& composition) {
       return memory.recall(composition, [&] { return may_be_proposed(task, composition, limits, catalogue); });
     };

@@ -1,5 +1,7 @@
 #include "gentlest/progress.hpp"
 
+#include "proposal.hpp"
+
 #include "gentlest/diagnostic.hpp"
 
 #include <fmt/format.h>
@@ -116,9 +118,10 @@ NextTestTask make_task(const Job& job, const Catalogue& catalogue, const std::ve
 
 }  // namespace
 
-std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Limits& limits,
-                                      const Catalogue& catalogue) {
+std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Job& job, const Catalogue& catalogue) {
+  const Limits& limits = job.limits;
   SearchTask task;
+  task.most_percent = largest_shares(shelf, job, catalogue);
   task.shelf = shelf;
   task.parts = limits.parts;
   task.step_percent = limits.step_percent;
@@ -130,11 +133,9 @@ std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Li
     const std::array<double, 3> place = scaled(point_of(task, composition));
     const auto cell = [&](std::size_t axis) { return static_cast<long>(std::floor(place[axis])); };
     const std::tuple<long, long, long> here{cell(0), cell(1), cell(2)};
-    if (taken.count(here) == 1) return;
+    if (taken.count(here) == 1 || !keeps_largest_shares(task, composition)) return;
     Mixture mixture = mixture_of(task, composition);
-    const bool parts =
-        !limits.allow_splitting && phases_of(mixture, catalogue, Celsius{limits.room_C}).phases == Phases::two_liquids;
-    if (parts) return;
+    if (!may_be_made(mixture, limits, catalogue)) return;
     taken.insert(here);
     mixtures.push_back(std::move(mixture));
   });
@@ -152,7 +153,7 @@ Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::
     throw InputError(Fault::file, {{{job.file, 0, 0}, "no bottle of the shelf may be used", left_off.front(), ""}});
   std::size_t at = 0;
   while (!layers[at].is_target) ++at;
-  std::vector<Mixture> mixtures = allowed_mixtures(shelf, job.limits, catalogue);
+  std::vector<Mixture> mixtures = allowed_mixtures(shelf, job, catalogue);
   NextTestTask task = make_task(job, catalogue, layers, at, mixtures);
   Progress progress{std::move(layers), at, std::move(mixtures), std::move(left_off), {}, {}, std::move(task), {}};
   Follower follower(job, catalogue, progress);

@@ -108,7 +108,7 @@ Passage read_passage(YamlFile& file, const YamlNode& node) {
   return passage;
 }
 
-// Either a plain name or {solvent: name, grade: "96 %"}.
+// Either a plain name or {solvent: name, grade: "96 %", at_most_percent: 30}.
 ShelfBottle read_bottle(YamlFile& file, const YamlNode& node) {
   ShelfBottle bottle;
   bottle.where = file.place(node);
@@ -121,6 +121,7 @@ ShelfBottle read_bottle(YamlFile& file, const YamlNode& node) {
   bottle.solvent = map.need_text("solvent");
   if (const YamlNode* name = map.find("solvent")) bottle.where = file.place(*name);
   bottle.grade = map.text("grade");
+  bottle.at_most_percent = map.whole_within("at_most_percent", 1, 100).value_or(bottle.at_most_percent);
   map.done();
   return bottle;
 }
@@ -151,6 +152,8 @@ Limits read_limits(YamlMap& parent, Places& places) {
   limits.avoid_families = map.texts("avoid_families");
   limits.avoid_statements = map.texts("avoid_statements");
   limits.avoid_solvents = map.texts("avoid_solvents");
+  limits.lowest_flash_point_C = map.number_within("lowest_flash_point_C", -100, 200);
+  limits.avoid_label = map.texts("avoid_label");
   limits.allow_unknown_hazards = map.truth("allow_unknown_hazards", limits.allow_unknown_hazards);
   limits.allow_splitting = map.truth("allow_splitting", limits.allow_splitting);
   limits.allow_drift = map.truth("allow_drift", limits.allow_drift);
