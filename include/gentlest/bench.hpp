@@ -2,7 +2,6 @@
 // mixture dries, and how wide the chances are. For all mixtures of a plan at once; pure, like the plan.
 #pragma once
 
-#include "gentlest/caution.hpp"
 #include "gentlest/mixture_hazard.hpp"
 #include "gentlest/plan.hpp"
 #include "gentlest/recipe.hpp"
@@ -30,7 +29,6 @@ const JudgedMixture& as_made(const BenchMixture& mixture);
 struct Bench {
   std::vector<BenchMixture> mixtures;  ///< rungs, gentle to strong; without a window the nearest ones
   std::vector<SessionTotal> totals;    ///< of one vial of each mixture
-  std::vector<Clash> clashes;          ///< among the bottles of these mixtures
 };
 
 /// The plan's mixtures and the names they go by: rungs by number, else "strongest within the risk limit" and "least

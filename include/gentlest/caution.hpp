@@ -28,7 +28,15 @@ struct Clash {
 /// All recorded clashes among these liquids, forbidden ones first. No clash found is not a proof of compatibility.
 std::vector<Clash> clashes_among(const std::vector<Liquid>& liquids, const Catalogue& catalogue);
 
-/// Cautions that fit this mixture, the general ones included; the deferral to the safety data sheet comes first.
+/// A mixture and the label it has by the rules of the GHS.
+struct LabelledMixture {
+  Mixture mixture;
+  MixtureLabel label;
+};
+
+/// Cautions that fit any of these mixtures, each once, naming the liquids it is for; the general ones included; the
+/// deferral to the safety data sheet comes first. Liquids of different mixtures count as meeting: their swabs do.
+std::vector<Caution> cautions_for(const std::vector<LabelledMixture>& mixtures, const Catalogue& catalogue);
 std::vector<Caution> cautions_for(const Mixture& mixture, const MixtureLabel& label, const Catalogue& catalogue);
 
 }  // namespace gentlest

@@ -1,6 +1,7 @@
 // Layer 9. Job + catalogue -> plan: the one entry for the program and the tests. Pure: same input, same plan.
 #pragma once
 
+#include "gentlest/caution.hpp"
 #include "gentlest/evaporation.hpp"
 #include "gentlest/hazard.hpp"
 #include "gentlest/job.hpp"
@@ -70,12 +71,8 @@ enum class Outcome {
   no_window  ///< no mixture of the shelf does
 };
 
-/// A sentence for the person at the easel, with the key of its source or "common practice, no source".
-struct Advice {
-  std::string text;
-  std::string source;
-  bool operator==(const Advice&) const = default;
-};
+/// A sentence for the person at the easel and where it comes from.
+using Advice = Caution;
 
 struct Plan {
   Job job;

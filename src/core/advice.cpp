@@ -1,9 +1,10 @@
 #include "advice.hpp"
 
+#include "gentlest/bench.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <functional>
 
 namespace gentlest {
 
@@ -21,13 +22,6 @@ const PlannedLayer* first_flagged(const Plan& plan, Flag flag) {
   return nullptr;
 }
 
-// Any mixture that the plan shows.
-bool any_mixture(const Plan& plan, const std::function<bool(const Mixture&)>& holds) {
-  const auto check = [&](const JudgedMixture& judged) { return holds(judged.mixture); };
-  return std::any_of(plan.rungs.begin(), plan.rungs.end(), check) || (plan.nearest && check(*plan.nearest)) ||
-         (plan.least_risk_that_works && check(*plan.least_risk_that_works));
-}
-
 bool holds_alcohol_and_hydrocarbon(const Mixture& mixture) {
   bool alcohol = false;
   bool hydrocarbon = false;
@@ -37,14 +31,6 @@ bool holds_alcohol_and_hydrocarbon(const Mixture& mixture) {
     hydrocarbon = hydrocarbon || family == "aliphatic hydrocarbon" || family == "petroleum fraction";
   }
   return alcohol && hydrocarbon;
-}
-
-bool any_statement(const Plan& plan, const std::function<bool(const std::string&)>& fits) {
-  const auto check = [&](const JudgedMixture& judged) {
-    return std::any_of(judged.hazards.statements.begin(), judged.hazards.statements.end(), fits);
-  };
-  return std::any_of(plan.rungs.begin(), plan.rungs.end(), check) || (plan.nearest && check(*plan.nearest)) ||
-         (plan.least_risk_that_works && check(*plan.least_risk_that_works));
 }
 
 }  // namespace
@@ -82,7 +68,9 @@ std::vector<Advice> advice_to_watch(const Plan& plan) {
     advice.push_back(
         {fmt::format("\"{}\" is sensitive to water: alcohols with water in them count as wet.", layer->name),
          common_practice});
-  if (any_mixture(plan, holds_alcohol_and_hydrocarbon))
+  const std::vector<PlannedMixture> mixtures = planned_mixtures(plan);
+  if (std::any_of(mixtures.begin(), mixtures.end(),
+                  [](const PlannedMixture& planned) { return holds_alcohol_and_hydrocarbon(planned.judged->mixture); }))
     advice.push_back(
         {"Alcohol with a hydrocarbon can part into two layers: about 5 % water in the ethanol is enough for "
          "15 parts of it in 85 of white spirit. Look at the vial; a cloudy or layered one is not this recipe.",
@@ -106,32 +94,13 @@ std::vector<Advice> advice_not_seen() {
   };
 }
 
-std::vector<Advice> advice_cautions(const Plan& plan) {
-  std::vector<Advice> advice = {
-      {"This is a plan for tests, not a permission: the licensed conservator, the safety data sheet of every bottle "
-       "and "
-       "the local rules decide. Hazards below are those of the separate liquids as far as recorded; a record that is "
-       "missing is not a record of harmlessness.",
-       common_practice},
-      {"Small volumes, lids on, extraction at the work; nobody else downwind.", common_practice},
-      {"Gloves: check the maker's figure for the exact glove and liquid; change at the first splash.",
-       "Mickelsen and Hall 1987 (eight gloves of one name differed tenfold)"},
-      {"Used swabs into a closed metal container under extraction, emptied daily; nothing into the drain.",
-       common_practice},
-      {"Label every vial: what, how much, when, by whom.", common_practice},
-  };
-  if (any_statement(plan, [](const std::string& code) { return code == "H224" || code == "H225"; }))
-    advice.push_back({"Vapour catches fire at room temperature: no flame, hot tool or sparking switch near.",
-                      "GHS statements of the parts"});
-  if (any_statement(plan, [](const std::string& code) { return code == "H304"; }))
-    advice.push_back({"Never pipette by mouth: a little in the lungs can kill.", "GHS statements of the parts"});
-  if (any_statement(plan, [](const std::string& code) {
-        return code.rfind("H34", 0) == 0 || code.rfind("H35", 0) == 0 || code.rfind("H36", 0) == 0;
-      }))
-    advice.push_back(
-        {"Some parts are or may be harmful to genes, fertility or the unborn child, or may cause cancer: not "
-         "for pregnant or breast-feeding people without an assessment; look for another liquid first.",
-         "GHS statements of the parts"});
+std::vector<Advice> advice_cautions(const Plan& plan, const Catalogue& catalogue) {
+  std::vector<LabelledMixture> mixtures;
+  for (const PlannedMixture& planned : planned_mixtures(plan))
+    mixtures.push_back({planned.judged->mixture, label_of(planned.judged->mixture, catalogue)});
+  std::vector<Advice> advice = cautions_for(mixtures, catalogue);
+  advice.insert(advice.begin(),
+                {"This is a plan for tests, not a permission: the licensed conservator decides.", common_practice});
   return advice;
 }
 

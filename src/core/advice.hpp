@@ -9,7 +9,7 @@ namespace gentlest {
 
 std::vector<Advice> advice_to_watch(const Plan& plan);
 std::vector<Advice> advice_not_seen();
-std::vector<Advice> advice_cautions(const Plan& plan);
+std::vector<Advice> advice_cautions(const Plan& plan, const Catalogue& catalogue);
 std::vector<Advice> advice_other_ways();
 
 }  // namespace gentlest

@@ -59,16 +59,6 @@ BenchMixture prepare(const PlannedMixture& planned, const Plan& plan, const Cata
   return ready;
 }
 
-std::vector<Liquid> liquids_of(const std::vector<BenchMixture>& mixtures) {
-  std::vector<Liquid> liquids;
-  for (const BenchMixture& mixture : mixtures)
-    for (const Part& part : mixture.judged->mixture.parts())
-      if (std::none_of(liquids.begin(), liquids.end(),
-                       [&](const Liquid& liquid) { return liquid.label == part.liquid.label; }))
-        liquids.push_back(part.liquid);
-  return liquids;
-}
-
 }  // namespace
 
 const JudgedMixture& as_made(const BenchMixture& mixture) {
@@ -92,7 +82,6 @@ Bench prepare_bench(const Plan& plan, const Catalogue& catalogue) {
     recipes.push_back(bench.mixtures.back().recipe);
   }
   bench.totals = session_totals(recipes);
-  bench.clashes = clashes_among(liquids_of(bench.mixtures), catalogue);
   return bench;
 }
 

@@ -10,24 +10,46 @@ namespace gentlest {
 namespace {
 
 constexpr const char* common_practice = "common practice, no source";
-constexpr const char* from_label = "the label by the rules of the GHS";
+constexpr const char* from_label = "GHS statements of the mixture or of a bottle";
 
 bool names(const std::string& side, const Solvent& solvent) {
   return side == solvent.id || side == solvent.family;
 }
 
-std::string labels_where(const Mixture& mixture, const std::function<bool(const Solvent&)>& fits) {
+using Mixtures = std::vector<LabelledMixture>;
+
+// Every liquid of the mixtures once, in the order in which they come.
+std::vector<Liquid> liquids_in(const Mixtures& mixtures) {
+  std::vector<Liquid> liquids;
+  for (const LabelledMixture& one : mixtures)
+    for (const Part& part : one.mixture.parts())
+      if (std::none_of(liquids.begin(), liquids.end(),
+                       [&](const Liquid& known) { return known.label == part.liquid.label; }))
+        liquids.push_back(part.liquid);
+  return liquids;
+}
+
+std::string labels_where(const Mixtures& mixtures, const std::function<bool(const Solvent&)>& fits) {
   std::string labels;
-  for (const Part& part : mixture.parts())
-    if (fits(*part.liquid.solvent)) labels += (labels.empty() ? "" : ", ") + part.liquid.label;
+  for (const Liquid& liquid : liquids_in(mixtures))
+    if (fits(*liquid.solvent)) labels += (labels.empty() ? "" : ", ") + liquid.label;
   return labels;
 }
 
-bool on_label(const MixtureLabel& label, std::initializer_list<const char*> codes) {
-  return std::any_of(label.statements.begin(), label.statements.end(), [&](const LabelStatement& statement) {
-    return std::any_of(codes.begin(), codes.end(),
-                       [&](const char* code) { return statement.code.rfind(code, 0) == 0; });
+// On the label of a mixture or of one of its bottles: who measures handles the bottle, and where the mixture's label
+// cannot be decided the bottles' records still can warn.
+bool on_label(const Mixtures& mixtures, std::initializer_list<const char*> starts) {
+  const auto is_meant = [&](const std::string& code) {
+    return std::any_of(starts.begin(), starts.end(), [&](const char* start) { return code.rfind(start, 0) == 0; });
+  };
+  const bool on_mixture = std::any_of(mixtures.begin(), mixtures.end(), [&](const LabelledMixture& one) {
+    return std::any_of(one.label.statements.begin(), one.label.statements.end(),
+                       [&](const LabelStatement& statement) { return is_meant(statement.code); });
   });
+  return on_mixture || !labels_where(mixtures, [&](const Solvent& solvent) {
+                          return solvent.hazards && std::any_of(solvent.hazards->statements.begin(),
+                                                                solvent.hazards->statements.end(), is_meant);
+                        }).empty();
 }
 
 bool warns_of_skin(const Solvent& solvent) {
@@ -39,14 +61,14 @@ bool warns_of_skin(const Solvent& solvent) {
                      [](const std::string& code) { return code == "H310" || code == "H311" || code == "H312"; });
 }
 
-void add_fire(std::vector<Caution>& list, const Mixture& mixture, const MixtureLabel& label) {
-  if (on_label(label, {"H224", "H225"}))
+void add_fire(std::vector<Caution>& list, const Mixtures& mixtures) {
+  if (on_label(mixtures, {"H224", "H225"}))
     list.push_back({"Vapour catches fire at room temperature: no flame, hot air, hot spatula or sparking switch near.",
                     from_label});
-  else if (on_label(label, {"H226"}))
+  else if (on_label(mixtures, {"H226"}))
     list.push_back({"Catches fire when warmed, and from a soaked swab: no flame or hot tool near.", from_label});
   const std::string halogenated =
-      labels_where(mixture, [](const Solvent& solvent) { return solvent.family == "chlorinated"; });
+      labels_where(mixtures, [](const Solvent& solvent) { return solvent.family == "chlorinated"; });
   if (!halogenated.empty())
     list.push_back({fmt::format("{}: may hide a flash point without taking the fire away; waste apart from other "
                                 "liquids.",
@@ -54,24 +76,24 @@ void add_fire(std::vector<Caution>& list, const Mixture& mixture, const MixtureL
                     common_practice});
 }
 
-void add_body(std::vector<Caution>& list, const Mixture& mixture, const MixtureLabel& label) {
-  if (on_label(label, {"H304"}))
+void add_body(std::vector<Caution>& list, const Mixtures& mixtures) {
+  if (on_label(mixtures, {"H304"}))
     list.push_back(
         {"Never pipette by mouth; when swallowed do not make the person vomit: a little in the lungs can "
          "kill.",
          from_label});
-  const std::string skin = labels_where(mixture, warns_of_skin);
+  const std::string skin = labels_where(mixtures, warns_of_skin);
   if (!skin.empty())
     list.push_back({fmt::format("{}: taken up through the skin as well as by breath.", skin),
                     "skin notation or statement in the catalogue"});
-  if (on_label(label, {"H340", "H341", "H350", "H351", "H360", "H361", "H362"}))
+  if (on_label(mixtures, {"H340", "H341", "H350", "H351", "H360", "H361", "H362"}))
     list.push_back(
         {"Is or may be harmful to genes, fertility or the unborn child, or may cause cancer: not for "
          "pregnant or breast-feeding people without an assessment; look for another liquid first.",
          from_label});
-  if (on_label(label, {"H314", "H318"}))
+  if (on_label(mixtures, {"H314", "H318"}))
     list.push_back({"Damages the eyes: goggles, and an eye wash within reach.", from_label});
-  const std::string last_resort = labels_where(mixture, [](const Solvent& solvent) {
+  const std::string last_resort = labels_where(mixtures, [](const Solvent& solvent) {
     return solvent.id == "benzene" || solvent.id == "carbon_tetrachloride" || solvent.id == "carbon_disulfide" ||
            solvent.id == "chloroform";
   });
@@ -79,9 +101,9 @@ void add_body(std::vector<Caution>& list, const Mixture& mixture, const MixtureL
     list.push_back({fmt::format("{}: no reason for a conservator to use it.", last_resort), "waac_health_1999"});
 }
 
-void add_peroxides(std::vector<Caution>& list, const Mixture& mixture) {
+void add_peroxides(std::vector<Caution>& list, const Mixtures& mixtures) {
   const std::string formers = labels_where(
-      mixture, [](const Solvent& solvent) { return solvent.peroxide_former && solvent.peroxide_former->value; });
+      mixtures, [](const Solvent& solvent) { return solvent.peroxide_former && solvent.peroxide_former->value; });
   if (formers.empty()) return;
   list.push_back({fmt::format("{}: forms explosive peroxides in air and light. Write the day of opening on the bottle, "
                               "keep it dark, test at the latest after 6 months, never dry a bottle out, never open a "
@@ -90,10 +112,20 @@ void add_peroxides(std::vector<Caution>& list, const Mixture& mixture) {
                   "peroxide_lists"});
 }
 
-void add_gloves(std::vector<Caution>& list, const Mixture& mixture, const Catalogue& catalogue) {
+void add_gloves(std::vector<Caution>& list, const Mixtures& mixtures, const Catalogue& catalogue) {
+  std::vector<const GloveNote*> told;
   for (const GloveNote& note : catalogue.chemistry().glove_notes) {
-    const std::string labels =
-        labels_where(mixture, [&](const Solvent& solvent) { return solvent.family == note.family; });
+    const auto says_the_same = [&](const GloveNote& other) {
+      return other.words == note.words && other.source == note.source && other.standing == note.standing;
+    };
+    if (std::any_of(told.begin(), told.end(), [&](const GloveNote* other) { return says_the_same(*other); })) continue;
+    told.push_back(&note);
+    // Families of which the same is said share one sentence.
+    const std::string labels = labels_where(mixtures, [&](const Solvent& solvent) {
+      return std::any_of(
+          catalogue.chemistry().glove_notes.begin(), catalogue.chemistry().glove_notes.end(),
+          [&](const GloveNote& other) { return says_the_same(other) && other.family == solvent.family; });
+    });
     if (labels.empty()) continue;
     const char* doubt = note.standing == Standing::memory ? " (from memory)" : "";
     list.push_back({fmt::format("Gloves, {}: {}{}.", labels, note.words, doubt), note.source});
@@ -121,29 +153,35 @@ std::vector<Clash> clashes_among(const std::vector<Liquid>& liquids, const Catal
   return clashes;
 }
 
-std::vector<Caution> cautions_for(const Mixture& mixture, const MixtureLabel& label, const Catalogue& catalogue) {
+std::vector<Caution> cautions_for(const std::vector<LabelledMixture>& mixtures, const Catalogue& catalogue) {
   std::vector<Caution> list = {
       {"The safety data sheets of the bottles and local rules come before anything printed "
        "here; a missing record is not a record of harmlessness.",
        common_practice}};
-  std::vector<Liquid> liquids;
-  for (const Part& part : mixture.parts()) liquids.push_back(part.liquid);
-  for (const Clash& clash : clashes_among(liquids, catalogue))
+  const std::vector<Clash> clashes = clashes_among(liquids_in(mixtures), catalogue);
+  if (clashes.empty() && liquids_in(mixtures).size() > 1)
+    list.push_back({"No two of these liquids are recorded as not to meet, which is no proof that they may.",
+                    "incompatible pairs of the catalogue"});
+  for (const Clash& clash : clashes)
     list.push_back(
         {fmt::format("{} with {}: {}{}.", clash.a, clash.b, clash.forbidden ? "do not mix: " : "", clash.why),
          clash.source});
-  add_fire(list, mixture, label);
-  add_body(list, mixture, label);
-  add_peroxides(list, mixture);
+  add_fire(list, mixtures);
+  add_body(list, mixtures);
+  add_peroxides(list, mixtures);
   list.push_back(
-      {"Extraction at the work, vials open only to wet the swab. At the face the level is higher than the "
-       "mean of the room.",
+      {"Extraction at the work, small volumes, vials open only to wet the swab, nobody else downwind. At the face the "
+       "level is higher than the mean of the room.",
        common_practice});
-  add_gloves(list, mixture, catalogue);
+  add_gloves(list, mixtures, catalogue);
   list.push_back({"Used swabs into a closed metal container under extraction, emptied daily; nothing into the drain.",
                   common_practice});
   list.push_back({"Label every vial: what, how much, the day, by whom, pictograms and signal word.", common_practice});
   return list;
+}
+
+std::vector<Caution> cautions_for(const Mixture& mixture, const MixtureLabel& label, const Catalogue& catalogue) {
+  return cautions_for({{mixture, label}}, catalogue);
 }
 
 }  // namespace gentlest

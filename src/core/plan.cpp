@@ -211,6 +211,7 @@ std::vector<Source> list_sources(const Plan& plan, const Catalogue& catalogue) {
   for (const JudgedMixture& rung : plan.rungs) cite(keys, rung.mixture);
   if (plan.nearest) cite(keys, plan.nearest->mixture);
   if (plan.least_risk_that_works) cite(keys, plan.least_risk_that_works->mixture);
+  for (const Advice& caution : plan.cautions) keys.insert(caution.source);
   std::vector<Source> sources;
   for (const std::string& key : keys)
     if (const Source* source = catalogue.find_source(key)) sources.push_back(*source);
@@ -390,7 +391,7 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   fill_ladder(plan, std::move(shelf), catalogue, progress, run);
   plan.watch = advice_to_watch(plan);
   plan.not_seen = advice_not_seen();
-  plan.cautions = advice_cautions(plan);
+  plan.cautions = advice_cautions(plan, catalogue);
   plan.weak_points = list_weak_points(plan);
   plan.sources = list_sources(plan, catalogue);
   return plan;

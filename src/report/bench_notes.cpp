@@ -74,15 +74,6 @@ std::string bottles_html(const Plan& plan, const Bench& bench) {
   return html_list(items);
 }
 
-std::string clashes_html(const Bench& bench) {
-  std::vector<std::string> items;
-  for (const Clash& clash : bench.clashes)
-    items.push_back(fmt::format("{} with {}: {} <span class=\"quiet\">[{}]</span>", user_text(clash.a),
-                                user_text(clash.b), user_text(clash.why), user_text(clash.source)));
-  return items.empty() ? element("p", "None recorded among these bottles, which is no proof that there is none.")
-                       : html_list(items);
-}
-
 std::string limits_html(const Limits& limits) {
   return element(
       "p", fmt::format("Limits: {} liquids in one mixture, {} bottles, steps of {} %, {} rungs, risk limit {}, "
@@ -105,7 +96,6 @@ std::string sheet_notes(const Plan& plan, const Bench& bench) {
   if (!bench.mixtures.empty()) {
     text += element("h3", "Labels of the mixtures, by the additivity rules of the GHS") + labels_html(bench);
     text += element("h3", "The bottles") + bottles_html(plan, bench);
-    text += element("h3", "Liquids that must not meet") + clashes_html(bench);
   }
   return text + "</section>\n";
 }

@@ -71,3 +71,31 @@ TEST_CASE("liquids that must not meet") {
   CHECK_FALSE(many[1].forbidden);
   CHECK(says(cautions("chloroform 50, butanone 50"), "do not mix"));
 }
+
+TEST_CASE("cautions for several mixtures: each once, for all liquids it is meant for") {
+  std::vector<LabelledMixture> mixtures;
+  for (const char* text : {"isooctane 85, ethanol absolute 15", "isopropanol 50, isooctane 50", "isooctane 100"})
+    mixtures.push_back({mixture_from(text), label_of(mixture_from(text), shipped_catalogue())});
+  const auto list = cautions_for(mixtures, shipped_catalogue());
+  for (std::size_t i = 0; i < list.size(); ++i)
+    for (std::size_t k = i + 1; k < list.size(); ++k) CHECK(list[i].text != list[k].text);
+  const auto gloves = [](const Caution& caution) { return caution.text.rfind("Gloves, ethanol", 0) == 0; };
+  REQUIRE(std::count_if(list.begin(), list.end(), gloves) == 1);
+  CHECK(std::find_if(list.begin(), list.end(), gloves)->text.find("isopropanol") != std::string::npos);
+  // The swabs of different mixtures meet in the waste.
+  const Mixture a = mixture_from("chloroform 100");
+  const Mixture b = mixture_from("acetone 100");
+  const auto clash =
+      cautions_for({{a, label_of(a, shipped_catalogue())}, {b, label_of(b, shipped_catalogue())}}, shipped_catalogue());
+  CHECK(says(clash, "do not mix"));
+  CHECK_FALSE(says(clash, "no proof that they may"));
+  CHECK(says(list, "no proof that they may"));
+}
+
+TEST_CASE("a bottle's own statement warns although the mixture is too thin for it") {
+  const Mixture thin = mixture_from("toluene 1, isopropanol 99");
+  const MixtureLabel label = label_of(thin, shipped_catalogue());
+  REQUIRE(std::none_of(label.statements.begin(), label.statements.end(),
+                       [](const LabelStatement& statement) { return statement.code == "H304"; }));
+  CHECK(says(cautions_for(thin, label, shipped_catalogue()), "Never pipette by mouth"));
+}

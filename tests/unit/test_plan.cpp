@@ -16,7 +16,6 @@ Job demo() {
   return load_job(demo_job_text(), "demo", shipped_catalogue());
 }
 
-
 bool mentions(const std::vector<std::string>& lines, const std::string& text) {
   return std::any_of(lines.begin(), lines.end(),
                      [&](const std::string& line) { return line.find(text) != std::string::npos; });
@@ -51,6 +50,17 @@ TEST_CASE("the demo painting has a ladder, gentle to strong in both numbers, wit
   CHECK_FALSE(plan.not_seen.empty());
   CHECK_FALSE(plan.cautions.empty());
   CHECK_FALSE(plan.sources.empty());
+}
+
+TEST_CASE("the plan's cautions are those of its mixtures, each once, and their sources are listed") {
+  Job job = demo();
+  const Plan plan = make_plan(job, shipped_catalogue());
+  for (std::size_t i = 0; i < plan.cautions.size(); ++i)
+    for (std::size_t k = i + 1; k < plan.cautions.size(); ++k) CHECK(plan.cautions[i].text != plan.cautions[k].text);
+  const auto gloves = [](const Advice& caution) { return caution.source == "mickelsen_hall_1987"; };
+  CHECK(std::any_of(plan.cautions.begin(), plan.cautions.end(), gloves));
+  CHECK(std::any_of(plan.sources.begin(), plan.sources.end(),
+                    [](const Source& source) { return source.key == "mickelsen_hall_1987"; }));
 }
 
 TEST_CASE("a plan says which of its layers rest on stand-ins and on files only") {
