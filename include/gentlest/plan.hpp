@@ -101,7 +101,8 @@ struct Plan {
 
 /// The plan for one job. `target` names the layer to remove; empty takes the uppermost.
 /// `run` may carry out the search's tasks on several threads; the plan is the same without.
-/// Throws InputError (Fault::file) with everything check_job finds.
+/// Throws InputError (Fault::file) with everything check_job finds, and (Fault::usage) when the job's vial and measure
+/// cannot hold a mixture of as many parts as the job allows.
 Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target = {},
                const SearchProgress& progress = {}, const RunTasks& run = {});
 

@@ -4,6 +4,7 @@
 #include "gentlest/mixture.hpp"
 #include "gentlest/quantity.hpp"
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -34,10 +35,13 @@ struct Recipe {
   double largest_change = 0;      ///< largest difference of a share by rounding, 0..1
 };
 
+/// Throws InputError (Fault::usage) when vial or step is not positive, when the step is larger than the vial, or when
+/// the vial holds fewer steps than `parts`.
+void check_measurable(std::size_t parts, const Measuring& measuring);
+
 /// Rounds a mixture. Volumes are whole steps, at least one each, and add up to the vial where the vial is a whole
 /// number of steps; among those, largest remainders first, so that no share is off by a step or more unless it was too
-/// small to measure. Throws InputError (Fault::usage) when vial or step is not positive, when the step is larger than
-/// the vial, or when the vial holds fewer steps than the mixture has parts.
+/// small to measure. Throws what check_measurable throws for the mixture's parts.
 Recipe round_recipe(const Mixture& mixture, const Measuring& measuring);
 
 /// Total of each bottle over a session's vials, by label.

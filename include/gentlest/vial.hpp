@@ -16,7 +16,8 @@ struct VialStudy {
   JudgedMixture judged;                      ///< as asked
   Recipe recipe;                             ///< by the job's vial and measure
   std::optional<JudgedMixture> as_measured;  ///< where rounding changes the mixture
-  MixtureLabel label;
+  MixtureLabel
+      label;  ///< of the mixture as measured, like all that follows down to the cautions; printed on labels too
   FlashPoint flash;
   std::optional<double> lower_explosive_limit_percent;
   std::optional<Celsius> start_of_boiling;

@@ -20,7 +20,7 @@ Command ladder() {
           "JOB is a job file, - for standard input, or the word demo (a file of that\n"
           "name is ./demo). The exit code is 1 when there is no window: no mixture moves\n"
           "the layer within the risk limit.\n",
-          {"target", "risk-limit", "parts", "step", "bottles", "rungs"},
+          {"target", "risk-limit", "parts", "step", "bottles", "rungs", "vial", "measure"},
           1,
           1,
           command_ladder};

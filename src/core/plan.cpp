@@ -5,6 +5,7 @@
 #include "proposal.hpp"
 
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/recipe.hpp"
 
 #include <fmt/format.h>
 
@@ -377,6 +378,9 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
                const RunTasks& run) {
   std::vector<Diagnostic> faults = check_job(job, catalogue);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
+  // Before the search, so that a plan is never found only to be useless at the easel.
+  check_measurable(static_cast<std::size_t>(job.limits.parts),
+                   {Millilitres{job.limits.vial_mL}, Millilitres{job.limits.measure_mL}});
   Plan plan;
   plan.job = job;
   plan.catalogue_version = catalogue.version();

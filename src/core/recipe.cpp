@@ -13,7 +13,7 @@ namespace gentlest {
 
 namespace {
 
-int steps_in_vial(const Mixture& mixture, const Measuring& measuring) {
+int steps_in_vial(std::size_t parts, const Measuring& measuring) {
   const double vial = measuring.vial.value;
   const double step = measuring.step.value;
   if (!(vial > 0 && vial <= 1e5) || !(step > 0) || step > vial)
@@ -21,10 +21,10 @@ int steps_in_vial(const Mixture& mixture, const Measuring& measuring) {
                      fmt::format("a vial of {:.6g} mL cannot be filled in steps of {:.6g} mL", vial, step),
                      "the step must be above 0 and not larger than the vial");
   const double steps = std::floor(vial / step + 1e-9);
-  if (steps < static_cast<double>(mixture.parts().size()))
+  if (steps < static_cast<double>(parts))
     throw InputError(Fault::usage,
                      fmt::format("a vial of {:.6g} mL holds {} steps of {:.6g} mL, too few for {} liquids", vial,
-                                 static_cast<int>(steps), step, mixture.parts().size()),
+                                 static_cast<int>(steps), step, parts),
                      "take a larger vial or a finer measure");
   if (steps > 1e6) throw InputError(Fault::usage, fmt::format("steps of {:.6g} mL are too fine", step));
   return static_cast<int>(steps);
@@ -60,8 +60,12 @@ std::vector<int> whole_steps(const Mixture& mixture, int total) {
 
 }  // namespace
 
+void check_measurable(std::size_t parts, const Measuring& measuring) {
+  steps_in_vial(parts, measuring);
+}
+
 Recipe round_recipe(const Mixture& mixture, const Measuring& measuring) {
-  const int total = steps_in_vial(mixture, measuring);
+  const int total = steps_in_vial(mixture.parts().size(), measuring);
   const std::vector<int> steps = whole_steps(mixture, total);
   std::vector<Part> parts;
   std::vector<RecipeLine> lines;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <set>
+#include <utility>
 
 namespace gentlest {
 
@@ -47,14 +48,16 @@ VialStudy study_vial(const Mixture& mixture, const std::vector<PlannedLayer>& la
   constexpr double rounding_that_counts = 1e-9;
   const Limits& limits = job.limits;
   const Celsius room{limits.room_C};
+  Recipe recipe = round_recipe(mixture, {{limits.vial_mL}, {limits.measure_mL}});
+  const Mixture made = recipe.as_measured;
   VialStudy study{judge_mixture(mixture, layers, limits, catalogue),
-                  round_recipe(mixture, {{limits.vial_mL}, {limits.measure_mL}}),
+                  std::move(recipe),
                   {},
-                  label_of(mixture, catalogue),
-                  flash_point(mixture, catalogue),
-                  lower_explosive_limit(mixture, catalogue, room),
-                  start_of_boiling(mixture, catalogue),
-                  vapour_hazards(mixture, catalogue, room),
+                  label_of(made, catalogue),
+                  flash_point(made, catalogue),
+                  lower_explosive_limit(made, catalogue, room),
+                  start_of_boiling(made, catalogue),
+                  vapour_hazards(made, catalogue, room),
                   {},
                   {},
                   {},
@@ -62,9 +65,9 @@ VialStudy study_vial(const Mixture& mixture, const std::vector<PlannedLayer>& la
                   {},
                   {}};
   if (study.recipe.largest_change > rounding_that_counts)
-    study.as_measured = judge_mixture(study.recipe.as_measured, layers, limits, catalogue);
+    study.as_measured = judge_mixture(made, layers, limits, catalogue);
   study.exposure = session_exposure(used_in(study.recipe), study.room, catalogue);
-  study.cautions = cautions_for(mixture, study.label, catalogue);
+  study.cautions = cautions_for(made, study.label, catalogue);
   SubstituteWish wish;
   wish.temperature = room;
   wish.most = 5;

@@ -2,6 +2,7 @@
 #include "report/bench_sheet.hpp"
 #include "report/charts.hpp"
 #include "report/format.hpp"
+#include "report/plan_report.hpp"
 #include "report/words.hpp"
 
 #include "gentlest/hazard.hpp"
@@ -74,17 +75,18 @@ std::string bottles_html(const Plan& plan, const Bench& bench) {
   return html_list(items);
 }
 
-std::string limits_html(const Limits& limits) {
+std::string limits_html(const Job& job) {
+  const Limits& limits = job.limits;
   return element(
       "p", fmt::format("Limits: {} liquids in one mixture, {} bottles, steps of {} %, {} rungs, risk limit {}, "
                        "effect wanted {}, grades that count: effect {}, risk {}. Avoided statements: {}. "
-                       "Avoided families: {}. Avoided solvents: {}. Vial {} mL, smallest volume {} mL, room {} C.",
+                       "Avoided families: {}. Avoided solvents: {}. {} Vial {} mL, smallest volume {} mL, room {} C.",
                        limits.parts, limits.bottles, limits.step_percent, limits.rungs, as_recorded(limits.risk_limit),
                        as_recorded(limits.wanted_effect), limits.effect_grade, limits.risk_grade,
                        user_text(joined(limits.avoid_statements, ", ", "none")),
                        user_text(joined(limits.avoid_families, ", ", "none")),
-                       user_text(joined(limits.avoid_solvents, ", ", "none")), as_recorded(limits.vial_mL),
-                       as_recorded(limits.measure_mL), as_recorded(limits.room_C)));
+                       user_text(joined(limits.avoid_solvents, ", ", "none")), user_text(search_limits_words(job)),
+                       as_recorded(limits.vial_mL), as_recorded(limits.measure_mL), as_recorded(limits.room_C)));
 }
 
 }  // namespace
@@ -114,7 +116,7 @@ std::string sheet_origins(const Plan& plan, const SheetInputs& inputs) {
                                    html_text(inputs.edition.program), html_text(inputs.edition.catalogue),
                                    with_commas(plan.mixtures_judged), user_text(inputs.job_file),
                                    inputs.options.empty() ? "" : " " + user_text(joined(inputs.options, " "))));
-  text += limits_html(plan.job.limits) + element("h3", "The job");
+  text += limits_html(plan.job) + element("h3", "The job");
   return text + element("pre", html_text(inputs.job_text)) + "</section>\n";
 }
 

@@ -1,4 +1,3 @@
-#include "gentlest/bench.hpp"
 #include "report/format.hpp"
 #include "report/plan_report.hpp"
 
@@ -24,6 +23,8 @@ Json limits_json(const Limits& limits) {
           {"avoid_families", limits.avoid_families},
           {"avoid_statements", limits.avoid_statements},
           {"avoid_solvents", limits.avoid_solvents},
+          {"lowest_flash_point_C", json_number(limits.lowest_flash_point_C)},
+          {"avoid_label", limits.avoid_label},
           {"allow_unknown_hazards", limits.allow_unknown_hazards},
           {"allow_splitting", limits.allow_splitting},
           {"allow_drift", limits.allow_drift},
@@ -39,6 +40,16 @@ Json object_json(const PaintingObject& object) {
           {"height_cm", object.height ? Json(data_value(object.height->value)) : Json()},
           {"paint_age_years", json_number(object.paint_age_years)},
           {"note", json_text(object.note)}};
+}
+
+Json largest_shares_json(const Job& job) {
+  Json list = Json::array();
+  for (const ShelfBottle& bottle : job.shelf)
+    if (bottle.at_most_percent < 100)
+      list.push_back({{"solvent", json_text(bottle.solvent)},
+                      {"grade", json_text(bottle.grade)},
+                      {"at_most_percent", bottle.at_most_percent}});
+  return list;
 }
 
 Json optional_mixture(const std::optional<JudgedMixture>& judged, const Plan& plan) {
@@ -57,12 +68,13 @@ std::string plan_csv(const Plan& plan, const Edition& edition) {
   return sheet_csv(judged_sheet(mixtures_of(plan), plan.layers), edition);
 }
 
-std::string plan_json(const Plan& plan, const Edition& edition) {
+std::string plan_json(const Plan& plan, const Bench& bench, const Edition& edition) {
   Json document = json_document("ladder", edition);
   document["outcome"] = plan.outcome == Outcome::window ? "window" : "no window";
   document["object"] = object_json(plan.job.object);
   document["target"] = plan.layers[plan.target].name;
   document["limits"] = limits_json(plan.job.limits);
+  document["largest_shares"] = largest_shares_json(plan.job);
   document["layers"] = layers_json(plan.layers);
   document["bottles"] = plan.bottles;
   document["rungs"] = Json::array();
@@ -70,6 +82,7 @@ std::string plan_json(const Plan& plan, const Edition& edition) {
     document["rungs"].push_back(judged_json(rung, plan.layers, plan.job.limits));
   document["strongest_within_risk_limit"] = optional_mixture(plan.nearest, plan);
   document["least_risk_that_works"] = optional_mixture(plan.least_risk_that_works, plan);
+  document["what_to_measure"] = measures_json(plan, bench);
   document["frontier"] = Json::array();
   for (const Verdict& verdict : plan.frontier)
     document["frontier"].push_back(

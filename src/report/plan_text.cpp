@@ -19,6 +19,11 @@ std::string title_text(const Plan& plan, const Style& style) {
   return text;
 }
 
+std::string search_limits_text(const Job& job) {
+  const std::string words = search_limits_words(job);
+  return words.empty() ? words : paragraph(words);
+}
+
 std::string ladder_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {
   std::string text = heading(fmt::format("The ladder for \"{}\": {} on {} ({})", plan.layers[plan.target].name,
                                          counted(plan.rungs.size(), "rung", "rungs"),
@@ -29,6 +34,7 @@ std::string ladder_text(const Plan& plan, const std::vector<NamedMixture>& mixtu
       fmt::format("From gentle to strong; no rung exceeds a risk of {}, and from an effect of {} on a mixture "
                   "counts as one that works.",
                   per_cent(plan.job.limits.risk_limit), per_cent(plan.job.limits.wanted_effect)));
+  text += search_limits_text(plan.job);
   return text + "\n" + recipes_table(mixtures, plan.job.limits.risk_limit, style);
 }
 
@@ -40,6 +46,7 @@ std::string no_window_text(const Plan& plan, const std::vector<NamedMixture>& mi
       paragraph(fmt::format("No mixture of this shelf reaches an effect of {} on \"{}\" while the risk to every layer "
                             "to keep stays within {}. So there is no ladder.",
                             per_cent(limits.wanted_effect), target, per_cent(limits.risk_limit)));
+  text += search_limits_text(plan.job);
   if (!plan.nearest)
     text += paragraph(fmt::format("No mixture at all stays within a risk of {}.", per_cent(limits.risk_limit)));
   if (!plan.least_risk_that_works)
@@ -142,7 +149,7 @@ std::string closing_text(const Plan& plan, const Edition& edition) {
 
 }  // namespace
 
-std::string plan_text(const Plan& plan, const Style& style, const Edition& edition) {
+std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition) {
   const bool window = plan.outcome == Outcome::window;
   const std::vector<NamedMixture> mixtures = mixtures_of(plan);
   const std::vector<Liquid> liquids = liquids_of(mixtures);
@@ -154,6 +161,7 @@ std::string plan_text(const Plan& plan, const Style& style, const Edition& editi
   if (window && plan.effect_given_up > 0.0005)
     text += paragraph(fmt::format("Keeping to {} costs {} of effect on average.",
                                   counted(plan.bottles.size(), "bottle", "bottles"), per_cent(plan.effect_given_up)));
+  text += measures_text(plan, bench, style);
   if (!mixtures.empty()) text += places_text(plan, mixtures, style) + flips_text(plan, mixtures);
   text += advice_text("What to watch", plan.watch, style);
   text += advice_text("What the model does not see", plan.not_seen, style);

@@ -26,10 +26,11 @@ std::string recipe_text(const VialCase& one, const Style& style) {
   std::string text = heading("What to measure", style);
   text += paragraph(fmt::format("{} = {} mL", to_text(study.recipe), as_recorded(study.recipe.total.value)));
   if (study.as_measured)
-    text += paragraph(fmt::format("Rounded, this is another mixture: {}. Effect {} (was {}), risk {} (was {}).",
-                                  to_text(study.as_measured->mixture), per_cent(study.as_measured->effect),
-                                  per_cent(study.judged.effect), per_cent(study.as_measured->risk),
-                                  per_cent(study.judged.risk)));
+    text += paragraph(
+        fmt::format("Rounded, this is another mixture: {}. Effect {} (was {}), risk {} (was {}). Label, fire and "
+                    "breath below are those of the rounded one.",
+                    to_text(study.as_measured->mixture), per_cent(study.as_measured->effect),
+                    per_cent(study.judged.effect), per_cent(study.as_measured->risk), per_cent(study.judged.risk)));
   return text;
 }
 

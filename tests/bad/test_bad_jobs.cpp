@@ -94,7 +94,7 @@ const Bad table[] = {
     {"flash point with unit", "  parts: 3", "  parts: 3\n  lowest_flash_point_C: 23 C",
      "lowest_flash_point_C must be a number"},
     {"share above all", "  - acetone", "  - {solvent: acetone, at_most_percent: 130}",
-     "bad.yaml:15:42: error: at_most_percent is 130, outside 1 to 100"},
+     "bad.yaml:15:41: error: at_most_percent is 130, outside 1 to 100"},
     {"share of nothing", "  - acetone", "  - {solvent: acetone, at_most_percent: 0}", "at_most_percent is 0"},
     {"half a per cent", "  - acetone", "  - {solvent: acetone, at_most_percent: 12.5}", "must be a whole number"},
     {"share below a step", "  - acetone", "  - {solvent: acetone, at_most_percent: 4}",

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <map>
 #include <regex>
 
 namespace gentlest::test {
@@ -204,6 +205,66 @@ TEST_CASE("no report promises what the program cannot know") {
     INFO(args[0] << ": " << (promised ? found.str() : ""));
     CHECK_FALSE(promised);
   }
+}
+
+TEST_CASE("the ladder says what to measure, bottle by bottle and in all") {
+  const json measures = as_json({"ladder", "demo"}).at("what_to_measure");
+  std::map<std::string, double> totals;
+  for (const auto& mixture : measures.at("mixtures")) {
+    CHECK(mixture.at("as_measured").is_null());  // 5 % of 10 mL is one step
+    double sum = 0;
+    for (const auto& line : mixture.at("volumes")) {
+      sum += line.at("mL").get<double>();
+      totals[line.at("liquid")] += line.at("mL").get<double>();
+    }
+    CHECK(sum == Approx(10));
+  }
+  REQUIRE(totals.size() == measures.at("bottles").size());
+  for (const auto& bottle : measures.at("bottles"))
+    CHECK(bottle.at("mL").get<double>() == Approx(totals.at(bottle.at("liquid"))));
+  CHECK(holds(call({"ladder", "demo"}).out, "changes no mixture."));
+}
+
+TEST_CASE("a coarse measure shows both the mixture as planned and as measured") {
+  const std::vector<std::string> args = {"ladder", "demo", "--vial", "3", "--measure", "1"};
+  const json plan = as_json(args);
+  const auto& mixtures = plan.at("what_to_measure").at("mixtures");
+  REQUIRE(mixtures.size() == plan.at("rungs").size());
+  int rounded = 0;
+  for (std::size_t i = 0; i < mixtures.size(); ++i) {
+    const auto& made = mixtures[i].at("as_measured");
+    if (made.is_null()) continue;
+    ++rounded;
+    CHECK(made.at("recipe") != plan.at("rungs")[i].at("recipe"));
+    CHECK(made.at("risk") != plan.at("rungs")[i].at("risk"));
+  }
+  CHECK(rounded > 0);
+  const std::string text = call(args).out;
+  CHECK(holds(text, "what rounding changes"));
+  CHECK(holds(text, "was "));
+}
+
+TEST_CASE("a vial too small for the job's parts is a fault of the command line") {
+  const Result result = call({"ladder", "demo", "--vial", "1"});
+  CHECK(result.code == 2);
+  CHECK(holds(result.err, "too few for 3 liquids"));
+}
+
+TEST_CASE("limits on flash point, label and shares are named in the plan and kept") {
+  std::string job = demo_job_text();
+  const auto put = [&](const std::string& piece, const std::string& instead) {
+    REQUIRE(job.find(piece) != std::string::npos);
+    job.replace(job.find(piece), piece.size(), instead);
+  };
+  put("  - isopropanol\n", "  - {solvent: isopropanol, at_most_percent: 20}\n");
+  put("limits:\n", "limits:\n  lowest_flash_point_C: 10\n  avoid_label: [H319]\n");
+  const std::string text = call({"ladder", "-"}, job).out;
+  CHECK(holds(text, "flash point below 10 C"));
+  CHECK(holds(text, "carries H319"));
+  const json plan = as_json({"ladder", "-"}, job);
+  CHECK(plan.at("limits").at("lowest_flash_point_C") == 10);
+  CHECK(plan.at("limits").at("avoid_label") == json::array({"H319"}));
+  CHECK(plan.at("largest_shares")[0].at("at_most_percent") == 20);
 }
 
 }  // namespace gentlest::test

@@ -1,12 +1,14 @@
 // From the plan to the vial, and the pictures of it.
 #include "gentlest/bench.hpp"
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/vial.hpp"
 #include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"
 #include "report/charts.hpp"
 #include "report/label_sheet.hpp"
 #include "report/pictogram.hpp"
 #include "report/test_map.hpp"
+#include "report/vial_report.hpp"
 
 #include <rapidcheck.h>
 #include <catch2/catch.hpp>
@@ -211,6 +213,45 @@ TEST_CASE("a label names the mixture, its parts as measured and its hazards") {
   for (const LabelLine& line : label_lines(bench.mixtures[1])) all += line.text + "\n";
   CHECK(all.find("two layers: shake\n") != std::string::npos);
   CHECK(all.find("hazard record missing: more may apply\n") != std::string::npos);
+}
+
+TEST_CASE("where one part has no hazard record, label, sheet and vial study all say so") {
+  Demo demo;
+  const auto without =
+      std::find_if(demo.catalogue.solvents().begin(), demo.catalogue.solvents().end(), [](const Solvent& solvent) {
+        return !solvent.hazards && solvent.hansen && solvent.molar_mass_g_per_mol && solvent.molar_volume_cm3_per_mol &&
+               solvent.family != "water";
+      });
+  REQUIRE(without != demo.catalogue.solvents().end());
+  const Mixture mixture({{make_liquid(*demo.catalogue.find_solvent("isooctane"), "", demo.catalogue), 0.5},
+                         {make_liquid(*without, "", demo.catalogue), 0.5}});
+  Plan plan = make_plan(demo.job, demo.catalogue);
+  plan.rungs = {judge_mixture(mixture, plan.layers, plan.job.limits, demo.catalogue)};
+  const Bench bench = prepare_bench(plan, demo.catalogue);
+  const MixtureLabel& label = bench.mixtures.front().label;
+  CHECK_FALSE(label.complete());
+  CHECK(std::any_of(label.not_known.begin(), label.not_known.end(),
+                    [&](const std::string& words) { return words.find(without->name) != std::string::npos; }));
+  CHECK(label_lines(bench.mixtures.front()).back().text == "hazard record missing: more may apply");
+  CHECK(label_sheet(plan, bench, {}).find("Not known, and so missing on the labels") != std::string::npos);
+  const VialStudy study = study_vial(mixture, plan.layers, plan.job, demo.catalogue);
+  CHECK(study.label.statements == label.statements);
+  CHECK(study.label.not_known == label.not_known);
+  CHECK(vial_report({plan.job, plan.layers, study}, Form::text, {}, {"1", "1"}).find("NOT KNOWN: ") !=
+        std::string::npos);
+}
+
+TEST_CASE("vial and printed label agree on the mixture as measured") {
+  Demo demo;
+  demo.job.limits.vial_mL = 3;
+  demo.job.limits.measure_mL = 1;
+  const Plan plan = make_plan(demo.job, demo.catalogue);
+  for (const BenchMixture& mixture : prepare_bench(plan, demo.catalogue).mixtures) {
+    const VialStudy study = study_vial(mixture.judged->mixture, plan.layers, plan.job, demo.catalogue);
+    CHECK(study.label.statements == mixture.label.statements);
+    CHECK(study.label.pictograms == mixture.label.pictograms);
+    CHECK(study.label.signal_word == mixture.label.signal_word);
+  }
 }
 
 TEST_CASE("sites are read in centimetres, every fault is named") {

@@ -125,14 +125,17 @@ TEST_CASE("under all these limits together the search misses nothing that trying
                {"isooctane", "", {}},
                {"isopropanol", "", {}},
                {"diacetone_alcohol", "", {}}};
-  job.limits.step_percent = 20;
+  job.limits.parts = 2;
+  job.limits.step_percent = 5;
   job.limits.allow_splitting = job.limits.allow_drift = true;
-  job.limits.lowest_flash_point_C = 10;
+  const std::size_t without_limits = make_plan(job, shipped_catalogue()).frontier.size();
+  job.limits.lowest_flash_point_C = 5;
   job.limits.avoid_label = {"H319"};
   bottle(job, "white_spirit_dearomatised").at_most_percent = 80;
   const std::vector<double> expected = effects_by_trying_all(job);
   const Plan plan = make_plan(job, shipped_catalogue());
   REQUIRE(expected.size() > 1);
+  CHECK(plan.frontier.size() != without_limits);
   REQUIRE(plan.frontier.size() == expected.size());
   for (std::size_t i = 0; i < expected.size(); ++i) CHECK(plan.frontier[i].effect == Approx(expected[i]).margin(1e-3));
 }
@@ -180,4 +183,12 @@ TEST_CASE("where no bottle is limited there are no largest shares") {
   const std::vector<int> shares = largest_shares(shelf, job, shipped_catalogue());
   REQUIRE(shares.size() == shelf.size());
   for (std::size_t i = 0; i < shelf.size(); ++i) CHECK(shares[i] == (shelf[i].solvent->id == "ethanol" ? 30 : 100));
+}
+
+TEST_CASE("a vial that cannot hold the job's parts is refused before the search") {
+  Job job = demo();
+  job.limits.vial_mL = 1;
+  CHECK_THROWS_AS(make_plan(job, shipped_catalogue()), InputError);
+  job.limits.parts = 2;
+  CHECK_NOTHROW(make_plan(job, shipped_catalogue()));
 }
