@@ -29,6 +29,7 @@ const JudgedMixture& as_made(const BenchMixture& mixture);
 struct Bench {
   std::vector<BenchMixture> mixtures;  ///< rungs, gentle to strong; without a window the nearest ones
   std::vector<SessionTotal> totals;    ///< of one vial of each mixture
+  std::vector<Caution> cautions;       ///< that fit these mixtures, each once
 };
 
 /// The plan's mixtures and the names they go by: rungs by number, else "strongest within the risk limit" and "least

@@ -87,6 +87,8 @@ struct NextTest {
   NextStep step = NextStep::no_window;
   std::optional<CandidateOutlook> mixture;  ///< to try, or that was found, or that came nearest
   double risk_limit = 0;                    ///< the limit under which it was chosen
+  std::optional<std::size_t> worked;        ///< the past test whose mixture this is, where one worked; its mixture need
+                                            ///< not stand among the candidates, and `candidate` then means nothing
   std::string passage;                      ///< for try_passage
   std::vector<std::string> untested;        ///< passages on which the mixture was not tried
   std::string reason;                       ///< one sentence in plain words

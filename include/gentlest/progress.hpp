@@ -14,7 +14,7 @@ namespace gentlest {
 struct Progress {
   std::vector<PlannedLayer> layers;
   std::size_t target = 0;                ///< index into layers
-  std::vector<Mixture> mixtures;         ///< that may be proposed; positions are those of NextTest
+  std::vector<Mixture> mixtures;         ///< that may be proposed, and what worked; positions are those of NextTest
   std::vector<std::string> left_off;     ///< bottles not used, each with the reason
   std::vector<Reading> counted;          ///< readings that count, by test number
   std::vector<std::string> not_counted;  ///< readings that teach nothing here, each with the reason

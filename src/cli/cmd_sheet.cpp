@@ -1,16 +1,19 @@
+#include "report/test_report.hpp"
+
 #include "cli/commands.hpp"
 #include "cli/progress.hpp"
 #include "cli/run.hpp"
 #include "gentlest/diagnostic.hpp"
 #include "io/files.hpp"
+#include "io/reading_log.hpp"
 #include "report/bench_sheet.hpp"
 #include "report/format.hpp"
 
 #include <fmt/format.h>
 
-namespace gentlest {
+#include <ostream>
 
-namespace {
+namespace gentlest {
 
 std::optional<MapBackground> background_of(const Request& request) {
   if (!request.background) return std::nullopt;
@@ -39,7 +42,19 @@ std::vector<std::string> options_used(const Request& request) {
   add("measure", request.measure_mL, number);
   add("sites", request.sites, quoted);
   add("background", request.background, quoted);
+  add("log", request.log, quoted);
   return used;
+}
+
+namespace {
+
+// Places and numbers of the tests made so far; the cards go on from there.
+void take_log(const std::string& path, SheetInputs& inputs, Session& session) {
+  read_text_file(path);  // a missing log is a mistake here, not an empty one
+  const ReadingLog log = read_log(path);
+  session.err << render(log.faults);
+  inputs.sites = sites_of(tests_in(log.lines));
+  inputs.tests_so_far = log.highest_test;
 }
 
 }  // namespace
@@ -54,7 +69,10 @@ Answer command_sheet(const Request& request, Session& session) {
   expect_picture(request, "HTML");
   SheetInputs inputs;
   inputs.paper = asked_paper(request);
+  if (request.sites && request.log)
+    throw InputError(Fault::usage, "both --sites and --log say where the tests are", "give one of them");
   if (request.sites) inputs.sites = parse_sites(*request.sites);
+  if (request.log) take_log(*request.log, inputs, session);
   inputs.background = background_of(request);
   inputs.options = options_used(request);
   const Catalogue catalogue = load_catalogue(request);

@@ -59,21 +59,22 @@ Command vial() {
 }
 
 Command sheet() {
-  return {
-      "sheet",
-      "JOB|demo",
-      "make the sheet for the easel, to print and fill in (HTML)",
-      "  gentlest sheet demo --output sheet.html\n"
-      "  gentlest sheet easel.yaml --paper letter --vial 5 --output sheet.html\n"
-      "  gentlest sheet easel.yaml --sites \"12.5,30; 40,10\" --background photo.jpg\n"
-      "\n"
-      "One file without scripts or links: the ladder with volumes, cards to fill in,\n"
-      "a map of the tests, pictures, cautions, sources. Print it from any browser. The\n"
-      "exit code is 1 when there is no window; the sheet then says how close it is.\n",
-      {"paper", "vial", "measure", "sites", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs"},
-      1,
-      1,
-      command_sheet};
+  return {"sheet",
+          "JOB|demo",
+          "make the sheet for the easel, to print and fill in (HTML)",
+          "  gentlest sheet demo --output sheet.html\n"
+          "  gentlest sheet easel.yaml --paper letter --vial 5 --output sheet.html\n"
+          "  gentlest sheet easel.yaml --sites \"12.5,30; 40,10\" --background photo.jpg\n"
+          "  gentlest sheet easel.yaml --log easel.log    places of the tests made so far\n"
+          "\n"
+          "One file without scripts or links: the ladder with volumes, cards to fill in,\n"
+          "a map of the tests, pictures, cautions, sources. Print it from any browser. The\n"
+          "exit code is 1 when there is no window; the sheet then says how close it is.\n",
+          {"paper", "vial", "measure", "sites", "log", "background", "target", "risk-limit", "parts", "step", "bottles",
+           "rungs"},
+          1,
+          1,
+          command_sheet};
 }
 
 Command labels() {
@@ -246,6 +247,23 @@ Command next() {
           command_next};
 }
 
+Command report() {
+  return {"report",
+          "JOB|demo LOG",
+          "report the tests for the treatment file (HTML, or a table)",
+          "  gentlest report easel.yaml easel.log --output report.html\n"
+          "  gentlest report easel.yaml easel.log --format csv --output report.csv\n"
+          "\n"
+          "One file without scripts or links: layers and materials, every test with its\n"
+          "corrections, the map, what was chosen and why with its margin, what else was\n"
+          "open, what is not predicted, sources. CSV and JSON hold one row a test. The exit\n"
+          "code is 0 whatever the tests came to.\n",
+          {"paper", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs"},
+          2,
+          2,
+          command_report};
+}
+
 Command fit() {
   return {"fit",
           "TABLE",
@@ -273,6 +291,7 @@ const std::vector<Command>& all_commands() {
       import(),
       readings(),
       next(),
+      report(),
       fit(),
       sheet(),
       labels(),

@@ -6,9 +6,11 @@
 #include "gentlest/catalogue.hpp"
 #include "gentlest/job.hpp"
 #include "report/html.hpp"
+#include "report/test_map.hpp"
 
 #include <cstddef>
 #include <iosfwd>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -58,6 +60,7 @@ Answer command_record(const Request& request, Session& session);
 Answer command_import(const Request& request, Session& session);
 Answer command_readings(const Request& request, Session& session);
 Answer command_next(const Request& request, Session& session);
+Answer command_report(const Request& request, Session& session);
 Answer command_fit(const Request& request, Session& session);
 Answer command_help(const Request& request, Session& session);
 Answer command_version(const Request& request, Session& session);
@@ -70,6 +73,10 @@ void expect_picture(const Request& request, const std::string& made);
 
 /// The paper of the command line, or A4. Throws InputError (Fault::usage).
 Paper asked_paper(const Request& request);
+
+/// The options that changed the result, as they would be typed again; the picture of --background.
+std::vector<std::string> options_used(const Request& request);
+std::optional<MapBackground> background_of(const Request& request);
 
 /// Version of the program.
 std::string program_version();

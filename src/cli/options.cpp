@@ -180,6 +180,7 @@ void read_values(Request& request, const po::variables_map& seen) {
   request.paper = text_of(seen, "paper");
   request.label = text_of(seen, "label");
   request.sites = text_of(seen, "sites");
+  request.log = text_of(seen, "log");
   request.background = text_of(seen, "background");
   request.date = text_of(seen, "date");
   request.maker = text_of(seen, "maker");
@@ -222,6 +223,7 @@ const std::vector<Option>& all_options() {
       {"measure", 0, "ML", "smallest volume that is measured, mL; default: the job's"},
       {"sites", 0, "PLACES", "where the tests are, cm from the lower left corner, e.g. \"12.5,30; 40,10\""},
       {"background", 0, "FILE", "PNG or JPEG of the whole painting, put into the map"},
+      {"log", 0, "FILE", "the log of the tests: their places on the map, their numbers go on"},
       {"label", 0, "SIZE", "width x height of one label, mm; default: 50x25"},
       {"margin", 0, "MM", "least white at the edges of the page, mm; default: 10"},
       {"gap", 0, "MM", "between two labels, mm; default: 0"},

@@ -16,7 +16,7 @@ struct Request {
   std::vector<std::string> words;  ///< behind the command
   Form form = Form::text;
   std::optional<std::string> output, data, target, family, having, kind;
-  std::optional<std::string> paper, label, sites, background, date, maker;
+  std::optional<std::string> paper, label, sites, background, date, maker, log;
   std::optional<double> risk_limit, vial_mL, measure_mL, margin_mm, gap_mm;
   std::optional<int> parts, step, bottles, rungs, good_up_to, copies;
   bool quiet = false;

@@ -82,6 +82,7 @@ Bench prepare_bench(const Plan& plan, const Catalogue& catalogue) {
     recipes.push_back(bench.mixtures.back().recipe);
   }
   bench.totals = session_totals(recipes);
+  bench.cautions = plan.cautions;
   return bench;
 }
 

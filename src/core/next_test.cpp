@@ -113,6 +113,7 @@ std::vector<std::string> untested_passages(const NextTestTask& task, const Hanse
 struct Working {
   CandidateOutlook outlook;
   Hansen point;
+  std::size_t test;  // position in the past
 };
 
 // Of the mixtures that worked, the one most likely truly good.
@@ -127,7 +128,8 @@ std::optional<Working> best_working(const NextTestTask& task) {
     CandidateOutlook outlook = outlook_of(task, test.point);
     for (std::size_t i = 0; i < task.candidates.size(); ++i)
       if (is_same(task.candidates[i], test.point)) outlook.candidate = i;
-    if (!best || outlook.good > best->outlook.good) best = Working{outlook, test.point};
+    const auto position = static_cast<std::size_t>(&test - task.past.data());
+    if (!best || outlook.good > best->outlook.good) best = Working{outlook, test.point, position};
   }
   return best;
 }
@@ -135,6 +137,7 @@ std::optional<Working> best_working(const NextTestTask& task) {
 NextTest stop_found(const NextTestTask& task, const Working& working) {
   NextTest next;
   next.mixture = working.outlook;
+  next.worked = working.test;
   next.untested = untested_passages(task, working.point);
   if (!next.untested.empty()) {
     next.step = NextStep::try_passage;

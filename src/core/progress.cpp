@@ -99,6 +99,22 @@ class Follower {
   Progress& progress_;
 };
 
+// A mixture that worked need not be one that would be proposed (thinned out, off the grid, of another bottle). It joins
+// the mixtures only now, when nothing more is chosen, so that the answer names what was tested.
+void name_what_worked(Progress& progress, const Catalogue& catalogue, const std::vector<Liquid>& shelf) {
+  NextTest& next = progress.next;
+  if (!next.worked) return;
+  const Hansen point = progress.task.past[*next.worked].point;
+  const auto& candidates = progress.task.candidates;
+  const Mixture mixture = parse_mixture(progress.counted[*next.worked].mixture, catalogue, shelf);
+  if (!candidates.empty() && candidates[next.mixture->candidate] == point &&
+      to_text(progress.mixtures[next.mixture->candidate]) == to_text(mixture))
+    return;
+  next.mixture->candidate = candidates.size();
+  progress.task.candidates.push_back(point);
+  progress.mixtures.push_back(mixture);
+}
+
 NextTestTask make_task(const Job& job, const Catalogue& catalogue, const std::vector<PlannedLayer>& layers,
                        std::size_t target, const std::vector<Mixture>& mixtures) {
   std::vector<Hansen> points;
@@ -159,6 +175,7 @@ Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::
   Follower follower(job, catalogue, progress);
   for (const Reading& reading : current_readings(readings)) follower.take(reading, shelf);
   progress.next = choose_next_test(progress.task);
+  name_what_worked(progress, catalogue, shelf);
   return progress;
 }
 

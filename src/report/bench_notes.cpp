@@ -15,13 +15,6 @@ namespace gentlest {
 
 namespace {
 
-std::string advice_html(const std::vector<Advice>& advice) {
-  std::vector<std::string> items;
-  for (const Advice& one : advice)
-    items.push_back(user_text(one.text) + " <span class=\"quiet\">[" + user_text(one.source) + "]</span>");
-  return html_list(items);
-}
-
 std::string weak_html(const Plan& plan) {
   std::vector<std::string> items;
   for (const std::string& point : plan.weak_points) items.push_back(user_text(point));
@@ -75,6 +68,15 @@ std::string bottles_html(const Plan& plan, const Bench& bench) {
   return html_list(items);
 }
 
+}  // namespace
+
+std::string advice_html(const std::vector<Advice>& advice) {
+  std::vector<std::string> items;
+  for (const Advice& one : advice)
+    items.push_back(user_text(one.text) + " <span class=\"quiet\">[" + user_text(one.source) + "]</span>");
+  return html_list(items);
+}
+
 std::string limits_html(const Job& job) {
   const Limits& limits = job.limits;
   return element(
@@ -89,12 +91,10 @@ std::string limits_html(const Job& job) {
                        as_recorded(limits.vial_mL), as_recorded(limits.measure_mL), as_recorded(limits.room_C)));
 }
 
-}  // namespace
-
 std::string sheet_notes(const Plan& plan, const Bench& bench) {
   std::string text = "<section>\n" + element("h2", "What is not predicted") + advice_html(plan.not_seen);
   text += element("h3", "Weak figures this plan rests on") + weak_html(plan) + "</section>\n";
-  text += "<section>\n" + element("h2", "Cautions") + advice_html(plan.cautions);
+  text += "<section>\n" + element("h2", "Cautions") + advice_html(bench.cautions);
   if (!bench.mixtures.empty()) {
     text += element("h3", "Labels of the mixtures, by the additivity rules of the GHS") + labels_html(bench);
     text += element("h3", "The bottles") + bottles_html(plan, bench);
@@ -102,7 +102,7 @@ std::string sheet_notes(const Plan& plan, const Bench& bench) {
   return text + "</section>\n";
 }
 
-std::string sheet_origins(const Plan& plan, const SheetInputs& inputs) {
+std::string sources_section(const Plan& plan) {
   std::vector<std::string> items;
   for (const Source& source : plan.sources)
     items.push_back("<b>" + html_text(source.key) + "</b>: " + user_text(source.citation) +
@@ -110,7 +110,11 @@ std::string sheet_origins(const Plan& plan, const SheetInputs& inputs) {
   for (const PlannedLayer& layer : plan.layers)
     if (layer.chosen_because == "own tests")
       items.push_back("own tests of " + user_text(layer.name) + ": " + user_text(layer.sphere_source));
-  std::string text = "<section>\n" + element("h2", "Sources") + html_list(items) + "</section>\n<section>\n";
+  return "<section>\n" + element("h2", "Sources") + html_list(items) + "</section>\n";
+}
+
+std::string sheet_origins(const Plan& plan, const SheetInputs& inputs) {
+  std::string text = sources_section(plan) + "<section>\n";
   text += element("h2", "To make this sheet again");
   text += element("p", fmt::format("gentlest {}, catalogue {}; {} mixtures judged. Command: gentlest sheet {}{}",
                                    html_text(inputs.edition.program), html_text(inputs.edition.catalogue),

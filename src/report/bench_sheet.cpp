@@ -38,21 +38,6 @@ body { max-width: 180mm; padding: 0 2mm; }
 .w15 { width: 15%; } .w20 { width: 20%; } .w25 { width: 25%; } .w40 { width: 40%; } .w60 { width: 60%; } .w100 { width: 100%; }
 )";
 
-std::string title_block(const Plan& plan) {
-  const PaintingObject& object = plan.job.object;
-  const std::string title = object.title.empty() ? "Untitled painting" : object.title;
-  std::string text = element("h1", "Solvent tests: " + user_text(title));
-  std::vector<std::string> facts;
-  if (!object.owner_number.empty()) facts.push_back("no. " + user_text(object.owner_number));
-  if (object.width && object.height)
-    facts.push_back(as_recorded(object.width->value) + " x " + as_recorded(object.height->value) +
-                    " cm (width x height)");
-  if (object.paint_age_years) facts.push_back("paint about " + as_recorded(*object.paint_age_years) + " years old");
-  if (!facts.empty()) text += element("p", joined(facts), "quiet");
-  if (!object.note.empty()) text += element("p", user_text(object.note));
-  return text;
-}
-
 std::vector<std::string> codes_used(const Bench& bench) {
   std::vector<std::string> used;
   for (const std::string& code : pictogram_codes())
@@ -66,6 +51,20 @@ std::vector<std::string> codes_used(const Bench& bench) {
 }
 
 }  // namespace
+
+std::string title_block(const PaintingObject& object, const std::string& kind) {
+  const std::string title = object.title.empty() ? "Untitled painting" : object.title;
+  std::string text = element("h1", html_text(kind) + ": " + user_text(title));
+  std::vector<std::string> facts;
+  if (!object.owner_number.empty()) facts.push_back("no. " + user_text(object.owner_number));
+  if (object.width && object.height)
+    facts.push_back(as_recorded(object.width->value) + " x " + as_recorded(object.height->value) +
+                    " cm (width x height)");
+  if (object.paint_age_years) facts.push_back("paint about " + as_recorded(*object.paint_age_years) + " years old");
+  if (!facts.empty()) text += element("p", joined(facts), "quiet");
+  if (!object.note.empty()) text += element("p", user_text(object.note));
+  return text;
+}
 
 std::string mixture_name(const BenchMixture& mixture) {
   const bool number = mixture.name.find_first_not_of("0123456789") == std::string::npos;
@@ -86,7 +85,7 @@ std::string label_signs(const MixtureLabel& label) {
 std::string bench_sheet(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
   const std::string title = plan.job.object.title.empty() ? "Untitled painting" : plan.job.object.title;
   std::string body = pictogram_definitions(codes_used(bench));
-  body += "<header>\n" + title_block(plan) + "</header>\n<main>\n";
+  body += "<header>\n" + title_block(plan.job.object, "Solvent tests") + "</header>\n<main>\n";
   body += sheet_summary(plan, bench);
   body += sheet_tests(plan, bench, inputs);
   body += sheet_pictures(plan, bench);

@@ -21,6 +21,7 @@ struct SheetInputs {
   std::vector<std::string> options;  ///< what the command line changed, e.g. "--risk-limit 0.05"
   std::vector<MapSite> sites;
   std::optional<MapBackground> background;
+  int tests_so_far = 0;  ///< highest number of a test in the log: the cards go on from there
 };
 
 /// The whole file. Same input, same bytes; holds no date but what is written in by hand.
@@ -32,6 +33,17 @@ std::string sheet_tests(const Plan& plan, const Bench& bench, const SheetInputs&
 std::string sheet_pictures(const Plan& plan, const Bench& bench);
 std::string sheet_notes(const Plan& plan, const Bench& bench);
 std::string sheet_origins(const Plan& plan, const SheetInputs& inputs);
+
+/// The painting in a heading (what follows `kind`: its title), its facts and note.
+std::string title_block(const PaintingObject& object, const std::string& kind);
+/// The map with its table, under a heading of its own.
+std::string map_section(const PaintingObject& object, const std::vector<MapSite>& sites,
+                        const std::optional<MapBackground>& background);
+/// Sources of every figure; the limits that held.
+std::string sources_section(const Plan& plan);
+std::string limits_html(const Job& job);
+/// Sentences with their sources, as a list.
+std::string advice_html(const std::vector<Advice>& advice);
 
 /// Pictograms and signal word of a label, with a word where records are missing.
 std::string label_signs(const MixtureLabel& label);

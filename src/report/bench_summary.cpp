@@ -175,13 +175,6 @@ std::string no_window_html(const Plan& plan) {
       "lead");
 }
 
-std::string advice_html(const std::vector<Advice>& advice) {
-  std::vector<std::string> items;
-  for (const Advice& one : advice)
-    items.push_back(user_text(one.text) + " <span class=\"quiet\">[" + user_text(one.source) + "]</span>");
-  return html_list(items);
-}
-
 }  // namespace
 
 std::vector<std::string> marks_of(const BenchMixture& mixture, const Plan& plan) {

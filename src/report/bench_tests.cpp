@@ -51,22 +51,22 @@ std::string recipe_words(const BenchMixture& mixture) {
 std::string sites_table(const std::vector<MapSite>& sites) {
   std::vector<std::vector<std::string>> rows;
   for (const MapSite& site : sites)
-    rows.push_back({html_text(site.number), as_recorded(site.x_cm), as_recorded(site.y_cm), ""});
+    rows.push_back({html_text(site.number), as_recorded(site.x_cm), as_recorded(site.y_cm), user_text(site.what)});
   return html_table({"test", "x, cm from the left edge", "y, cm from the lower edge", "what is there"}, rows, "sites");
 }
 
-std::string map_section(const Plan& plan, const SheetInputs& inputs) {
+}  // namespace
+
+std::string map_section(const PaintingObject& object, const std::vector<MapSite>& sites,
+                        const std::optional<MapBackground>& background) {
   std::string text = "<section>\n" + element("h2", "Map of the tests");
-  const PaintingObject& object = plan.job.object;
   if (object.width && object.height)
-    text += chart_figure(test_map(object, inputs.sites, inputs.background));
+    text += chart_figure(test_map(object, sites, background));
   else
     text += element("p", "The size of the painting is not in the job, so no map is drawn.");
-  if (!inputs.sites.empty()) text += sites_table(inputs.sites);
+  if (!sites.empty()) text += sites_table(sites);
   return text + "</section>\n";
 }
-
-}  // namespace
 
 std::string sheet_tests(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
   std::string text = "<section>\n" + element("h2", "The tests, to be filled in");
@@ -74,10 +74,10 @@ std::string sheet_tests(const Plan& plan, const Bench& bench, const SheetInputs&
       element("p",
               "One card a swab, in the order of the work. Begin with the gentlest. x and y in cm from the lower left "
               "corner of the painting. Tick one word in each row; copy a card where a mixture is tried again.");
-  int number = 0;
+  int number = inputs.tests_so_far;
   for (const BenchMixture& mixture : bench.mixtures) text += card(++number, recipe_words(mixture));
   for (int i = 0; i < blank_cards; ++i) text += card(++number, "mixture:");
-  return text + "</section>\n" + map_section(plan, inputs);
+  return text + "</section>\n" + map_section(plan.job.object, inputs.sites, inputs.background);
 }
 
 }  // namespace gentlest

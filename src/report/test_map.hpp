@@ -15,6 +15,7 @@ struct MapSite {
   std::string number;  ///< as in the table of tests
   double x_cm = 0;
   double y_cm = 0;
+  std::string what = {};  ///< what was done there; empty: to be written by hand
   bool operator==(const MapSite&) const = default;
 };
 

@@ -6,6 +6,7 @@ Three jobs (the demo, one without a window, a large shelf with long names in sev
 text field) on A4 and Letter. Exit code 1 when anything overflows, overlaps, is fetched, is not escaped, is too pale to
 read, or when a page is empty. With a third argument the PDF files and pictures of the pages are kept there.
 """
+import json
 import os
 import re
 import shutil
@@ -42,6 +43,42 @@ def hostile_catalogue(source, folder):
         with open(path, "w", encoding="utf-8") as file:
             file.writelines(lines)
     return target
+
+
+def demo_log(folder):
+    """A small log: without effect, corrected, a success off the grid, withdrawn."""
+    path = os.path.join(folder, "demo.log")
+    lines = ['{"gentlest_log":1}',
+             '{"test":1,"date":"2026-03-14","who":"AB","mixture":"isooctane 100","passage":"white cloth","x_cm":3.5,"y_cm":41,'
+             '"swab":"white cotton, damp","rolls":4,"seconds":20,"removal":"no effect","original":"nothing seen"}',
+             '{"test":2,"mixture":"isooctane 80, acetone 20","x_cm":3.6,"y_cm":41,"removal":"softened or gelled"}',
+             '{"test":3,"mixture":"isooctane 71, acetone 29","x_cm":40,"y_cm":10,"passage":"white cloth",'
+             '"removal":"fully removed","original":"nothing seen"}',
+             '{"test":2,"mixture":"isooctane 80, acetone 20","x_cm":3.6,"y_cm":41,"removal":"partly removed","correction":"dry"}',
+             '{"test":4,"mixture":"acetone 100","removal":"fully removed","original":"softened"}',
+             '{"test":4,"correction":"wrong bottle","withdrawn":true}']
+    with open(path, "w", encoding="utf-8") as file:
+        file.write("\n".join(lines) + "\n")
+    return path
+
+
+def hostile_log(folder):
+    """Long words, several scripts and a script in every text field; a mixture that nobody knows; a cut line."""
+    keys = ("who", "mixture", "layer", "passage", "swab", "clearing", "after_drying", "remark")
+    path = os.path.join(folder, "hostile.log")
+    with open(path, "w", encoding="utf-8") as file:
+        file.write('{"gentlest_log":1}\n')
+        for number in range(1, 9):
+            reading = {key: "{} {}".format(SCRIPT, NAMES[(number + i) % len(NAMES)]) for i, key in enumerate(keys)}
+            reading.update({"test": number, "x_cm": 30.0 * number, "y_cm": 100, "removal": "partly removed"})
+            if number > 5:
+                reading.update({"mixture": "acetone 50, ethanol 50", "layer": "", "passage": ""})
+            file.write(json.dumps(reading) + "\n")
+            if number % 3 == 0:
+                reading.update({"correction": SCRIPT + " " + NAMES[number % len(NAMES)], "withdrawn": number == 3})
+                file.write(json.dumps(reading) + "\n")
+        file.write('{"test":9,"mixture":"' + SCRIPT)
+    return path
 
 
 def hostile_job(source, folder):
@@ -214,14 +251,17 @@ def check_page(browser, checks, what, path, paper, margins_mm, keep):
     return pages, seen
 
 
-def check_job(browser, checks, program, folder, keep, name, args, pages_allowed, expected_exit):
+def check_job(browser, checks, program, folder, keep, name, args, log, pages_allowed, expected_exit):
     for paper in PAPERS:
-        for command, margins, limits in (("sheet", (15, 28), pages_allowed), ("labels", (0, 0), (2, 3))):
+        for command, margins, limits in (("sheet", (15, 28), pages_allowed), ("labels", (0, 0), (2, 3)),
+                                         ("report", (15, 28), (6, 24))):
             what = "{} {} {}".format(command, name, paper)
             path = os.path.join(folder, "{}_{}_{}.html".format(command, name, paper))
-            extra = ["--sites", "3,4; 12.5,30; 12.6,30; 60,47"] if command == "sheet" else ["--maker", SCRIPT, "--date", SCRIPT]
-            code = make(program, [command] + args + ["--paper", paper] + extra, path)
-            checks.expect(code == expected_exit, "{}: exit code {}".format(what, code))
+            extra = {"sheet": ["--sites", "3,4; 12.5,30; 12.6,30; 60,47"], "labels": ["--maker", SCRIPT, "--date", SCRIPT],
+                     "report": []}[command]
+            words = [args[0], log] if command == "report" else [args[0]]
+            code = make(program, [command] + words + args[1:] + ["--paper", paper] + extra, path)
+            checks.expect(code == (0 if command == "report" else expected_exit), "{}: exit code {}".format(what, code))
             checks.expect("<script" not in open(path, encoding="utf-8").read(), what + ": a script in the file")
             pages, seen = check_page(browser, checks, what, path, paper, margins, keep)
             checks.expect(limits[0] <= pages <= limits[1], "{}: {} pages, expected {} to {}".format(what, pages, *limits))
@@ -251,11 +291,12 @@ def main():
         browser = Browser()
         try:
             catalogue = hostile_catalogue(source, folder)
-            jobs = [("demo", ["demo"], (8, 13), 0), ("no_window", ["demo", "--risk-limit", "0.06"], (7, 13), 1),
-                    ("hostile", [hostile_job(source, folder), "--data", catalogue], (8, 26), 0)]
-            for name, args, pages, code in jobs:
-                check_job(browser, checks, program, folder, keep, name, args, pages, code)
-            for name, args, _, _ in (jobs[0], jobs[2]):
+            log = demo_log(folder)
+            jobs = [("demo", ["demo"], log, (8, 13), 0), ("no_window", ["demo", "--risk-limit", "0.06"], log, (7, 13), 1),
+                    ("hostile", [hostile_job(source, folder), "--data", catalogue], hostile_log(folder), (8, 26), 0)]
+            for name, args, tests, pages, code in jobs:
+                check_job(browser, checks, program, folder, keep, name, args, tests, pages, code)
+            for name, args, _, _, _ in (jobs[0], jobs[2]):
                 check_charts(browser, checks, program, folder, keep, name, args)
         finally:
             browser.close()

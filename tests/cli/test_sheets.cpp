@@ -85,6 +85,24 @@ TEST_CASE("sites are put on the map and into its table") {
   CHECK(holds(bad.err, "write x,y in cm"));
 }
 
+TEST_CASE("the places of a log's tests are put on the map, and the cards go on from its numbers") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  write_file(log,
+             "{\"gentlest_log\":1}\n"
+             "{\"test\":1,\"mixture\":\"isooctane 100\",\"x_cm\":3.5,\"y_cm\":41,\"removal\":\"no effect\"}\n"
+             "{\"test\":3,\"mixture\":\"<script>\",\"x_cm\":7,\"y_cm\":8,\"removal\":\"no effect\"}\n"
+             "{\"test\":3,\"correction\":\"wrong bottle\",\"withdrawn\":true}\n");
+  const Result sheet = call({"sheet", "demo", "--log", log});
+  REQUIRE(sheet.code == 0);
+  CHECK(holds(sheet.out, "<td>3.5</td><td>41</td><td><bdi>isooctane 100</bdi></td>"));
+  CHECK(holds(sheet.out, "<td>7</td><td>8</td><td><bdi>&lt;script&gt; (withdrawn)</bdi></td>"));
+  CHECK_FALSE(holds(sheet.out, "<b>Test 3</b>"));
+  CHECK(holds(sheet.out, "<b>Test 4</b>"));
+  CHECK(call({"sheet", "demo", "--log", log, "--sites", "1,2"}).code == 2);
+  CHECK(call({"sheet", "demo", "--log", folder.file("none.log")}).code == 3);
+}
+
 TEST_CASE("a background picture travels inside the sheet; other files are refused") {
   const Folder folder;
   const std::string picture = folder.file("photo.png");

@@ -6,6 +6,7 @@ import json
 import os
 import subprocess
 import sys
+import tempfile
 
 import jsonschema
 
@@ -16,6 +17,15 @@ CALLS = {
     "rows": [["list", "solvents"], ["list", "materials", "--having", "sphere"], ["list", "sources"], ["list", "families"],
              ["check", "demo"], ["version"], ["help", "sheet"]],
 }
+
+LOG = """{"gentlest_log":1}
+{"test":1,"date":"2026-03-14","mixture":"isooctane 100","x_cm":3.5,"y_cm":41,"rolls":4,"seconds":20.5,"removal":"no effect"}
+{"test":2,"mixture":"isooctane 71, acetone 29","removal":"fully removed","original":"nothing seen"}
+{"test":3,"mixture":"moonshine 100","removal":"fully removed"}
+{"test":2,"mixture":"isooctane 71, acetone 29","removal":"mostly removed","original":"nothing seen","correction":"dry"}
+{"test":4,"mixture":"acetone 100","original":"colour on the swab","colour":"original"}
+{"test":4,"correction":"wrong bottle","withdrawn":true}
+"""
 
 
 def broken(document):
@@ -29,9 +39,16 @@ def broken(document):
 
 
 def main():
-    program, source = sys.argv[1], sys.argv[2]
+    with tempfile.TemporaryDirectory(prefix="gentlest_json_") as folder:
+        log = os.path.join(folder, "easel.log")
+        with open(log, "w", encoding="utf-8") as file:
+            file.write(LOG)
+        return check(sys.argv[1], sys.argv[2], {**CALLS, "report": [["report", "demo", log]]})
+
+
+def check(program, source, all_calls):
     faults = 0
-    for name, calls in CALLS.items():
+    for name, calls in all_calls.items():
         with open(os.path.join(source, "docs/schema", name + ".schema.json"), encoding="utf-8") as file:
             schema = json.load(file)
         jsonschema.Draft202012Validator.check_schema(schema)

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <chrono>
+#include <cmath>
 #include <cstdio>
 #include <cstdlib>
 #include <iterator>
@@ -166,13 +167,19 @@ void say_time(const Bench& bench) {
              stderr);
 }
 
+double standard_error_percent(double share, int paintings) {
+  return 100 * std::sqrt(share * (1 - share) / paintings);
+}
+
 std::string preface(const Study& study) {
+  const int n = study.paintings;
   std::string liquids;
   for (const Solvent* liquid : allowed_liquids(study.catalogue))
     liquids += (liquids.empty() ? "" : ", ") + liquid->name;
   return fmt::format(
 #include "preface.inc"
-      , study.paintings, study.bench.candidates.size(), liquids, study.catalogue.version());
+      , n, standard_error_percent(0.98, n), standard_error_percent(0.04, n), standard_error_percent(0.17, n),
+      standard_error_percent(0.80, n), study.bench.candidates.size(), liquids, study.catalogue.version());
 }
 
 std::string write_study(const Study& study) {

@@ -43,6 +43,18 @@ TEST_CASE("before any reading the beliefs are the catalogue's") {
   CHECK(progress.task.settings.risk_limits.back() == demo().limits.risk_limit);
 }
 
+TEST_CASE("a mixture that worked is named as it was tested, though it would not be proposed") {
+  // 71 to 29 stands on no grid of 5 %.
+  const std::string tested = "isooctane 71, acetone 29";
+  const Progress progress =
+      follow_readings(demo(), catalogue(), {swab(1, tested, RemovalReading::fully, OriginalReading::nothing_seen)});
+  CHECK(progress.next.step == NextStep::try_passage);
+  REQUIRE(progress.next.worked == std::optional<std::size_t>(0));
+  REQUIRE(progress.mixtures.size() == progress.task.candidates.size());
+  CHECK(to_text(progress.mixtures[progress.next.mixture->candidate]) == tested);
+  CHECK(progress.task.candidates[progress.next.mixture->candidate] == progress.task.past.front().point);
+}
+
 TEST_CASE("proposals keep to the job's shelf and limits") {
   Job job = demo();
   job.limits.avoid_solvents = {"acetone"};

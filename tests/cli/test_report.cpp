@@ -1,0 +1,180 @@
+// The report for the treatment file through the whole program. How it looks is measured by tests/browser.
+#include "csv_cells.hpp"
+#include "program.hpp"
+
+#include "io/job_file.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <nlohmann/json.hpp>
+
+#include <map>
+#include <regex>
+
+namespace gentlest::test {
+
+namespace {
+
+// Four tests: one without effect, one corrected, one with a hostile remark that worked, one withdrawn. The demo's
+// shelf.
+std::string write_log(const Folder& folder) {
+  const std::string log = folder.file("easel.log");
+  const auto record = [&](std::vector<std::string> words) {
+    words.insert(words.begin(), {"record", "demo", log});
+    const Result done = call(words);
+    INFO(done.err);
+    REQUIRE(done.code == 0);
+  };
+  record({"mixture=isooctane 100", "removal=no effect", "original=nothing seen", "date=2026-03-14", "who=AB",
+          "passage=white cloth", "x_cm=3.5", "y_cm=41", "rolls=4", "seconds=20", "swab=white cotton, damp"});
+  record(
+      {"mixture=isooctane 80, acetone 20", "removal=softened or gelled", "original=nothing seen", "date=2026-03-15"});
+  record({"mixture=isooctane 71, acetone 29", "removal=fully removed", "original=nothing seen", "passage=white cloth",
+          "remark=<script>alert(1)</script>", "who=C, \"D\""});
+  record({"test=2", "mixture=isooctane 80, acetone 20", "removal=partly removed", "original=nothing seen",
+          "date=2026-03-15", "correction=seen dry"});
+  record({"mixture=acetone 100", "removal=fully removed", "original=softened", "x_cm=60", "y_cm=2"});
+  record({"test=4", "correction==wrong bottle", "withdrawn=yes"});
+  return log;
+}
+
+using Row = std::map<std::string, std::string>;
+
+std::vector<Row> rows_of(const std::string& csv) {
+  const std::vector<std::vector<std::string>> cells = csv_rows(csv);
+  std::vector<Row> rows;
+  for (std::size_t i = 1; i < cells.size(); ++i) {
+    REQUIRE(cells[i].size() == cells[0].size());
+    rows.emplace_back();
+    for (std::size_t k = 0; k < cells[0].size(); ++k) rows.back()[cells[0][k]] = cells[i][k];
+  }
+  return rows;
+}
+
+}  // namespace
+
+TEST_CASE("the report holds layers, tests, map, choice, options, limits of the model, sources and log, in order") {
+  const Folder folder;
+  const Result report = call({"report", "demo", write_log(folder)});
+  REQUIRE(report.code == 0);
+  CHECK(holds(report.out, "<html lang=\"en\">"));
+  CHECK(holds(report.out, "<title>Report of solvent tests: Pears and a blue jug"));
+  std::size_t last = 0;
+  for (const char* heading : {"In short", "The layers, from the top down", "The tests", "Map of the tests",
+                              "What the tests taught", "What was chosen, and why", "Options considered",
+                              "What is not predicted", "Cautions", "Sources", "To make this report again"}) {
+    INFO(heading);
+    const std::size_t at = report.out.find("<h2>" + std::string(heading));
+    REQUIRE(at != std::string::npos);
+    CHECK(at > last);
+    last = at;
+  }
+  CHECK(holds(report.out, "2026-03-14 to 2026-03-15"));
+  CHECK(holds(report.out, "<bdi>mastic, aged</bdi></td><td><bdi>dammar, aged</bdi>"));
+  CHECK(holds(report.out, "4 tests in the log, 1 of them withdrawn, 0 not counted here"));
+  CHECK(holds(report.out, "&quot;mixture&quot;:&quot;isooctane 71, acetone 29&quot;"));
+}
+
+TEST_CASE("the report says what was chosen, with its margin, and which rungs were not tested") {
+  const Folder folder;
+  const std::string page = call({"report", "demo", write_log(folder)}).out;
+  CHECK(holds(page, "The tests point to <bdi>isooctane 71, acetone 29</bdi>."));
+  CHECK(holds(page, "margin, RED - 1"));
+  CHECK(std::regex_search(
+      page,
+      std::regex("<td>to be affected</td><td>[0-9.]+ % \\([0-9.]+ % to [0-9.]+ %\\)</td><td>[0-9.]+ \\([0-9.]+ to "
+                 "[0-9.]+\\)</td><td>-?[0-9.]+ \\(-?[0-9.]+ to -?[0-9.]+\\)</td>")));
+  CHECK(holds(page, "<b>rung 1</b>: <bdi>isooctane 100</bdi></th><td>1</td>"));
+  CHECK(std::regex_search(page, std::regex("<b>rung 7</b>: <bdi>[^<]+</bdi></th><td>not tested</td>")));
+  CHECK(holds(page, "<bdi>isooctane 80, acetone 20</bdi></th><td>2</td>"));
+  CHECK(holds(page, "Not yet tested with it on: <bdi>dark background</bdi>"));
+  for (const char* word : {" safe ", " safe.", "recommended", "will not affect"}) CHECK_FALSE(holds(page, word));
+}
+
+TEST_CASE("corrections and withdrawals stay to be seen") {
+  const Folder folder;
+  const std::string page = call({"report", "demo", write_log(folder)}).out;
+  CHECK(holds(page,
+              "the layer to go: &quot;softened or gelled&quot; became &quot;partly removed&quot;. Reason: seen dry"));
+  CHECK(holds(page, "<div class=\"test withdrawn\">"));
+  CHECK(holds(page, "withdrawn: =wrong bottle"));
+  CHECK(holds(page, "<td>60</td><td>2</td><td><bdi>acetone 100 (withdrawn)</bdi></td>"));
+}
+
+TEST_CASE("without a success the report says that nothing was chosen") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  write_file(log, "{\"gentlest_log\":1}\n");
+  const Result none = call({"report", "demo", log});
+  CHECK(none.code == 0);
+  CHECK(holds(none.out, "No mixture has been chosen."));
+  CHECK(holds(none.out, "The log holds no test."));
+  CHECK(holds(none.out, "The next test would be: <bdi>"));
+  for (int i = 0; i < 2; ++i)
+    call({"record", "demo", log, "mixture=acetone 100", "removal=no effect", "original=softened"});
+  const Result closed = call({"report", "demo", log});
+  CHECK(closed.code == 0);
+  CHECK(holds(closed.out, "the original reacted twice"));
+  CHECK_FALSE(holds(closed.out, "The next test would be"));
+}
+
+TEST_CASE("a report is whole in itself: no script, no link, typed text escaped") {
+  const Folder folder;
+  const std::string log = write_log(folder);
+  const std::string job = replaced(replaced(demo_job_text(), "Pears and a blue jug", "<script>alert(2)</script>"),
+                                   "name: varnish", "name: \"<img src=x onerror=y>\"");
+  const Result page = call({"report", "-", log}, job);
+  REQUIRE(page.code == 0);
+  CHECK_FALSE(holds(page.out, "<script"));
+  CHECK_FALSE(holds(page.out, "<img"));
+  CHECK_FALSE(std::regex_search(page.out, std::regex("(src|href)=\"(?!#)")));
+  CHECK(holds(page.out, "<bdi>&lt;script&gt;alert(1)&lt;/script&gt;</bdi>"));
+  CHECK(holds(page.out, "&lt;script&gt;alert(2)&lt;/script&gt;"));
+  CHECK(call({"report", "-", log}, job).out == page.out);
+}
+
+TEST_CASE("the table of the report has one row a test, units in its header") {
+  const Folder folder;
+  const std::string log = write_log(folder);
+  const Result csv = call({"report", "demo", log, "--format", "csv"});
+  REQUIRE(csv.code == 0);
+  const std::vector<Row> rows = rows_of(csv.out);
+  REQUIRE(rows.size() == 4);
+  CHECK(rows[0].at("x_cm") == "3.5");
+  CHECK(rows[0].at("seconds") == "20");
+  CHECK(rows[0].at("rung") == "rung 1");
+  CHECK(rows[0].at("dD_MPa05") == "14.1");
+  CHECK(rows[1].at("removal") == "partly removed");
+  CHECK(holds(rows[1].at("corrections"), "Reason: seen dry"));
+  CHECK(rows[2].at("remark") == "<script>alert(1)</script>");
+  CHECK(rows[2].at("who") == "C, \"D\"");
+  CHECK(rows[2].at("chosen") == "yes");
+  CHECK(rows[1].at("chosen") == "no");
+  CHECK(std::stod(rows[2].at("effect_low")) < std::stod(rows[2].at("effect")));
+  CHECK(std::stod(rows[2].at("effect")) < std::stod(rows[2].at("effect_high")));
+  CHECK(rows[3].at("status") == "withdrawn: =wrong bottle");
+  CHECK(rows[3].at("mixture") == "acetone 100");
+  const auto json = nlohmann::json::parse(call({"report", "demo", log, "--format", "json"}).out);
+  REQUIRE(json.at("report").size() == 4);
+  CHECK(json.at("report")[0].at("x_cm") == 3.5);
+  CHECK(json.at("report")[3].at("effect").is_null());
+}
+
+TEST_CASE("lines that cannot be read, and mixtures that the shelf does not know, are told in the report") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  write_file(log,
+             "{\"gentlest_log\":1}\n{\"test\":1,\"mixture\":\"moonshine 100\",\"removal\":\"no effect\"}\n"
+             "{\"test\":2,\"mixtu\n");
+  const Result page = call({"report", "demo", log});
+  REQUIRE(page.code == 0);
+  CHECK(holds(page.err, "cannot be read"));
+  CHECK(holds(page.out, "Lines of the log that could not be read whole"));
+  CHECK(holds(page.out, "line 3: "));
+  CHECK(holds(page.out, "not counted: "));
+  CHECK(holds(page.out, "moonshine"));
+  CHECK(call({"report", "demo", folder.file("none.log")}).code == 3);
+  CHECK(call({"report", "demo"}).code == 2);
+}
+
+}  // namespace gentlest::test
