@@ -1,7 +1,9 @@
-// Layer 10. What a person needs at the easel besides the plan: volumes to measure, the label, how the risk goes while a
+// Layer 11. What a person needs at the easel besides the plan: volumes to measure, the label, how the risk goes while a
 // mixture dries, and how wide the chances are. For all mixtures of a plan at once; pure, like the plan.
 #pragma once
 
+#include "gentlest/caution.hpp"
+#include "gentlest/comparison.hpp"
 #include "gentlest/mixture_hazard.hpp"
 #include "gentlest/plan.hpp"
 #include "gentlest/recipe.hpp"
@@ -27,13 +29,14 @@ struct BenchMixture {
 const JudgedMixture& as_made(const BenchMixture& mixture);
 
 struct Bench {
-  std::vector<BenchMixture> mixtures;  ///< rungs, gentle to strong; without a window the nearest ones
-  std::vector<SessionTotal> totals;    ///< of one vial of each mixture
-  std::vector<Caution> cautions;       ///< that fit these mixtures, each once
+  std::vector<BenchMixture> mixtures;     ///< rungs, gentle to strong; without a window the nearest ones
+  std::vector<SessionTotal> totals;       ///< of one vial of each mixture
+  std::vector<Caution> cautions;          ///< that fit these mixtures, each once
+  std::vector<ComparedSeries> published;  ///< to be drawn beside the ladder
 };
 
-/// The plan's mixtures and the names they go by: rungs by number, else "strongest within the risk limit" and "least
-/// risk that reaches the effect".
+/// The plan's mixtures and the names they go by: rungs by number, finer steps as "3.1" behind rung 3, else "strongest
+/// within the risk limit" and "least risk that reaches the effect".
 struct PlannedMixture {
   std::string name;
   const JudgedMixture* judged = nullptr;

@@ -38,6 +38,7 @@ struct FineStep {
 /// At most `count` steps between two rungs on the ladder's bottles, at 1 % of volume: mixtures that no other of these
 /// bottles beats, strictly between the rungs in effect and with no more risk than the stronger one, spread evenly. For
 /// the stretch between the last "no effect" and the first "works". Empty where the bottles offer nothing in between.
+/// The task's `allowed` is asked about compositions in steps of 1 %.
 std::vector<FineStep> finer_steps(const SearchTask& task, const Ladder& ladder, const Candidate& weaker,
                                   const Candidate& stronger, int count);
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "gentlest/caution.hpp"
+#include "gentlest/certificate.hpp"
 #include "gentlest/evaporation.hpp"
 #include "gentlest/hazard.hpp"
 #include "gentlest/job.hpp"
@@ -71,6 +72,26 @@ enum class Outcome {
   no_window  ///< no mixture of the shelf does
 };
 
+/// Finer steps asked for between two rungs, counted from 1 as reports count them.
+struct Finer {
+  int from = 1;   ///< the gentler rung
+  int to = 2;     ///< the stronger one, on this ladder and above `from`
+  int steps = 3;  ///< at most so many between each two neighbouring rungs
+};
+
+/// What a plan may hold besides the ladder, on request.
+struct PlanWishes {
+  std::optional<Finer> finer;
+  bool certificates = false;  ///< what the grid of shares gives away, for ladders of at most 4 bottles
+};
+
+/// A step between two rungs, on the ladder's bottles at 1 % of volume.
+struct FinerStep {
+  int after_rung = 1;  ///< the rung below it, counted from 1
+  int number = 1;      ///< counted from 1 behind that rung
+  JudgedMixture judged;
+};
+
 /// A sentence for the person at the easel and where it comes from.
 using Advice = Caution;
 
@@ -80,10 +101,14 @@ struct Plan {
   std::vector<PlannedLayer> layers;
   std::size_t target = 0;  ///< index into layers
   Outcome outcome = Outcome::no_window;
-  std::vector<Liquid> shelf;             ///< the bottles that may be used, sorted by label
-  std::vector<Verdict> frontier;         ///< what nothing on that shelf beats, by rising risk; past the limit too
-  std::vector<std::string> bottles;      ///< labels of the ladder's bottles
-  std::vector<JudgedMixture> rungs;      ///< gentle to strong; empty where there is no window
+  std::vector<Liquid> shelf;         ///< the bottles that may be used, sorted by label
+  std::vector<Verdict> frontier;     ///< what nothing on that shelf beats, by rising risk; past the limit too
+  std::vector<std::string> bottles;  ///< labels of the ladder's bottles
+  std::vector<JudgedMixture> rungs;  ///< gentle to strong; empty where there is no window
+  std::optional<Finer> finer_asked;  ///< as asked, where there is a ladder
+  std::vector<FinerStep> finer;      ///< by rising effect; empty where nothing lies between
+  std::vector<Certificate>
+      certificates;                      ///< one for each rung, fractions in the order of `bottles`; empty unless asked
   std::optional<JudgedMixture> nearest;  ///< without a window: the strongest mixture within the risk limit
   std::optional<JudgedMixture>
       least_risk_that_works;  ///< without a window: least risk among those that reach the effect
@@ -101,15 +126,20 @@ struct Plan {
 
 /// The plan for one job. `target` names the layer to remove; empty takes the uppermost.
 /// `run` may carry out the search's tasks on several threads; the plan is the same without.
+/// Without a window wishes stay unfulfilled.
 /// Throws InputError (Fault::file) with everything check_job finds, and (Fault::usage) when the job's vial and measure
-/// cannot hold a mixture of as many parts as the job allows.
+/// cannot hold a mixture of as many parts as the job allows; (Fault::usage) as
+/// well for a stretch that is not on the ladder.
 Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target = {},
-               const SearchProgress& progress = {}, const RunTasks& run = {});
+               const SearchProgress& progress = {}, const RunTasks& run = {}, const PlanWishes& wishes = {});
 
 /// The job's layers as the plan sees them (spheres, grades, flags), and a single mixture judged against them.
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});
 /// The job's bottles that may be used, sorted by label; `left_off` receives the others, each with the reason.
 std::vector<Liquid> usable_shelf(const Job& job, const Catalogue& catalogue, std::vector<std::string>& left_off);
+
+/// Why the job's limits keep a solvent off the ladder; empty when it may be used.
+std::string reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue);
 
 /// The layer's own response curve, or the borrowed one.
 const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue);

@@ -52,6 +52,7 @@ struct SearchTask {
   std::vector<int> most_percent;  ///< largest share of each liquid of the shelf, per cent; empty: no limits
   std::function<bool(const Composition&)> allowed;  ///< e.g. stays one liquid; empty: every mixture. Called from tasks
   RunTasks run;                                     ///< empty: one task after the other
+  std::function<void()> beat;  ///< called every few thousand mixtures, from several tasks at once; may throw to stop
 };
 
 /// Smallest box that holds the Hansen points of all liquids. Precondition: at least one liquid.
@@ -83,7 +84,8 @@ bool keeps_largest_shares(const SearchTask& task, const Composition& composition
 /// True when the mixture keeps to the task's largest shares and its `allowed`.
 bool is_allowed(const SearchTask& task, const Composition& composition);
 
-/// Called now and then with the number of mixtures settled (judged or ruled out) and of all; may throw to stop.
+/// Called many times a second with the number of mixtures settled (judged or ruled out) and of all; may throw to stop.
+/// Called from whatever thread carries out a task, but never twice at once.
 using SearchProgress = std::function<void(std::uint64_t done, std::uint64_t total)>;
 using SearchWitness = std::function<void(const Composition&, const Verdict&)>;
 

@@ -11,7 +11,8 @@ Answer command_ladder(const Request& request, Session& session) {
   const Catalogue catalogue = load_catalogue(request);
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
   ProgressLine progress(session, request.quiet);
-  const Plan plan = make_plan(job, catalogue, request.target.value_or(""), progress.callback(), on_threads());
+  const Plan plan =
+      make_plan(job, catalogue, request.target.value_or(""), progress.callback(), on_threads(), {request.finer, false});
   const Bench bench = prepare_bench(plan, catalogue);
   const Edition edition{program_version(), catalogue.version()};
   Answer answer;

@@ -16,14 +16,32 @@ Command ladder() {
           "  gentlest ladder easel.yaml                 your own; see `gentlest help new`\n"
           "  gentlest ladder easel.yaml --risk-limit 0.05 --bottles 2\n"
           "  gentlest ladder easel.yaml --format csv --output ladder.csv\n"
+          "  gentlest ladder easel.yaml --finer 3:4     smaller steps from rung 3 to rung 4\n"
           "\n"
           "JOB is a job file, - for standard input, or the word demo (a file of that\n"
           "name is ./demo). The exit code is 1 when there is no window: no mixture moves\n"
           "the layer within the risk limit.\n",
-          {"target", "risk-limit", "parts", "step", "bottles", "rungs", "vial", "measure"},
+          {"target", "risk-limit", "parts", "step", "bottles", "rungs", "finer", "vial", "measure"},
           1,
           1,
           command_ladder};
+}
+
+Command compare() {
+  return {"compare",
+          "JOB|demo",
+          "the ladder beside published test series, same numbers",
+          "  gentlest compare demo\n"
+          "  gentlest compare easel.yaml --format csv --output compare.csv\n"
+          "\n"
+          "Judges the series of the books against the layers of this painting: effect,\n"
+          "risk, RED, evenness of the steps, bottles. It also says what shares in steps\n"
+          "give up against any shares. CSV holds the mixtures, text and JSON the rest too.\n"
+          "The exit code is 1 when there is no window.\n",
+          {"target", "risk-limit", "parts", "step", "bottles", "rungs"},
+          1,
+          1,
+          command_compare};
 }
 
 Command mixture() {
@@ -285,6 +303,7 @@ Command fit() {
 const std::vector<Command>& all_commands() {
   static const std::vector<Command> commands = {
       ladder(),
+      compare(),
       mixture(),
       vial(),
       record(),

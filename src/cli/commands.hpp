@@ -46,6 +46,7 @@ const Command* find_command(std::string_view name);
 bool takes_option(std::string_view command, std::string_view option);
 
 Answer command_ladder(const Request& request, Session& session);
+Answer command_compare(const Request& request, Session& session);
 Answer command_mixture(const Request& request, Session& session);
 Answer command_vial(const Request& request, Session& session);
 Answer command_sheet(const Request& request, Session& session);

@@ -122,6 +122,24 @@ std::optional<double> amount_of(const po::variables_map& seen, const char* name,
   return value;
 }
 
+// "3:4": two rungs, the second above the first.
+std::optional<Finer> stretch_of(const po::variables_map& seen, const char* name) {
+  const std::optional<std::string> text = text_of(seen, name);
+  if (!text) return std::nullopt;
+  constexpr int most_rungs = 100;
+  Finer finer;
+  const char* end = text->data() + text->size();
+  const auto first = std::from_chars(text->data(), end, finer.from);
+  const bool colon = first.ec == std::errc() && first.ptr != end && *first.ptr == ':';
+  const auto second = std::from_chars(colon ? first.ptr + 1 : end, end, finer.to);
+  if (!colon || second.ec != std::errc() || second.ptr != end || finer.from < 1 || finer.to <= finer.from ||
+      finer.to > most_rungs)
+    throw InputError(Fault::usage,
+                     fmt::format("--{} \"{}\" is not a stretch from one rung to a later one", name, *text),
+                     fmt::format("write for example --{} 3:4", name));
+  return finer;
+}
+
 Form form_of(const po::variables_map& seen) {
   const std::string word = text_of(seen, "format").value_or("text");
   if (word == "text") return Form::text;
@@ -194,6 +212,7 @@ void read_values(Request& request, const po::variables_map& seen) {
   request.step = whole_of(seen, "step", 1, 50);
   request.bottles = whole_of(seen, "bottles", 1, 100);
   request.rungs = whole_of(seen, "rungs", 1, 100);
+  request.finer = stretch_of(seen, "finer");
   request.good_up_to = whole_of(seen, "good-up-to", 1, 5);
   request.quiet = seen["quiet"].as<bool>();
   request.force = seen["force"].as<bool>();
@@ -214,6 +233,7 @@ const std::vector<Option>& all_options() {
       {"step", 0, "PERCENT", "step of the shares, per cent by volume, divides 100; default: the job's"},
       {"bottles", 0, "N", "largest number of bottles of the ladder; default: the job's"},
       {"rungs", 0, "N", "largest number of rungs; default: the job's"},
+      {"finer", 0, "A:B", "put smaller steps, of 1 % by volume, between rung A and rung B"},
       {"good-up-to", 0, "GRADE", "weakest grade, 1 to 5, that still counts as dissolving; default: 1"},
       {"family", 0, "NAME", "only this family of solvents, or kind of materials"},
       {"having", 0, "FIGURE", "only records that hold this figure, e.g. hazards or sphere"},

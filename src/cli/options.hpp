@@ -1,6 +1,7 @@
 // Reads the command line. The only part of the program that sees Boost.Program_options.
 #pragma once
 
+#include "gentlest/plan.hpp"
 #include "report/form.hpp"
 
 #include <optional>
@@ -18,6 +19,7 @@ struct Request {
   std::optional<std::string> output, data, target, family, having, kind;
   std::optional<std::string> paper, label, sites, background, date, maker, log;
   std::optional<double> risk_limit, vial_mL, measure_mL, margin_mm, gap_mm;
+  std::optional<Finer> finer;
   std::optional<int> parts, step, bottles, rungs, good_up_to, copies;
   bool quiet = false;
   bool force = false;

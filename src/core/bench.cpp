@@ -67,7 +67,13 @@ const JudgedMixture& as_made(const BenchMixture& mixture) {
 
 std::vector<PlannedMixture> planned_mixtures(const Plan& plan) {
   std::vector<PlannedMixture> mixtures;
-  for (const JudgedMixture& rung : plan.rungs) mixtures.push_back({std::to_string(mixtures.size() + 1), &rung});
+  auto step = plan.finer.begin();
+  for (std::size_t i = 0; i < plan.rungs.size(); ++i) {
+    const std::string rung = std::to_string(i + 1);
+    mixtures.push_back({rung, &plan.rungs[i]});
+    for (; step != plan.finer.end() && step->after_rung == static_cast<int>(i + 1); ++step)
+      mixtures.push_back({rung + "." + std::to_string(step->number), &step->judged});
+  }
   if (plan.nearest) mixtures.push_back({"strongest within the risk limit", &*plan.nearest});
   if (plan.least_risk_that_works)
     mixtures.push_back({"least risk that reaches the effect", &*plan.least_risk_that_works});
@@ -82,6 +88,7 @@ Bench prepare_bench(const Plan& plan, const Catalogue& catalogue) {
     recipes.push_back(bench.mixtures.back().recipe);
   }
   bench.totals = session_totals(recipes);
+  bench.published = compare_published(plan, catalogue);
   bench.cautions = plan.cautions;
   return bench;
 }

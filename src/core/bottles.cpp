@@ -50,6 +50,7 @@ class Quest {
   // Infinite where no mixture of these bottles stays within the limit, and where the gap is surely above `of_interest`:
   // whether a mixture is allowed can take a millisecond, so a set is first measured as if all were.
   double gap_of(const Bottles& bottles, double of_interest = std::numeric_limits<double>::infinity()) const {
+    if (task.beat) task.beat();
     if (task.allowed && gap_of(find_frontier_on(task, bottles, false)) > of_interest)
       return std::numeric_limits<double>::infinity();
     return gap_of(find_frontier_on(task, bottles));
@@ -143,8 +144,10 @@ LackBySupport survey(const Quest& quest, const std::vector<Candidate>& frontier,
   };
   visit_near_frontier(quest.task, frontier, tolerance, quest.risk_limit, make_visitor);
   LackBySupport all;
+  std::uint64_t merged = 0;
   for (LackBySupport& part : parts) {
     for (const auto& [key, lack] : part) {
+      if ((++merged & 0xFFFFU) == 0 && quest.task.beat) quest.task.beat();
       const auto [at, is_new] = all.try_emplace(key, lack);
       if (!is_new) lessen(at->second, lack);
     }
@@ -164,6 +167,7 @@ class SetWalk {
 
   SetWalk(const Quest& quest, const LackBySupport& lacks, std::size_t size, std::uint32_t budget)
       : lacks_(lacks),
+        beat_(quest.task.beat),
         count_(quest.task.shelf.size()),
         parts_(static_cast<std::size_t>(quest.task.parts)),
         size_(size),
@@ -186,6 +190,7 @@ class SetWalk {
  private:
   void extend(const Lack& lack, std::uint16_t from) {
     if (chosen_.size() == size_) {
+      if ((++visited_ & 0xFFFFU) == 0 && beat_) beat_();
       const std::uint32_t sum = total(lack);
       if (sum <= budget_) found_.push_back({sum, chosen_});
       return;
@@ -216,6 +221,8 @@ class SetWalk {
   }
 
   const LackBySupport& lacks_;
+  const std::function<void()>& beat_;
+  std::uint64_t visited_ = 0;
   std::size_t count_;
   std::size_t parts_;
   std::size_t size_;

@@ -1,6 +1,7 @@
 #include "gentlest/ladder.hpp"
 
 #include "bottles.hpp"
+#include "watch.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -65,11 +66,17 @@ Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const Searc
   Ladder ladder;
   ladder.frontier = find_frontier(task, progress);
   if (ladder.frontier.empty() || ladder.frontier.front().verdict.risk > goal.risk_limit) return ladder;
-  const BottleChoice choice = choose_bottles(task, ladder.frontier, goal);
+  const std::uint64_t all = count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent);
+  Pulse pulse(progress, all);
+  pulse.settle(all);
+  SearchTask watched = task;
+  if (progress) watched.beat = [&pulse] { pulse.beat(); };
+  watched.allowed = watch(task, watched.beat).allowed;
+  const BottleChoice choice = choose_bottles(watched, ladder.frontier, goal);
   if (choice.bottles.empty()) return ladder;
   ladder.bottles = choice.bottles;
   ladder.effect_given_up = choice.gap;
-  std::vector<Candidate> climb = find_frontier_on(task, choice.bottles);
+  std::vector<Candidate> climb = find_frontier_on(watched, choice.bottles);
   std::erase_if(climb, [&](const Candidate& candidate) { return candidate.verdict.risk > goal.risk_limit; });
   ladder.window = climb.back().verdict.effect >= goal.wanted_effect;
   ladder.rungs = spread_evenly(task, climb, static_cast<std::size_t>(std::max(goal.rungs, 2)));

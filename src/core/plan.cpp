@@ -91,7 +91,8 @@ bool names_solvent(const std::vector<std::string>& names, const Solvent& solvent
                      [&](const std::string& name) { return catalogue.find_solvent(name) == &solvent; });
 }
 
-// Why a bottle stays off the ladder; empty when it may be used.
+}  // namespace
+
 std::string reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue) {
   if (!solvent.hansen) return "no Hansen parameters: " + solvent.no_hansen;
   if (solvent.family == "water") return "water acts by other ways than solubility; outside the model";
@@ -106,8 +107,6 @@ std::string reason_to_leave_off(const Solvent& solvent, const Limits& limits, co
         if (statement.rfind(avoided, 0) == 0) return fmt::format("carries {}, which is to be avoided", statement);
   return {};
 }
-
-}  // namespace
 
 const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue) {
   const Material* material = layer.own_response ? catalogue.find_material(layer.material) : nullptr;
@@ -286,6 +285,7 @@ JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedL
   return judged;
 }
 
+using JudgeMixture = std::function<JudgedMixture(const Mixture&)>;
 using JudgeCandidate = std::function<JudgedMixture(const Candidate&)>;
 
 // Without a window: how near the shelf comes from either side.
@@ -300,8 +300,55 @@ void describe_no_window(Plan& plan, const Ladder& ladder, const JudgeCandidate& 
   plan.other_ways = advice_other_ways();
 }
 
-void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const SearchProgress& progress,
-                 const RunTasks& run) {
+// The same rung on the grid of 1 %.
+Candidate in_per_cent(Candidate rung, int step_percent) {
+  for (std::uint16_t& share : rung.composition.share) share = static_cast<std::uint16_t>(share * step_percent);
+  return rung;
+}
+
+// Steps between each two neighbouring rungs of the stretch, on the ladder's bottles at 1 % of volume.
+std::vector<FinerStep> refine(const SearchTask& task, const Ladder& ladder, const Finer& finer, const Limits& limits,
+                              const Catalogue& catalogue, const JudgeMixture& judged) {
+  SearchTask fine = task;
+  fine.step_percent = 1;
+  if (minds_more_than_risk(limits))
+    fine.allowed = [&](const Composition& composition) {
+      return may_be_proposed(fine, composition, limits, catalogue);
+    };
+  std::vector<FinerStep> steps;
+  for (int rung = finer.from; rung < finer.to; ++rung) {
+    const auto at = static_cast<std::size_t>(rung);
+    int count = 0;
+    for (const FineStep& step : finer_steps(fine, ladder, in_per_cent(ladder.rungs[at - 1], task.step_percent),
+                                            in_per_cent(ladder.rungs[at], task.step_percent), finer.steps))
+      steps.push_back({rung, ++count, judged(step.mixture)});
+  }
+  return steps;
+}
+
+void check_stretch(const Finer& finer, const std::vector<Candidate>& rungs) {
+  const auto last = static_cast<int>(rungs.size());
+  if (finer.from >= 1 && finer.from < finer.to && finer.to <= last) return;
+  throw InputError(Fault::usage, fmt::format("no stretch from rung {} to rung {} on this ladder", finer.from, finer.to),
+                   last < 2 ? "it has one rung only" : fmt::format("its rungs are 1 to {}, gentle to strong", last));
+}
+
+// What the person asked for besides the ladder.
+void fill_wishes(Plan& plan, const SearchTask& task, const Ladder& ladder, const PlanWishes& wishes,
+                 const Catalogue& catalogue, const JudgeMixture& judged) {
+  constexpr std::size_t most_bottles = 4;
+  if (wishes.finer) {
+    check_stretch(*wishes.finer, ladder.rungs);
+    plan.finer_asked = wishes.finer;
+    plan.finer = refine(task, ladder, *wishes.finer, plan.job.limits, catalogue, judged);
+  }
+  if (!wishes.certificates || ladder.bottles.size() > most_bottles) return;
+  for (const Candidate& rung : ladder.rungs)
+    plan.certificates.push_back(certify(task, rung, ladder.bottles, plan.layers[plan.target].sphere.mean.centre));
+}
+
+void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const PlanWishes& wishes,
+                 const SearchProgress& progress, const RunTasks& run) {
   const Limits& limits = plan.job.limits;
   const std::vector<FieldSubject> subjects = make_subjects(plan.layers, limits, catalogue);
   const std::vector<ChanceField> fields = chance_fields(reach_of(shelf, catalogue), subjects);
@@ -320,12 +367,16 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
   plan.shelf = task.shelf;
   for (const Candidate& candidate : ladder.frontier) plan.frontier.push_back(candidate.verdict);
   plan.outcome = ladder.window ? Outcome::window : Outcome::no_window;
-  const JudgeCandidate judged = [&](const Candidate& candidate) {
-    return judge_on_fields(mixture_of(task, candidate.composition), plan.layers, subjects, fields, limits, catalogue);
+  const JudgeMixture judged = [&](const Mixture& mixture) {
+    return judge_on_fields(mixture, plan.layers, subjects, fields, limits, catalogue);
   };
-  if (!ladder.window) return describe_no_window(plan, ladder, judged);
+  const JudgeCandidate judged_candidate = [&](const Candidate& candidate) {
+    return judged(mixture_of(task, candidate.composition));
+  };
+  if (!ladder.window) return describe_no_window(plan, ladder, judged_candidate);
   for (const std::uint16_t bottle : ladder.bottles) plan.bottles.push_back(task.shelf[bottle].label);
-  for (const Candidate& rung : ladder.rungs) plan.rungs.push_back(judged(rung));
+  for (const Candidate& rung : ladder.rungs) plan.rungs.push_back(judged_candidate(rung));
+  fill_wishes(plan, task, ladder, wishes, catalogue, judged);
 }
 
 }  // namespace
@@ -375,7 +426,7 @@ JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<
 }
 
 Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target, const SearchProgress& progress,
-               const RunTasks& run) {
+               const RunTasks& run, const PlanWishes& wishes) {
   std::vector<Diagnostic> faults = check_job(job, catalogue);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   // Before the search, so that a plan is never found only to be useless at the easel.
@@ -392,7 +443,7 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   if (shelf.empty())
     throw InputError(Fault::file,
                      {{{job.file, 0, 0}, "no bottle of the shelf may be used", plan.left_off_shelf.front(), ""}});
-  fill_ladder(plan, std::move(shelf), catalogue, progress, run);
+  fill_ladder(plan, std::move(shelf), catalogue, wishes, progress, run);
   plan.watch = advice_to_watch(plan);
   plan.not_seen = advice_not_seen();
   plan.cautions = advice_cautions(plan, catalogue);

@@ -5,6 +5,7 @@
 #include "living_space.hpp"
 #include "shelf_tree.hpp"
 #include "staircase.hpp"
+#include "watch.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -49,6 +50,7 @@ std::vector<Pattern> patterns_of(std::size_t parts, int steps) {
 // What all tasks of one round share and none of them changes.
 struct Round {
   const SearchTask& task;
+  const Watch& watch;
   const ShelfTree& tree;
   const LivingSpace& space;
   const Staircase& staircase;
@@ -70,12 +72,14 @@ class Walk {
   std::size_t widest(const Pattern& pattern, const Product& product) const;
   void enumerate(const Pattern& pattern, const Product& product, std::size_t part, const CellPoint& sum);
   void judge_one(const Pattern& pattern);
+  void count_work(std::size_t pieces);
   double weight(const Pattern& pattern, std::size_t part) const {
     return static_cast<double>(pattern.share[part]) / round_.steps;
   }
 
   const Round& round_;
   std::array<std::uint32_t, most_parts> chosen_{};  // in tree order
+  std::size_t worked_ = 0;                          // products and mixtures looked at since the last beat
   Visitor found_;
 };
 
@@ -129,7 +133,17 @@ std::vector<Product> Walk::split(const Pattern& pattern, const Product& product)
   return halves;
 }
 
+// Some 0.1 to 5 ms of work lie between two beats.
+void Walk::count_work(std::size_t pieces) {
+  constexpr std::size_t between_beats = 4096;
+  worked_ += pieces;
+  if (worked_ < between_beats) return;
+  worked_ = 0;
+  if (round_.watch.beat) round_.watch.beat();
+}
+
 void Walk::visit(const Pattern& pattern, const Product& product) {
+  count_work(1);
   if (!may_live(pattern, product)) return;
   const std::size_t part = widest(pattern, product);
   if (part == pattern.parts) return enumerate(pattern, product, 0, {});
@@ -146,6 +160,7 @@ void Walk::enumerate(const Pattern& pattern, const Product& product, std::size_t
   const double w = weight(pattern, part);
   std::uint32_t first = node.begin;
   if (part > 0 && pattern.share[part] == pattern.share[part - 1]) first = std::max(first, chosen_[part - 1] + 1);
+  count_work(1 + (node.end - node.begin));
   for (std::uint32_t liquid = first; liquid < node.end; ++liquid) {
     if (tree.most_steps[liquid] < pattern.share[part]) continue;
     if (std::find(chosen_.begin(), chosen_.begin() + part, liquid) != chosen_.begin() + part) continue;
@@ -222,8 +237,8 @@ void walk_round(const Round& round, const std::vector<Pattern>& patterns,
       Walk walk(round, visitor);
       for (std::size_t i = first; i < jobs.size(); i += task_count) walk.visit(jobs[i].pattern, jobs[i].product);
     });
-  if (round.task.run)
-    round.task.run(tasks);
+  if (round.watch.run)
+    round.watch.run(tasks);
   else
     for (const auto& task : tasks) task();
 }
@@ -231,11 +246,11 @@ void walk_round(const Round& round, const std::vector<Pattern>& patterns,
 void improve(std::vector<Candidate>& frontier, const Round& round, const std::vector<Pattern>& patterns) {
   std::deque<Sieve> sieves;
   walk_round(round, patterns, [&]() -> Visitor {
-    Sieve& sieve = sieves.emplace_back(round.task.allowed);
+    Sieve& sieve = sieves.emplace_back(round.watch.allowed);
     return [&sieve](const Composition& composition, const Verdict& verdict) { sieve.add(composition, verdict); };
   });
   for (const Sieve& sieve : sieves) frontier.insert(frontier.end(), sieve.found().begin(), sieve.found().end());
-  frontier = sift_frontier(std::move(frontier), round.task.allowed);
+  frontier = sift_frontier(std::move(frontier), round.watch.allowed);
 }
 
 // Rounds of patterns: a coarse grid first, so that the frontier is good before the bulk comes.
@@ -260,17 +275,18 @@ bool share_their_lattice(const SearchTask& task) {
 
 std::vector<Candidate> find_frontier_by_pruning(const SearchTask& task, const SearchProgress& progress) {
   const int steps = 100 / task.step_percent;
-  const std::uint64_t all = count_mixtures(task.shelf.size(), task.parts, steps);
+  Pulse pulse(progress, count_mixtures(task.shelf.size(), task.parts, steps));
+  const Watch watched = watch(task, progress ? std::function<void()>([&pulse] { pulse.beat(); }) : task.beat);
   LivingSpace space(task);
   const ShelfTree tree = make_shelf_tree(task, space);
   std::vector<Candidate> frontier;
   for (std::size_t parts = 1; parts <= static_cast<std::size_t>(task.parts); ++parts) {
     for (const std::vector<Pattern>& patterns : rounds_of(parts, steps)) {
       const Staircase staircase(frontier);
-      if (parts > 1) space.shrink(staircase, static_cast<int>(parts) - 2, task.run);
-      improve(frontier, {task, tree, space, staircase, steps}, patterns);
+      if (parts > 1) space.shrink(staircase, static_cast<int>(parts) - 2, watched.run);
+      improve(frontier, {task, watched, tree, space, staircase, steps}, patterns);
     }
-    if (progress) progress(count_mixtures(task.shelf.size(), static_cast<int>(parts), steps), all);
+    pulse.settle(count_mixtures(task.shelf.size(), static_cast<int>(parts), steps));
   }
   return frontier;
 }
@@ -307,13 +323,14 @@ void visit_near_frontier(const SearchTask& task, const std::vector<Candidate>& f
     return;
   }
   const int steps = 100 / task.step_percent;
+  const Watch watched = watch(task, task.beat);
   LivingSpace space(task);
-  space.shrink(staircase, std::max(task.parts - 2, 0), task.run);
+  space.shrink(staircase, std::max(task.parts - 2, 0), watched.run);
   const ShelfTree tree = make_shelf_tree(task, space);
   std::vector<Pattern> patterns;
   for (std::size_t parts = 1; parts <= static_cast<std::size_t>(task.parts); ++parts)
     for (const Pattern& pattern : patterns_of(parts, steps)) patterns.push_back(pattern);
-  walk_round({task, tree, space, staircase, steps}, patterns, make_visitor);
+  walk_round({task, watched, tree, space, staircase, steps}, patterns, make_visitor);
 }
 
 std::vector<Candidate> find_frontier(const SearchTask& task, const SearchProgress& progress) {

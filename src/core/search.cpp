@@ -177,12 +177,13 @@ std::vector<Candidate> frontier_of(const SearchTask& task, const std::vector<std
   const int steps = 100 / task.step_percent;
   const std::uint64_t all = count_mixtures(liquids.size(), task.parts, steps);
   const bool gather = ask_allowed && task.allowed && all <= most_gathered;
+  std::uint64_t done = 0;
   const auto may_stay = [&](const Composition& composition) {
+    if (progress) progress(done, all);  // asking can take a millisecond
     return ask_allowed ? is_allowed(task, composition) : keeps_largest_shares(task, composition);
   };
   std::vector<Candidate> gathered;
   FrontierKeeper keeper;
-  std::uint64_t done = 0;
   for_each_composition(liquids, task.parts, steps, [&](const Composition& composition) {
     if ((++done & 0xFFFFU) == 0 && progress) progress(done, all);
     const Verdict verdict = judge(task, point_of(task, composition));

@@ -47,7 +47,7 @@ std::vector<Mixture> even_series(const Liquid& first, const Liquid& second, int 
 std::vector<Series> published_series(const Catalogue& catalogue) {
   std::vector<Series> found;
   if (all_known(catalogue, {"cyclohexane", "toluene", "acetone"})) found.push_back(feller_series(catalogue));
-  const std::string source = "10 % steps as taught by Cremonesi, from memory";
+  const std::string source = "as taught by Cremonesi, from memory";
   if (all_known(catalogue, {"ligroin", "acetone"}))
     found.push_back({"hydrocarbon_ketone", "ligroin to acetone in 10 % steps", source,
                      even_series(plain(catalogue, "ligroin"), plain(catalogue, "acetone"), 10)});

@@ -52,6 +52,52 @@ std::vector<Xy> draw_frontier(Drawing& drawing, const Frame& frame, const Plan& 
   return frontier;
 }
 
+LayerLook look_of_series(std::size_t n) {
+  return series_looks[n % series_looks.size()];
+}
+
+// Marks outside the frame are cut off; counts them, so that the caption can say so.
+std::size_t draw_published(Drawing& drawing, const Frame& frame, const Bench& bench, std::vector<Box>& obstacles) {
+  std::size_t outside = 0;
+  for (std::size_t n = 0; n < bench.published.size(); ++n) {
+    const LayerLook look = look_of_series(n);
+    std::vector<Xy> line;
+    for (const JudgedMixture& mixture : bench.published[n].judged.mixtures)
+      line.push_back(place_in(frame, per_hundred(mixture.risk), per_hundred(mixture.effect)));
+    begin_clip(drawing, "clip-series-" + std::to_string(n), outline_of(frame));
+    add_path(drawing, line, {look.colour, 0.8, look.dash});
+    end_clip(drawing);
+    for (const Xy point : line) {
+      if (point.x > frame.corner.x + frame.width) {
+        ++outside;
+        continue;
+      }
+      add_mark(drawing, look.mark, point, 6, look.colour);
+      obstacles.push_back(box_around(point, 3));
+    }
+  }
+  return outside;
+}
+
+std::vector<LegendEntry> legend_of_published(const Bench& bench) {
+  std::vector<LegendEntry> legend;
+  for (std::size_t n = 0; n < bench.published.size(); ++n) {
+    const LayerLook look = look_of_series(n);
+    const Series& series = bench.published[n].series;
+    legend.push_back(
+        {series.name + " (" + series.source + ")", {look.colour, 0.8, look.dash}, true, look.mark, look.colour});
+  }
+  return legend;
+}
+
+std::string about_published(const Bench& bench, std::size_t outside) {
+  if (bench.published.empty()) return {};
+  std::string words = " Thin lines with small marks: published test series, whatever bottles the job holds.";
+  if (outside > 0)
+    words += fmt::format(" {} of their mixtures lie to the right of the picture, at a higher risk.", outside);
+  return words;
+}
+
 std::vector<Xy> mixtures_in(const Frame& frame, const Bench& bench) {
   std::vector<Xy> points;
   for (const BenchMixture& mixture : bench.mixtures)
@@ -60,9 +106,8 @@ std::vector<Xy> mixtures_in(const Frame& frame, const Bench& bench) {
 }
 
 void draw_mixtures(Drawing& drawing, const Frame& frame, const Plan& plan, const Bench& bench,
-                   const std::vector<Xy>& frontier) {
+                   std::vector<Box> obstacles) {
   const std::vector<Xy> points = mixtures_in(frame, bench);
-  std::vector<Box> obstacles = boxes_along(frontier);
   std::vector<PointName> names;
   if (!plan.rungs.empty()) {
     add_path(drawing, points, {ink, 1.6});
@@ -134,7 +179,9 @@ Chart risk_chart(const Plan& plan, const Bench& bench) {
   draw_frame(chart.drawing, frame);
   draw_limits(chart.drawing, frame, plan.job.limits);
   const std::vector<Xy> frontier = draw_frontier(chart.drawing, frame, plan);
-  draw_mixtures(chart.drawing, frame, plan, bench, frontier);
+  std::vector<Box> obstacles = boxes_along(frontier);
+  const std::size_t outside = draw_published(chart.drawing, frame, bench, obstacles);
+  draw_mixtures(chart.drawing, frame, plan, bench, obstacles);
   std::vector<LegendEntry> legend = {
       {"frontier: nothing on the shelf beats it", {target_look.colour, 1.4, "5 3"}},
       {plan.rungs.empty() ? "mixtures of this sheet" : "the ladder, rungs by number",
@@ -144,7 +191,9 @@ Chart risk_chart(const Plan& plan, const Bench& bench) {
        ink},
       {"risk limit, " + per_cent(plan.job.limits.risk_limit), {limit_ink, 1.4, "8 3"}},
       {"effect wanted, " + per_cent(plan.job.limits.wanted_effect), {pale_ink, 1.2, "2 3"}}};
-  chart.drawing.height = 388 + draw_legend(chart.drawing, {52, 386}, chart_width - 60, legend);
+  const double first = draw_legend(chart.drawing, {52, 386}, chart_width - 60, legend);
+  chart.drawing.height =
+      388 + first + draw_legend(chart.drawing, {52, 386 + first}, chart_width - 60, legend_of_published(bench));
   chart.caption =
       plan.rungs.empty()
           ? "The dashed curve is the best this shelf can do. It does not reach the wanted effect left of the risk "
@@ -153,6 +202,7 @@ Chart risk_chart(const Plan& plan, const Bench& bench) {
                 named_letters(plan, bench)
           : "Steps up the ladder buy effect with risk. Where the ladder lies below the dashed curve, other bottles of "
             "the shelf would do better; where the curve flattens, more risk buys little.";
+  chart.caption += about_published(bench, outside);
   return chart;
 }
 

@@ -29,6 +29,10 @@ inline constexpr std::array<LayerLook, 6> kept_looks = {{{"#b34700", "7 3", Mark
                                                          {"#3d3d3d", "1 2", Mark::cross},
                                                          {"#1b4f9c", "12 4", Mark::triangle}}};
 
+/// How the published series are drawn beside a ladder: thin, hollow or small, never as strong as the ladder.
+inline constexpr std::array<LayerLook, 3> series_looks = {
+    {{"#8a3a6c", "1 2", Mark::ring}, {"#6b5a00", "4 2", Mark::cross}, {"#00664b", "9 3 2 3", Mark::triangle}}};
+
 /// Look of the n-th layer that is not the target; starts anew after the last.
 inline const LayerLook& kept_look(std::size_t n) {
   return kept_looks[n % kept_looks.size()];

@@ -80,6 +80,11 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   document["rungs"] = Json::array();
   for (const JudgedMixture& rung : plan.rungs)
     document["rungs"].push_back(judged_json(rung, plan.layers, plan.job.limits));
+  document["finer_steps"] = Json::array();
+  for (const FinerStep& step : plan.finer)
+    document["finer_steps"].push_back({{"after_rung", step.after_rung},
+                                       {"number", step.number},
+                                       {"mixture", judged_json(step.judged, plan.layers, plan.job.limits)}});
   document["strongest_within_risk_limit"] = optional_mixture(plan.nearest, plan);
   document["least_risk_that_works"] = optional_mixture(plan.least_risk_that_works, plan);
   document["what_to_measure"] = measures_json(plan, bench);

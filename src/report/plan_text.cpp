@@ -24,6 +24,16 @@ std::string search_limits_text(const Job& job) {
   return words.empty() ? words : paragraph(words);
 }
 
+std::string finer_text(const Plan& plan) {
+  if (!plan.finer_asked) return {};
+  if (plan.finer.empty())
+    return paragraph(fmt::format("Between rung {} and rung {} these bottles offer nothing, even in steps of 1 %.",
+                                 plan.finer_asked->from, plan.finer_asked->to));
+  return paragraph(
+      fmt::format("Numbers with a point are finer steps between two rungs, in shares of 1 %: {} mL of a vial of {} mL.",
+                  as_recorded(plan.job.limits.vial_mL / 100), as_recorded(plan.job.limits.vial_mL)));
+}
+
 std::string ladder_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {
   std::string text = heading(fmt::format("The ladder for \"{}\": {} on {} ({})", plan.layers[plan.target].name,
                                          counted(plan.rungs.size(), "rung", "rungs"),
@@ -35,7 +45,7 @@ std::string ladder_text(const Plan& plan, const std::vector<NamedMixture>& mixtu
                   "counts as one that works.",
                   per_cent(plan.job.limits.risk_limit), per_cent(plan.job.limits.wanted_effect)));
   text += search_limits_text(plan.job);
-  return text + "\n" + recipes_table(mixtures, plan.job.limits.risk_limit, style);
+  return text + finer_text(plan) + "\n" + recipes_table(mixtures, plan.job.limits.risk_limit, style);
 }
 
 std::string no_window_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {

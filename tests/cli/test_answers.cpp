@@ -196,6 +196,9 @@ TEST_CASE("no report promises what the program cannot know") {
   for (const std::vector<std::string>& args : {std::vector<std::string>{"ladder", "demo"},
                                                {"ladder", "demo", "--risk-limit", "0.06"},
                                                {"mixture", "demo", "ethanol 30, isooctane 70"},
+                                               {"compare", "demo"},
+                                               {"compare", "demo", "--risk-limit", "0.06"},
+                                               {"ladder", "demo", "--finer", "1:7"},
                                                {"help"},
                                                {"help", "ladder"},
                                                {"new", "-"}}) {

@@ -32,6 +32,9 @@ const std::vector<std::vector<std::string>>& reading_calls() {
       {"help"},
       {"help", "ladder"},
       {"version"},
+      {"compare", "demo"},
+      {"compare", "demo", "--risk-limit", "0.06"},
+      {"ladder", "demo", "--finer", "2:4"},
   };
   return calls;
 }

@@ -12,7 +12,9 @@ import jsonschema
 
 CALLS = {
     "ladder": [["ladder", "demo"], ["ladder", "demo", "--risk-limit", "0.06"], ["ladder", "demo", "--risk-limit", "0.0001"],
-               ["ladder", "demo", "--vial", "3", "--measure", "1"]],
+               ["ladder", "demo", "--vial", "3", "--measure", "1"],
+               ["ladder", "demo", "--finer", "2:4"]],
+    "comparison": [["compare", "demo"], ["compare", "demo", "--risk-limit", "0.06"]],
     "mixture": [["mixture", "demo", "ethanol 30, isooctane 70"], ["mixture", "demo", "acetone 100"]],
     "rows": [["list", "solvents"], ["list", "materials", "--having", "sphere"], ["list", "sources"], ["list", "families"],
              ["check", "demo"], ["version"], ["help", "sheet"]],

@@ -2,6 +2,7 @@
 // limits and the order in which tasks are carried out.
 #include "cli/threads.hpp"
 #include "core/pruned_search.hpp"
+#include "gentlest/ladder.hpp"
 #include "gentlest/search.hpp"
 
 #include "invented_shelf.hpp"
@@ -10,7 +11,9 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <mutex>
 #include <stdexcept>
+#include <vector>
 
 using namespace gentlest;
 using namespace gentlest::test;
@@ -107,4 +110,52 @@ TEST_CASE("a search can be stopped, and a fault in a task is not lost") {
   task.allowed = [](const Composition&) -> bool { throw std::runtime_error("no answer"); };
   task.run = on_threads(2);
   CHECK_THROWS_WITH(find_frontier_by_pruning(task), "no answer");
+}
+
+TEST_CASE("a search is watched inside its rounds, never by two tasks at once, and stops at the first word") {
+  const InventedShelf shelf(24, 3);
+  SearchTask task = shelf.task(3, 5);
+  for (const unsigned threads : {0U, 1U, 2U, 3U}) {
+    INFO("threads " << threads);
+    task.run = threads == 0 ? RunTasks() : on_threads(threads);
+    std::mutex inside;
+    bool at_once = false;
+    std::vector<std::uint64_t> seen;
+    const auto watching = [&](std::uint64_t done, std::uint64_t) {
+      const std::unique_lock<std::mutex> alone(inside, std::try_to_lock);
+      at_once = at_once || !alone.owns_lock();
+      seen.push_back(done);
+    };
+    find_frontier_by_pruning(task, watching);
+    CHECK_FALSE(at_once);
+    CHECK(std::is_sorted(seen.begin(), seen.end()));
+    // Far more often than once a number of parts: the last of them alone has hundreds of beats.
+    const auto in_last = std::count(seen.begin(), seen.end(), count_mixtures(24, 2, 20));
+    CHECK(in_last > 100);
+    std::size_t calls = 0;
+    const std::size_t stop_at = seen.size() - static_cast<std::size_t>(in_last) / 2;
+    const auto stopping = [&](std::uint64_t, std::uint64_t) {
+      if (++calls == stop_at) throw std::runtime_error("stopped");
+    };
+    CHECK_THROWS_WITH(find_frontier_by_pruning(task, stopping), "stopped");
+    CHECK(calls == stop_at);
+  }
+}
+
+TEST_CASE("a ladder can be stopped while its bottles are chosen and while mixtures are asked about") {
+  const InventedShelf shelf(12, 3);
+  SearchTask task = shelf.task(3, 5);
+  std::uint64_t asked = 0;
+  task.allowed = [&](const Composition&) { return ++asked > 0; };
+  std::uint64_t after_search = 0;
+  std::uint64_t calls = 0;
+  const std::uint64_t all = count_mixtures(12, 3, 20);
+  design_ladder(task, {}, [&](std::uint64_t done, std::uint64_t) { ++calls, after_search += done == all ? 1U : 0U; });
+  CHECK(after_search > 100);
+  CHECK(calls >= asked);
+  std::uint64_t left = calls - after_search / 2;
+  const auto stopping = [&](std::uint64_t, std::uint64_t) {
+    if (--left == 0) throw std::runtime_error("stopped");
+  };
+  CHECK_THROWS_WITH(design_ladder(task, {}, stopping), "stopped");
 }

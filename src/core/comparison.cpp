@@ -1,0 +1,64 @@
+#include "gentlest/comparison.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+std::vector<Liquid> liquids_of(const std::vector<Mixture>& mixtures) {
+  std::vector<Liquid> liquids;
+  for (const Mixture& mixture : mixtures)
+    for (const Part& part : mixture.parts())
+      if (std::none_of(liquids.begin(), liquids.end(),
+                       [&](const Liquid& liquid) { return liquid.label == part.liquid.label; }))
+        liquids.push_back(part.liquid);
+  return liquids;
+}
+
+// What the job says against a liquid; empty where it stands on the shelf as the series takes it.
+std::string objection_to(const Liquid& liquid, const Job& job, const Catalogue& catalogue) {
+  const std::string reason = reason_to_leave_off(*liquid.solvent, job.limits, catalogue);
+  if (!reason.empty()) return fmt::format("{}: {}", liquid.label, reason);
+  const auto bottle = std::find_if(job.shelf.begin(), job.shelf.end(), [&](const ShelfBottle& one) {
+    return catalogue.find_solvent(one.solvent) == liquid.solvent;
+  });
+  if (bottle == job.shelf.end()) return liquid.label + ": not on the shelf";
+  const Liquid own = make_liquid(*liquid.solvent, bottle->grade, catalogue);
+  if (own.label == liquid.label || own.water_fraction == liquid.water_fraction) return {};
+  return fmt::format("{}: taken free of water; the shelf holds {}", liquid.label, own.label);
+}
+
+}  // namespace
+
+std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue& catalogue) {
+  std::vector<ComparedSeries> compared;
+  for (Series& series : published_series(catalogue)) {
+    ComparedSeries one;
+    one.judged = judge_series(series.mixtures, plan.layers, plan.job.limits, catalogue);
+    for (const Liquid& liquid : liquids_of(series.mixtures)) {
+      one.liquids.push_back(liquid.label);
+      const std::string objection = objection_to(liquid, plan.job, catalogue);
+      if (!objection.empty()) one.objections.push_back(objection);
+    }
+    one.series = std::move(series);
+    compared.push_back(std::move(one));
+  }
+  return compared;
+}
+
+SeriesQuality ladder_quality(const Plan& plan) {
+  std::vector<Hansen> points;
+  std::vector<Verdict> verdicts;
+  for (const JudgedMixture& rung : plan.rungs) {
+    points.push_back(rung.point);
+    verdicts.push_back({rung.effect, rung.risk, -1});
+  }
+  const Limits& limits = plan.job.limits;
+  return quality_of(points, verdicts, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect});
+}
+
+}  // namespace gentlest
