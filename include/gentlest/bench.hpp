@@ -1,5 +1,5 @@
-// Layer 11. What a person needs at the easel besides the plan: volumes to measure, the label, how the risk goes while a
-// mixture dries, and how wide the chances are. For all mixtures of a plan at once; pure, like the plan.
+// Layer 11. What a person needs at the easel besides the plan: volumes to measure, the label, and how wide the chances
+// are. For all mixtures of a plan at once; pure, like the plan.
 #pragma once
 
 #include "gentlest/caution.hpp"
@@ -21,8 +21,7 @@ struct BenchMixture {
   Recipe recipe;                             ///< by the job's vial and measure
   std::optional<JudgedMixture> as_measured;  ///< set where rounding to the measuring step changed the mixture
   MixtureLabel label;
-  std::vector<double> drying_risk;  ///< largest over the layers to keep, at each point of the drift; empty without one
-  std::vector<Band> chance_bands;   ///< middle 90 % of each layer's chance, in the order of Plan::layers
+  std::vector<Band> chance_bands;  ///< middle 90 % of each layer's chance, in the order of Plan::layers
 };
 
 /// The mixture as the vial holds it: as measured where rounding changed it, else as planned.
@@ -32,16 +31,8 @@ struct Bench {
   std::vector<BenchMixture> mixtures;     ///< rungs, gentle to strong; without a window the nearest ones
   std::vector<SessionTotal> totals;       ///< of one vial of each mixture
   std::vector<Caution> cautions;          ///< that fit these mixtures, each once
-  std::vector<ComparedSeries> published;  ///< to be drawn beside the ladder
+  std::vector<ComparedSeries> published;  ///< to be drawn beside the ladder; prepare_bench leaves it empty
 };
-
-/// The plan's mixtures and the names they go by: rungs by number, finer steps as "3.1" behind rung 3, else "strongest
-/// within the risk limit" and "least risk that reaches the effect".
-struct PlannedMixture {
-  std::string name;
-  const JudgedMixture* judged = nullptr;
-};
-std::vector<PlannedMixture> planned_mixtures(const Plan& plan);
 
 /// Pointers of the result point into the plan, which must outlive it. Throws InputError (Fault::usage) when a recipe
 /// cannot be measured with the job's vial and measure.

@@ -9,6 +9,9 @@
 
 namespace gentlest {
 
+/// The source of what the trade does without anybody having published it.
+inline constexpr const char* common_practice = "common practice, no source";
+
 /// One sentence for the person, with the key of its source in sources.yaml or where it comes from in words.
 struct Caution {
   std::string text;

@@ -44,6 +44,9 @@ class Mixture {
   std::vector<Part> parts_;
 };
 
+/// Adds the mixture's liquids to a list that holds each label once.
+void add_liquids(std::vector<Liquid>& liquids, const Mixture& mixture);
+
 /// Hansen point of a mixture: the volume-weighted mean of its liquids, MPa^0.5. Change of volume on mixing is
 /// neglected. Source: Hansen 2007, ch. 1; docs/science.md, "Mixtures".
 Hansen mix(const Mixture& mixture);

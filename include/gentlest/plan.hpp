@@ -45,6 +45,7 @@ struct Fate {
   PhaseAnswer phases;                      ///< one liquid or two
   std::optional<Drift> drift;              ///< nothing when figures are missing
   std::vector<std::string> drift_missing;  ///< which ones
+  std::vector<double> drying_risk;         ///< largest over the layers to keep, at each point of the drift
   DriftRisk risk;                          ///< of the kept layer that the drift threatens most
   std::string riskiest;                    ///< name of that layer; empty when nothing is to be kept
 };
@@ -124,17 +125,29 @@ struct Plan {
   std::vector<Source> sources;              ///< of every figure used
 };
 
+/// The plan's mixtures and the names they go by: rungs by number, finer steps as "3.1" behind rung 3, else "strongest
+/// within the risk limit" and "least risk that reaches the effect".
+struct PlannedMixture {
+  std::string name;
+  const JudgedMixture* judged = nullptr;
+};
+std::vector<PlannedMixture> planned_mixtures(const Plan& plan);
+
 /// The plan for one job. `target` names the layer to remove; empty takes the uppermost.
 /// `run` may carry out the search's tasks on several threads; the plan is the same without.
 /// Without a window wishes stay unfulfilled.
 /// Throws InputError (Fault::file) with everything check_job finds, and (Fault::usage) when the job's vial and measure
-/// cannot hold a mixture of as many parts as the job allows; (Fault::usage) as
-/// well for a stretch that is not on the ladder.
+/// cannot hold a mixture of as many parts as the job allows, or for a stretch that is not on the ladder.
 Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target = {},
                const SearchProgress& progress = {}, const RunTasks& run = {}, const PlanWishes& wishes = {});
 
-/// The job's layers as the plan sees them (spheres, grades, flags), and a single mixture judged against them.
+/// The job's layers as the plan sees them: spheres, grades, flags.
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});
+
+/// The layer's warnings for which no margin is claimed, and whether no layer has any.
+std::vector<Flag> flags_against_margin(const PlannedLayer& layer);
+bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers);
+
 /// The job's bottles that may be used, sorted by label; `left_off` receives the others, each with the reason.
 std::vector<Liquid> usable_shelf(const Job& job, const Catalogue& catalogue, std::vector<std::string>& left_off);
 
@@ -144,6 +157,7 @@ std::string reason_to_leave_off(const Solvent& solvent, const Limits& limits, co
 /// The layer's own response curve, or the borrowed one.
 const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue);
 
+/// A single mixture judged against planned layers.
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
                             const Catalogue& catalogue);
 

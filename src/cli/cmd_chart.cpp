@@ -1,6 +1,5 @@
 #include "cli/commands.hpp"
-#include "cli/progress.hpp"
-#include "cli/run.hpp"
+#include "cli/paper.hpp"
 #include "gentlest/diagnostic.hpp"
 #include "report/charts.hpp"
 #include "report/format.hpp"
@@ -24,22 +23,15 @@ std::string asked_kind(const Request& request) {
 
 }  // namespace
 
-void expect_picture(const Request& request, const std::string& made) {
-  if (request.form == Form::text) return;
-  throw InputError(Fault::usage, fmt::format("\"{}\" makes {}, no CSV or JSON", request.command, made),
-                   "leave --format out; `gentlest ladder JOB --format csv` or json holds the figures");
-}
-
 Answer command_chart(const Request& request, Session& session) {
   expect_picture(request, "SVG");
   const std::string kind = asked_kind(request);
   const Catalogue catalogue = load_catalogue(request);
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
-  ProgressLine progress(session, request.quiet);
-  const Plan plan = make_plan(job, catalogue, request.target.value_or(""), progress.callback());
-  const Bench bench = prepare_bench(plan, catalogue);
-  return {chart_file(chart_of(kind, plan, bench), {program_version(), catalogue.version()}),
-          plan.outcome == Outcome::window ? exit_done : exit_no_window};
+  const Plan plan = plan_asked_job(job, catalogue, request, session);
+  Bench bench = prepare_bench(plan, catalogue);
+  bench.published = compare_published(plan, catalogue);
+  return {chart_file(chart_of(kind, plan, bench), edition_of(catalogue)), exit_of(plan)};
 }
 
 }  // namespace gentlest

@@ -53,7 +53,7 @@ Answer command_check(const Request& request, Session& session) {
   }
   Answer answer{{}, faults.empty() ? exit_done : exit_file};
   if (request.form != Form::text) {
-    answer.text = sheet_report(faults_sheet(faults), request.form, {}, {program_version(), catalogue.version()});
+    answer.text = sheet_report(faults_sheet(faults), request.form, {}, edition_of(catalogue));
     return answer;
   }
   if (!faults.empty()) answer.text = render(faults) + "\n";

@@ -1,12 +1,12 @@
 #include "cli/commands.hpp"
-#include "cli/progress.hpp"
-#include "cli/run.hpp"
+#include "cli/paper.hpp"
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/text.hpp"
 #include "report/label_sheet.hpp"
 
 #include <fmt/format.h>
 
-#include <cstdlib>
+#include <optional>
 
 namespace gentlest {
 
@@ -14,15 +14,12 @@ namespace {
 
 void read_label_size(const std::string& text, LabelGrid& grid) {
   const std::size_t by = text.find('x');
-  const bool plain = text.find_first_not_of("0123456789.x") == std::string::npos && by != std::string::npos;
-  char* end = nullptr;
-  if (plain) {
-    const std::string width = text.substr(0, by);
-    const std::string height = text.substr(by + 1);
-    grid.width_mm = std::strtod(width.c_str(), &end);
-    const bool whole = end == width.c_str() + width.size();
-    grid.height_mm = std::strtod(height.c_str(), &end);
-    if (whole && end == height.c_str() + height.size() && !width.empty() && !height.empty()) return;
+  const auto width = amount_from(text.substr(0, by));
+  const auto height = by == std::string::npos ? std::nullopt : amount_from(text.substr(by + 1));
+  if (width && height) {
+    grid.width_mm = *width;
+    grid.height_mm = *height;
+    return;
   }
   throw InputError(Fault::usage, fmt::format("--label \"{}\" is no size", text),
                    "write width x height in mm, e.g. 50x25");
@@ -41,12 +38,11 @@ Answer command_labels(const Request& request, Session& session) {
   inputs.date = request.date.value_or("");
   inputs.maker = request.maker.value_or("");
   const Catalogue catalogue = load_catalogue(request);
-  inputs.edition = {program_version(), catalogue.version()};
+  inputs.edition = edition_of(catalogue);
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
-  ProgressLine progress(session, request.quiet);
-  const Plan plan = make_plan(job, catalogue, request.target.value_or(""), progress.callback());
+  const Plan plan = plan_asked_job(job, catalogue, request, session);
   const Bench bench = prepare_bench(plan, catalogue);
-  return {label_sheet(plan, bench, inputs), plan.outcome == Outcome::window ? exit_done : exit_no_window};
+  return {label_sheet(plan, bench, inputs), exit_of(plan)};
 }
 
 }  // namespace gentlest

@@ -1,7 +1,4 @@
 #include "cli/commands.hpp"
-#include "cli/progress.hpp"
-#include "cli/run.hpp"
-#include "cli/threads.hpp"
 #include "gentlest/bench.hpp"
 #include "report/plan_report.hpp"
 
@@ -10,16 +7,14 @@ namespace gentlest {
 Answer command_ladder(const Request& request, Session& session) {
   const Catalogue catalogue = load_catalogue(request);
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
-  ProgressLine progress(session, request.quiet);
-  const Plan plan =
-      make_plan(job, catalogue, request.target.value_or(""), progress.callback(), on_threads(), {request.finer, false});
+  const Plan plan = plan_asked_job(job, catalogue, request, session, {request.finer, false});
   const Bench bench = prepare_bench(plan, catalogue);
-  const Edition edition{program_version(), catalogue.version()};
+  const Edition edition = edition_of(catalogue);
   Answer answer;
-  answer.exit_code = plan.outcome == Outcome::window ? exit_done : exit_no_window;
+  answer.exit_code = exit_of(plan);
   switch (request.form) {
     case Form::text:
-      answer.text = plan_text(plan, bench, {session.surroundings.bold && !request.output}, edition);
+      answer.text = plan_text(plan, bench, style_of(request, session), edition);
       break;
     case Form::csv:
       answer.text = plan_csv(plan, edition);

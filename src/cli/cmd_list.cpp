@@ -98,9 +98,9 @@ Answer command_list(const Request& request, Session& session) {
   if (std::find(lists.begin(), lists.end(), request.words.front()) == lists.end())
     unknown_word("list", request.words.front(), lists);
   const Catalogue catalogue = load_catalogue(request);
-  const Edition edition{program_version(), catalogue.version()};
+  const Edition edition = edition_of(catalogue);
   const Sheet sheet = asked_sheet(request, catalogue);
-  std::string text = sheet_report(sheet, request.form, {session.surroundings.bold && !request.output}, edition);
+  std::string text = sheet_report(sheet, request.form, style_of(request, session), edition);
   if (request.form == Form::text) text += closing(sheet, edition);
   return {text, 0};
 }

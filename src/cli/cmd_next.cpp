@@ -1,10 +1,8 @@
-// `gentlest next` and `gentlest fit`: what tests taught.
+// `gentlest next`: what the tests taught, and the next one.
 #include "cli/commands.hpp"
+#include "cli/run.hpp"
 #include "gentlest/diagnostic.hpp"
-#include "gentlest/own_fit.hpp"
 #include "gentlest/progress.hpp"
-#include "io/files.hpp"
-#include "io/own_tests.hpp"
 #include "io/reading_log.hpp"
 #include "report/progress_report.hpp"
 
@@ -20,18 +18,8 @@ Answer command_next(const Request& request, Session& session) {
   const Progress progress = follow_readings(job, catalogue, log.lines, request.target.value_or(""));
   const NextStep step = progress.next.step;
   const bool is_dead_end = step == NextStep::no_window || step == NextStep::closed || step == NextStep::tests_used_up;
-  return {progress_report(progress, request.form, {session.surroundings.bold && !request.output},
-                          {program_version(), catalogue.version()}),
-          is_dead_end ? 1 : 0};
-}
-
-Answer command_fit(const Request& request, Session& session) {
-  const Catalogue catalogue = load_catalogue(request);
-  const std::string& table = request.words.front();
-  const std::vector<Score> tests = read_own_tests(read_text_file(table), table, catalogue);
-  return {own_fit_report(fit_own_sphere(tests, request.good_up_to.value_or(1)), request.form,
-                         {session.surroundings.bold && !request.output}, {program_version(), catalogue.version()}),
-          0};
+  return {progress_report(progress, request.form, style_of(request, session), edition_of(catalogue)),
+          is_dead_end ? exit_no_window : exit_done};
 }
 
 }  // namespace gentlest

@@ -1,4 +1,4 @@
-// `gentlest record`, `gentlest import` and `gentlest readings`: the log of tests.
+// `gentlest record` and `gentlest import`: what is added to the log of tests.
 #include "cli/commands.hpp"
 #include "gentlest/diagnostic.hpp"
 #include "gentlest/mixture.hpp"
@@ -7,12 +7,10 @@
 #include "io/reading_fields.hpp"
 #include "io/reading_log.hpp"
 #include "report/format.hpp"
-#include "report/progress_report.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <ostream>
 
 namespace gentlest {
 
@@ -111,16 +109,6 @@ Answer command_import(const Request& request, Session& session) {
   std::vector<Reading> readings = readings_from_csv(read_text_file(table), table);
   if (readings.empty()) throw InputError(Fault::file, {{{table, 0, 0}, "the table holds no reading", "", {}}});
   return append(request, std::move(readings), session, Fault::file, {});
-}
-
-Answer command_readings(const Request& request, Session& session) {
-  const Catalogue catalogue = load_catalogue(request);
-  read_text_file(request.words.front());  // a missing log is a mistake here, not an empty one
-  const ReadingLog log = read_log(request.words.front());
-  session.err << render(log.faults);
-  return {readings_report(current_readings(log.lines), request.form, {session.surroundings.bold && !request.output},
-                          {program_version(), catalogue.version()}),
-          0};
 }
 
 }  // namespace gentlest

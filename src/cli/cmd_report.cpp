@@ -1,15 +1,12 @@
 // `gentlest report`: the tests of one painting for its treatment file.
 #include "cli/commands.hpp"
-#include "cli/progress.hpp"
+#include "cli/paper.hpp"
 #include "gentlest/diagnostic.hpp"
 #include "gentlest/review.hpp"
 #include "io/files.hpp"
-#include "io/reading_log.hpp"
 #include "report/test_report.hpp"
 
 #include <fmt/format.h>
-
-#include <ostream>
 
 namespace gentlest {
 
@@ -32,17 +29,14 @@ TestReportInputs inputs_of(const Request& request, const JobText& source, const 
 }  // namespace
 
 Answer command_report(const Request& request, Session& session) {
-  read_text_file(request.words[1]);  // a missing log is a mistake here, not an empty one
-  const ReadingLog log = read_log(request.words[1]);
-  session.err << render(log.faults);
+  const ReadingLog log = load_log(request.words[1], session);
   const Catalogue catalogue = load_catalogue(request);
   const JobText source = read_job_text(request.words[0], session);
   TestReportInputs inputs = inputs_of(request, source, log);
-  inputs.sheet.edition = {program_version(), catalogue.version()};
+  inputs.sheet.edition = edition_of(catalogue);
   const Job job = load_asked_job(source, request, catalogue);
   const std::string target = request.target.value_or("");
-  ProgressLine progress_line(session, request.quiet);
-  const Plan plan = make_plan(job, catalogue, target, progress_line.callback());
+  const Plan plan = plan_asked_job(job, catalogue, request, session);
   const Progress progress = follow_readings(job, catalogue, log.lines, target);
   const TestReview review = review_tests(plan, progress, log.lines, catalogue);
   if (request.form != Form::text)

@@ -43,9 +43,7 @@ Answer command_show(const Request& request, Session& session) {
     for (const std::string& name : request.words)
       if (!add_cards(cards, name, catalogue)) faults.push_back(unknown_name(name, catalogue));
   if (!faults.empty()) throw InputError(Fault::usage, std::move(faults));
-  return {cards_report(cards, request.form, {session.surroundings.bold && !request.output},
-                       {program_version(), catalogue.version()}),
-          0};
+  return {cards_report(cards, request.form, style_of(request, session), edition_of(catalogue)), 0};
 }
 
 }  // namespace gentlest

@@ -7,7 +7,7 @@ namespace gentlest {
 
 Answer command_version(const Request& request, Session&) {
   const Catalogue catalogue = load_catalogue(request);
-  const Edition edition{program_version(), catalogue.version()};
+  const Edition edition = edition_of(catalogue);
   const std::string origin = request.data.value_or("built in");
   if (request.form == Form::text)
     return {fmt::format("gentlest {}\ncatalogue {} ({}): {} solvents, {} materials\n", edition.program,

@@ -5,12 +5,12 @@
 #include "cli/surroundings.hpp"
 #include "gentlest/catalogue.hpp"
 #include "gentlest/job.hpp"
-#include "report/html.hpp"
-#include "report/test_map.hpp"
+#include "gentlest/plan.hpp"
+#include "io/reading_log.hpp"
+#include "report/form.hpp"
 
 #include <cstddef>
 #include <iosfwd>
-#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -69,18 +69,14 @@ Answer command_version(const Request& request, Session& session);
 /// Thrown when the person has pressed Ctrl-C.
 struct Interrupted {};
 
-/// Commands that make pictures or pages refuse --format csv and json. Throws InputError (Fault::usage).
-void expect_picture(const Request& request, const std::string& made);
-
-/// The paper of the command line, or A4. Throws InputError (Fault::usage).
-Paper asked_paper(const Request& request);
-
-/// The options that changed the result, as they would be typed again; the picture of --background.
-std::vector<std::string> options_used(const Request& request);
-std::optional<MapBackground> background_of(const Request& request);
-
 /// Version of the program.
 std::string program_version();
+
+/// Of the program and of this catalogue.
+Edition edition_of(const Catalogue& catalogue);
+
+/// Bold headings where the answer goes to a terminal that shows them.
+Style style_of(const Request& request, const Session& session);
 
 /// The catalogue of --data, or the built-in one. Throws InputError (Fault::file).
 Catalogue load_catalogue(const Request& request);
@@ -99,5 +95,23 @@ Job load_asked_job(const std::string& word, const Request& request, const Catalo
 
 /// The same from a text that was read before.
 Job load_asked_job(const JobText& source, const Request& request, const Catalogue& catalogue);
+
+/// The plan of a job, on several threads, with a line of progress where it takes long. Throws InputError, Interrupted.
+Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& request, Session& session,
+                    const PlanWishes& wishes = {});
+
+/// Exit code of a command that plans: 1 where there is no window.
+int exit_of(const Plan& plan);
+
+/// A log that must be there; what could not be read of it is told on standard error. Throws InputError (Fault::file).
+ReadingLog load_log(const std::string& path, Session& session);
+
+/// A mixture typed behind a job, and what it is judged against.
+struct AskedMixture {
+  Job job;
+  Mixture mixture;
+  std::vector<PlannedLayer> layers;
+};
+AskedMixture load_asked_mixture(const Request& request, const Catalogue& catalogue, Session& session);
 
 }  // namespace gentlest

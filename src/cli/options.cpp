@@ -2,14 +2,13 @@
 
 #include "cli/commands.hpp"
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/text.hpp"
 
 #include <fmt/format.h>
 #include <boost/program_options.hpp>
 
 #include <algorithm>
 #include <charconv>
-#include <cmath>
-#include <cstdlib>
 
 namespace gentlest {
 
@@ -101,10 +100,8 @@ std::optional<int> whole_of(const po::variables_map& seen, const char* name, int
 std::optional<double> chance_of(const po::variables_map& seen, const char* name) {
   const std::optional<std::string> text = text_of(seen, name);
   if (!text) return std::nullopt;
-  const bool plain = text->find_first_not_of("0123456789.") == std::string::npos;
-  char* end = nullptr;
-  const double value = std::strtod(text->c_str(), &end);
-  if (!plain || end != text->c_str() + text->size() || !(value > 0 && value < 1))
+  const std::optional<double> value = amount_from(*text);
+  if (!value || !(*value > 0 && *value < 1))
     throw InputError(Fault::usage, fmt::format("--{} \"{}\" is not a chance between 0 and 1", name, *text),
                      fmt::format("write for example --{} 0.1 for 10 %", name));
   return value;
@@ -113,10 +110,8 @@ std::optional<double> chance_of(const po::variables_map& seen, const char* name)
 std::optional<double> amount_of(const po::variables_map& seen, const char* name, double low, double high) {
   const std::optional<std::string> text = text_of(seen, name);
   if (!text) return std::nullopt;
-  const bool plain = text->find_first_not_of("0123456789.") == std::string::npos;
-  char* end = nullptr;
-  const double value = std::strtod(text->c_str(), &end);
-  if (!plain || end != text->c_str() + text->size() || !(value >= low && value <= high))
+  const std::optional<double> value = amount_from(*text);
+  if (!value || *value < low || *value > high)
     throw InputError(Fault::usage, fmt::format("--{} \"{}\" is not a number from {} to {}", name, *text, low, high),
                      "write it with a point, without a unit");
   return value;

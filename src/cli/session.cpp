@@ -1,11 +1,17 @@
 #include "cli/commands.hpp"
 
+#include "cli/progress.hpp"
+#include "cli/run.hpp"
+#include "cli/threads.hpp"
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/vial.hpp"
 #include "io/catalogue_files.hpp"
 #include "io/files.hpp"
 #include "io/job_file.hpp"
+#include "report/format.hpp"
 
 #include <istream>
+#include <ostream>
 #include <utility>
 
 namespace gentlest {
@@ -43,6 +49,14 @@ std::string program_version() {
   return GENTLEST_VERSION;
 }
 
+Edition edition_of(const Catalogue& catalogue) {
+  return {program_version(), catalogue.version()};
+}
+
+Style style_of(const Request& request, const Session& session) {
+  return {session.surroundings.bold && !request.output};
+}
+
 Catalogue load_catalogue(const Request& request) {
   if (!request.data) return read_catalogue(embedded_catalogue());
   return read_catalogue(collect_catalogue(*request.data), *request.data);
@@ -66,6 +80,32 @@ Job load_asked_job(const JobText& source, const Request& request, const Catalogu
   for (Diagnostic& fault : faults) fault.where = {"command line", 0, 0};
   if (!faults.empty()) throw InputError(Fault::usage, std::move(faults));
   return job;
+}
+
+Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& request, Session& session,
+                    const PlanWishes& wishes) {
+  ProgressLine progress(session, request.quiet);
+  return make_plan(job, catalogue, request.target.value_or(""), progress.callback(), on_threads(), wishes);
+}
+
+int exit_of(const Plan& plan) {
+  return plan.outcome == Outcome::window ? exit_done : exit_no_window;
+}
+
+ReadingLog load_log(const std::string& path, Session& session) {
+  read_text_file(path);  // read_log takes a missing log for an empty one
+  ReadingLog log = read_log(path);
+  session.err << render(log.faults);
+  return log;
+}
+
+AskedMixture load_asked_mixture(const Request& request, const Catalogue& catalogue, Session& session) {
+  Job job = load_asked_job(request.words.front(), request, catalogue, session);
+  // Whoever forgets the quotes means the same.
+  const std::string text = joined({request.words.begin() + 1, request.words.end()}, " ");
+  Mixture mixture = parse_mixture(text, catalogue, liquids_on_shelf(job, catalogue));
+  std::vector<PlannedLayer> layers = planned_layers(job, catalogue, request.target.value_or(""));
+  return {std::move(job), std::move(mixture), std::move(layers)};
 }
 
 }  // namespace gentlest

@@ -1,7 +1,5 @@
 #include "advice.hpp"
 
-#include "gentlest/bench.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -10,7 +8,6 @@ namespace gentlest {
 
 namespace {
 
-constexpr const char* common_practice = "common practice, no source";
 constexpr const char* lomax_fisher_1990 = "Lomax and Fisher 1990, J. Am. Inst. Conserv. 29(2), 181-191";
 constexpr const char* phenix_2002 = "Phenix 2002, J. Am. Inst. Conserv. 41(1), 61-90";
 constexpr const char* hook_1988 = "Hook 1988, J. Am. Inst. Conserv. 27(2), 100-104";

@@ -1,8 +1,9 @@
 #include "gentlest/catalogue.hpp"
 
-#include "gentlest/diagnostic.hpp"
+#include "enum_words.hpp"
 
-#include "words.hpp"
+#include "gentlest/diagnostic.hpp"
+#include "gentlest/text.hpp"
 
 #include <algorithm>
 #include <array>
@@ -26,20 +27,6 @@ constexpr std::array<std::pair<SphereGrade, std::string_view>, 6> sphere_grade_w
      {SphereGrade::weak, "weak"},
      {SphereGrade::unsupported, "unsupported"},
      {SphereGrade::assumed, "assumed"}}};
-
-template <class Words, class Enum>
-std::string_view word_of(const Words& words, Enum value) {
-  for (const auto& [known, word] : words)
-    if (known == value) return word;
-  return {};
-}
-
-template <class Enum, class Words>
-std::optional<Enum> value_of(const Words& words, std::string_view text) {
-  for (const auto& [value, word] : words)
-    if (word == text) return value;
-  return std::nullopt;
-}
 
 using Faults = std::vector<Diagnostic>;
 

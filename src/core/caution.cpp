@@ -9,7 +9,6 @@ namespace gentlest {
 
 namespace {
 
-constexpr const char* common_practice = "common practice, no source";
 constexpr const char* from_label = "GHS statements of the mixture or of a bottle";
 
 bool names(const std::string& side, const Solvent& solvent) {
@@ -21,11 +20,7 @@ using Mixtures = std::vector<LabelledMixture>;
 // Every liquid of the mixtures once, in the order in which they come.
 std::vector<Liquid> liquids_in(const Mixtures& mixtures) {
   std::vector<Liquid> liquids;
-  for (const LabelledMixture& one : mixtures)
-    for (const Part& part : one.mixture.parts())
-      if (std::none_of(liquids.begin(), liquids.end(),
-                       [&](const Liquid& known) { return known.label == part.liquid.label; }))
-        liquids.push_back(part.liquid);
+  for (const LabelledMixture& one : mixtures) add_liquids(liquids, one.mixture);
   return liquids;
 }
 

@@ -1,5 +1,7 @@
 #include "gentlest/chemistry.hpp"
 
+#include "enum_words.hpp"
+
 #include <algorithm>
 #include <array>
 #include <utility>
@@ -21,15 +23,11 @@ auto find_by_solvent(const Records& records, std::string_view solvent) -> declty
 }  // namespace
 
 std::string_view to_word(Mixing mixing) {
-  for (const auto& [known, word] : mixing_words)
-    if (known == mixing) return word;
-  return {};
+  return word_of(mixing_words, mixing);
 }
 
 std::optional<Mixing> mixing_from_word(std::string_view word) {
-  for (const auto& [mixing, known] : mixing_words)
-    if (known == word) return mixing;
-  return std::nullopt;
+  return value_of<Mixing>(mixing_words, word);
 }
 
 const StandIn* find_stand_in(const Chemistry& chemistry, std::string_view solvent) {

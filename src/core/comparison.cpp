@@ -9,16 +9,6 @@ namespace gentlest {
 
 namespace {
 
-std::vector<Liquid> liquids_of(const std::vector<Mixture>& mixtures) {
-  std::vector<Liquid> liquids;
-  for (const Mixture& mixture : mixtures)
-    for (const Part& part : mixture.parts())
-      if (std::none_of(liquids.begin(), liquids.end(),
-                       [&](const Liquid& liquid) { return liquid.label == part.liquid.label; }))
-        liquids.push_back(part.liquid);
-  return liquids;
-}
-
 // What the job says against a liquid; empty where it stands on the shelf as the series takes it.
 std::string objection_to(const Liquid& liquid, const Job& job, const Catalogue& catalogue) {
   const std::string reason = reason_to_leave_off(*liquid.solvent, job.limits, catalogue);
@@ -39,7 +29,9 @@ std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue&
   for (Series& series : published_series(catalogue)) {
     ComparedSeries one;
     one.judged = judge_series(series.mixtures, plan.layers, plan.job.limits, catalogue);
-    for (const Liquid& liquid : liquids_of(series.mixtures)) {
+    std::vector<Liquid> liquids;
+    for (const Mixture& mixture : series.mixtures) add_liquids(liquids, mixture);
+    for (const Liquid& liquid : liquids) {
       one.liquids.push_back(liquid.label);
       const std::string objection = objection_to(liquid, plan.job, catalogue);
       if (!objection.empty()) one.objections.push_back(objection);

@@ -1,6 +1,5 @@
 #include "gentlest/diagnostic.hpp"
-
-#include "words.hpp"
+#include "gentlest/text.hpp"
 
 #include <algorithm>
 #include <utility>

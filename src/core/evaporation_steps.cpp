@@ -71,8 +71,8 @@ Attempt try_step(const Drying& drying, const Vector& from, const Vector& slope_t
   return attempt;
 }
 
-// Holds molecules that have gone where they are, so that their ever faster logarithms do not shorten the steps. True when
-// one has gone just now.
+// Holds molecules that have gone where they are, so that their ever faster logarithms do not shorten the steps. True
+// when one has gone just now.
 bool drop_gone(Drying& drying, Vector& unknowns) {
   double most = unknowns[0];
   for (std::size_t i = 0; i < drying.volumes.size(); ++i) most = std::max(most, unknowns[i]);

@@ -1,8 +1,7 @@
 #include "gentlest/job.hpp"
 
 #include "gentlest/mixture.hpp"
-
-#include "words.hpp"
+#include "gentlest/text.hpp"
 
 #include <fmt/format.h>
 

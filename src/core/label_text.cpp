@@ -1,7 +1,6 @@
 // Reads the specific limits of a hazard record, as they are printed.
 #include "gentlest/mixture_hazard.hpp"
-
-#include "words.hpp"
+#include "gentlest/text.hpp"
 
 #include <algorithm>
 #include <cctype>

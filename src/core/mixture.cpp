@@ -1,8 +1,7 @@
 #include "gentlest/mixture.hpp"
 
 #include "gentlest/diagnostic.hpp"
-
-#include "words.hpp"
+#include "gentlest/text.hpp"
 
 #include <fmt/format.h>
 
@@ -88,6 +87,13 @@ Mixture::Mixture(std::vector<Part> parts) : parts_(std::move(parts)) {
   if (twice != labels.end()) throw InputError(Fault::usage, fmt::format("{} stands twice in the mixture", *twice));
   if (!(std::abs(sum - 1) < 1e-9))
     throw InputError(Fault::usage, fmt::format("the shares add up to {:.6g}, not to 1", sum));
+}
+
+void add_liquids(std::vector<Liquid>& liquids, const Mixture& mixture) {
+  for (const Part& part : mixture.parts())
+    if (std::none_of(liquids.begin(), liquids.end(),
+                     [&](const Liquid& known) { return known.label == part.liquid.label; }))
+      liquids.push_back(part.liquid);
 }
 
 Hansen mix(const Mixture& mixture) {

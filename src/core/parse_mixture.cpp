@@ -1,8 +1,7 @@
 #include "gentlest/mixture.hpp"
 
 #include "gentlest/diagnostic.hpp"
-
-#include "words.hpp"
+#include "gentlest/text.hpp"
 
 #include <fmt/format.h>
 

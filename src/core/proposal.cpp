@@ -5,6 +5,10 @@
 #include "gentlest/mixture_hazard.hpp"
 
 #include <algorithm>
+#include <map>
+#include <memory>
+#include <mutex>
+#include <tuple>
 
 namespace gentlest {
 
@@ -70,9 +74,7 @@ bool may_be_made(const Mixture& mixture, const Limits& limits, const Catalogue& 
   return keeps_hazard_limits(mixture, limits, catalogue);
 }
 
-bool minds_more_than_risk(const Limits& limits) {
-  return !limits.allow_splitting || !limits.allow_drift || limits.lowest_flash_point_C || !limits.avoid_label.empty();
-}
+namespace {
 
 bool may_be_proposed(const SearchTask& task, const Composition& composition, const Limits& limits,
                      const Catalogue& catalogue) {
@@ -82,6 +84,38 @@ bool may_be_proposed(const SearchTask& task, const Composition& composition, con
   return !drifts_to(mixture, catalogue, Celsius{limits.room_C}, [&](const Hansen& point) {
             return judge(task, point).risk > limits.risk_limit;
           }).value_or(false);
+}
+
+class ProposalMemory {
+ public:
+  template <class Ask>
+  bool recall(const Composition& composition, Ask&& ask) {
+    const auto key = std::make_tuple(composition.parts, composition.liquid, composition.share);
+    {
+      const std::lock_guard<std::mutex> lock(mutex_);
+      const auto known = answers_.find(key);
+      if (known != answers_.end()) return known->second;
+    }
+    const bool answer = ask();
+    const std::lock_guard<std::mutex> lock(mutex_);
+    answers_.emplace(key, answer);
+    return answer;
+  }
+
+ private:
+  std::mutex mutex_;
+  std::map<std::tuple<int, decltype(Composition::liquid), decltype(Composition::share)>, bool> answers_;
+};
+
+}  // namespace
+
+std::function<bool(const Composition&)> proposal_filter(const SearchTask& task, const Limits& limits,
+                                                        const Catalogue& catalogue) {
+  const bool minds_hazards = limits.lowest_flash_point_C || !limits.avoid_label.empty();
+  if (limits.allow_splitting && limits.allow_drift && !minds_hazards) return {};
+  return [&task, &limits, &catalogue, memory = std::make_shared<ProposalMemory>()](const Composition& composition) {
+    return memory->recall(composition, [&] { return may_be_proposed(task, composition, limits, catalogue); });
+  };
 }
 
 }  // namespace gentlest

@@ -4,9 +4,7 @@
 #include "gentlest/job.hpp"
 #include "gentlest/search.hpp"
 
-#include <map>
-#include <mutex>
-#include <tuple>
+#include <functional>
 #include <vector>
 
 namespace gentlest {
@@ -21,33 +19,11 @@ bool keeps_hazard_limits(const Mixture& mixture, const Limits& limits, const Cat
 /// False when the mixture parts or breaks a hazard limit, as far as the job minds.
 bool may_be_made(const Mixture& mixture, const Limits& limits, const Catalogue& catalogue);
 
-/// True when the job leaves anything to ask `may_be_proposed`.
-bool minds_more_than_risk(const Limits& limits);
-
-/// may_be_made, and no drift beyond the risk limit while the mixture dries. Takes up to a millisecond.
-bool may_be_proposed(const SearchTask& task, const Composition& composition, const Limits& limits,
-                     const Catalogue& catalogue);
-
-/// Remembers what was said of a mixture: the search asks again for every set of bottles, and from several threads.
-class ProposalMemory {
- public:
-  template <class Ask>
-  bool recall(const Composition& composition, Ask&& ask) {
-    const auto key = std::make_tuple(composition.parts, composition.liquid, composition.share);
-    {
-      const std::lock_guard<std::mutex> lock(mutex_);
-      const auto known = answers_.find(key);
-      if (known != answers_.end()) return known->second;
-    }
-    const bool answer = ask();
-    const std::lock_guard<std::mutex> lock(mutex_);
-    answers_.emplace(key, answer);
-    return answer;
-  }
-
- private:
-  std::mutex mutex_;
-  std::map<std::tuple<int, decltype(Composition::liquid), decltype(Composition::share)>, bool> answers_;
-};
+/// SearchTask::allowed of this job: may_be_made, and no drift beyond the risk limit while the mixture dries. Empty when
+/// the job minds neither. Asking takes up to a millisecond, so the answers are remembered: the search asks again for
+/// every set of bottles, and from several threads. The task keeps its shelf, grid and tables, and with limits and
+/// catalogue outlives the filter.
+std::function<bool(const Composition&)> proposal_filter(const SearchTask& task, const Limits& limits,
+                                                        const Catalogue& catalogue);
 
 }  // namespace gentlest

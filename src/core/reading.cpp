@@ -1,6 +1,5 @@
 #include "gentlest/reading.hpp"
-
-#include "words.hpp"
+#include "gentlest/text.hpp"
 
 #include <fmt/format.h>
 

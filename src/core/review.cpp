@@ -141,7 +141,7 @@ Bench labels_of_tests(const TestReview& review, const Catalogue& catalogue) {
     const Mixture& mixture = one.judged.mixture;
     labelled.push_back({mixture, label_of(mixture, catalogue)});
     bench.mixtures.push_back(
-        {to_text(mixture), &one.judged, Recipe{{}, {}, {}, mixture, 0}, {}, labelled.back().label, {}, {}});
+        {to_text(mixture), &one.judged, Recipe{{}, {}, {}, mixture, 0}, {}, labelled.back().label, {}});
   }
   bench.cautions = cautions_for(labelled, catalogue);
   return bench;

@@ -1,6 +1,7 @@
 #include "io/own_tests.hpp"
 
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/text.hpp"
 
 #include "io/csv.hpp"
 
@@ -8,7 +9,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 #include <map>
 #include <optional>
 
@@ -59,9 +59,10 @@ class TestTable {
   std::optional<double> number_at(const std::vector<CsvCell>& row, const std::string& name) {
     const CsvCell* cell = cell_at(row, name);
     if (!cell) return std::nullopt;
-    char* end = nullptr;
-    const double value = std::strtod(cell->text.c_str(), &end);
-    if (*end == '\0' && std::isfinite(value) && std::abs(value) <= 60) return value;
+    const std::size_t first = cell->text.find_first_not_of(" \t");  // "acetone, 15.5" has a space in front
+    const std::optional<double> value =
+        number_from(std::string_view(cell->text).substr(std::min(first, cell->text.size())));
+    if (value && std::abs(*value) <= 60) return value;
     complain(*cell, fmt::format("\"{}\" is no Hansen parameter", cell->text), "write it in MPa^0.5 with a point");
     return std::nullopt;
   }

@@ -1,11 +1,11 @@
 #include "io/reading_fields.hpp"
 
+#include "gentlest/text.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <charconv>
-#include <cmath>
-#include <cstdlib>
 
 namespace gentlest {
 
@@ -15,14 +15,6 @@ std::optional<int> whole_from(const std::string& text) {
   int value = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (error != std::errc() || end != text.data() + text.size()) return std::nullopt;
-  return value;
-}
-
-std::optional<double> number_from_text(const std::string& text) {
-  if (text.empty() || text.find_first_not_of("0123456789.-+eE") != std::string::npos) return std::nullopt;
-  char* end = nullptr;
-  const double value = std::strtod(text.c_str(), &end);
-  if (end != text.c_str() + text.size() || !std::isfinite(value)) return std::nullopt;
   return value;
 }
 
@@ -58,7 +50,7 @@ std::string* text_field(Reading& reading, std::string_view key) {
 }
 
 bool set_site(Reading& reading, bool is_x, const std::string& text) {
-  const std::optional<double> value = number_from_text(text);
+  const std::optional<double> value = number_from(text);
   if (!value) return false;
   // A site with one coordinate only is not a number for the other: check_reading reports it.
   if (!reading.site) reading.site = Site{{-1}, {-1}};
@@ -129,7 +121,7 @@ bool set_field(Reading& reading, std::string_view key, const std::string& text) 
   if (key == "x_cm" || key == "y_cm") return set_site(reading, key == "x_cm", text);
   if (key == "at_edge") return store(reading.at_edge, truth_from(text));
   if (key == "rolls") return store(reading.rolls, whole_from(text));
-  if (key == "seconds") return store(reading.seconds, number_from_text(text));
+  if (key == "seconds") return store(reading.seconds, number_from(text));
   if (key == "removal") return store(reading.removal, removal_reading_from_word(text));
   if (key == "original") return store(reading.original, original_reading_from_word(text));
   if (key == "colour") return store(reading.colour, swab_colour_from_word(text));

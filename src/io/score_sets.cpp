@@ -1,12 +1,13 @@
 #include "io/score_sets.hpp"
 
+#include "io/csv.hpp"
+
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/text.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
-#include <cstdlib>
 #include <fstream>
 #include <set>
 
@@ -16,13 +17,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-struct Cell {
-  std::string text;
-  int column = 0;  // of its first character, from 1
-};
-
 struct Line {
-  std::vector<Cell> cells;
+  std::vector<CsvCell> cells;
   std::string text;
   int number = 0;
 };
@@ -35,18 +31,10 @@ struct Table {
 
 using Faults = std::vector<Diagnostic>;
 
-std::vector<Cell> split(const std::string& text) {
-  std::vector<Cell> cells = {{"", 1}};
-  bool is_quoted = false;
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    if (text[i] == '"')
-      is_quoted = !is_quoted;
-    else if (text[i] == ',' && !is_quoted)
-      cells.push_back({"", static_cast<int>(i) + 2});
-    else if (text[i] != '\r')
-      cells.back().text += text[i];
-  }
-  return cells;
+// Each line is a row by itself, so that remarks may hold what they like.
+std::vector<CsvCell> cells_of(const std::string& text, const std::string& file) {
+  CsvTable table = parse_csv(text, file);
+  return table.rows.empty() ? std::vector<CsvCell>() : std::move(table.rows.front());
 }
 
 void complain(Faults& faults, const Table& table, const Line& line, int column, std::string message,
@@ -66,9 +54,9 @@ Table read_table(const fs::path& path, Faults& faults) {
   for (std::string text; std::getline(in, text);) {
     ++number;
     if (text.empty() || text.front() == '#') continue;
-    Line line{split(text), text, number};
+    Line line{cells_of(text, table.file), text, number};
     if (table.header.empty()) {
-      for (const Cell& cell : line.cells) table.header.push_back(cell.text);
+      for (const CsvCell& cell : line.cells) table.header.push_back(cell.text);
     } else if (line.cells.size() != table.header.size()) {
       complain(faults, table, line, 1,
                fmt::format("this line has {} cells, the heading has {}", line.cells.size(), table.header.size()),
@@ -95,10 +83,8 @@ const std::string& text_at(const Line& line, std::size_t column) {
 
 double number_at(const Table& table, const Line& line, std::size_t column, Faults& faults) {
   if (column >= line.cells.size()) return 0;
-  const Cell& cell = line.cells[column];
-  char* end = nullptr;
-  const double value = std::strtod(cell.text.c_str(), &end);
-  if (!cell.text.empty() && *end == '\0' && std::isfinite(value)) return value;
+  const CsvCell& cell = line.cells[column];
+  if (const std::optional<double> value = number_from(cell.text)) return *value;
   complain(faults, table, line, cell.column, fmt::format("\"{}\" is not a number", cell.text),
            "write it with a point, for example 12.5");
   return 0;
@@ -106,7 +92,7 @@ double number_at(const Table& table, const Line& line, std::size_t column, Fault
 
 int grade_at(const Table& table, const Line& line, std::size_t column, Faults& faults) {
   if (column >= line.cells.size()) return 0;
-  const Cell& cell = line.cells[column];
+  const CsvCell& cell = line.cells[column];
   if (cell.text.size() == 1 && cell.text[0] >= '1' && cell.text[0] <= '6') return cell.text[0] - '0';
   complain(faults, table, line, cell.column, fmt::format("\"{}\" is not a grade", cell.text),
            "grades run from 1, dissolves, to 6, nothing seen");

@@ -8,15 +8,11 @@ namespace gentlest {
 
 namespace {
 
-Json computed(double value) {
-  return computed_value(value);
-}
-
 Json sphere_json(const Sphere& sphere) {
-  return {{"dD", computed(sphere.centre.dD)},
-          {"dP", computed(sphere.centre.dP)},
-          {"dH", computed(sphere.centre.dH)},
-          {"R0", computed(sphere.R0)}};
+  return {{"dD", json_computed(sphere.centre.dD)},
+          {"dP", json_computed(sphere.centre.dP)},
+          {"dH", json_computed(sphere.centre.dH)},
+          {"R0", json_computed(sphere.R0)}};
 }
 
 Json set_json(const SetFigures& set) {
@@ -24,44 +20,48 @@ Json set_json(const SetFigures& set) {
           {"material", set.material},
           {"published_MPa05", sphere_json(set.published)},
           {"misplaced", set.quality.misplaced},
-          {"data_fit", computed(set.quality.data_fit)},
+          {"data_fit", json_computed(set.quality.data_fit)},
           {"rank", set.rank},
           {"refit_MPa05", sphere_json(set.refit.sphere)},
           {"refit_misplaced", set.refit.quality.misplaced},
-          {"refit_data_fit", computed(set.refit.quality.data_fit)},
-          {"refit_R0_low", computed(set.refit.R0_low)},
-          {"refit_R0_high", computed(set.refit.R0_high)},
+          {"refit_data_fit", json_computed(set.refit.quality.data_fit)},
+          {"refit_R0_low", json_computed(set.refit.R0_low)},
+          {"refit_R0_high", json_computed(set.refit.R0_high)},
           {"doubts", set.refit.doubts}};
 }
 
 Json score_json(const CurveScore& score) {
-  return {{"log_score", computed(score.log_score)},      {"log_score_without_RED", computed(score.log_score_of_shares)},
-          {"brier_2", computed(score.brier_2)},          {"brier_2_without_RED", computed(score.brier_2_of_shares)},
-          {"brier_4", computed(score.brier_4)},          {"brier_4_without_RED", computed(score.brier_4_of_shares)},
-          {"right_grade", computed(score.right_grade)},  {"right_dissolves", computed(score.right_dissolves)},
-          {"right_inside", computed(score.right_inside)}};
+  return {{"log_score", json_computed(score.log_score)},
+          {"log_score_without_RED", json_computed(score.log_score_of_shares)},
+          {"brier_2", json_computed(score.brier_2)},
+          {"brier_2_without_RED", json_computed(score.brier_2_of_shares)},
+          {"brier_4", json_computed(score.brier_4)},
+          {"brier_4_without_RED", json_computed(score.brier_4_of_shares)},
+          {"right_grade", json_computed(score.right_grade)},
+          {"right_dissolves", json_computed(score.right_dissolves)},
+          {"right_inside", json_computed(score.right_inside)}};
 }
 
 Json bands_json(const std::vector<BandShares>& bands) {
   Json list = Json::array();
   for (const BandShares& band : bands)
-    list.push_back({{"RED_from", computed(band.from)},
-                    {"RED_to", band.to < 100 ? computed(band.to) : Json()},
+    list.push_back({{"RED_from", json_computed(band.from)},
+                    {"RED_to", band.to < 100 ? json_computed(band.to) : Json()},
                     {"cases", band.count},
-                    {"dissolved", computed(band.dissolved)},
-                    {"swollen", computed(band.swollen)},
-                    {"untouched", computed(band.untouched)}});
+                    {"dissolved", json_computed(band.dissolved)},
+                    {"swollen", json_computed(band.swollen)},
+                    {"untouched", json_computed(band.untouched)}});
   return list;
 }
 
 Json spread_json(const SpreadRow& row) {
   return {{"what", row.what},
           {"pairs", row.seen.pairs},
-          {"boundary_MPa05", computed(row.seen.boundary)},
-          {"sd_dD", computed(row.spread.centre.dD)},
-          {"sd_dP", computed(row.spread.centre.dP)},
-          {"sd_dH", computed(row.spread.centre.dH)},
-          {"sd_R0", computed(row.spread.R0)}};
+          {"boundary_MPa05", json_computed(row.seen.boundary)},
+          {"sd_dD", json_computed(row.spread.centre.dD)},
+          {"sd_dP", json_computed(row.spread.centre.dP)},
+          {"sd_dH", json_computed(row.spread.centre.dH)},
+          {"sd_R0", json_computed(row.spread.R0)}};
 }
 
 void add_sphere(std::vector<Cell>& row, const Sphere& sphere, const SphereQuality& quality) {
@@ -95,7 +95,8 @@ std::string calibration_json(const Calibration& all, const Edition& edition) {
   Json document = json_document("calibration", edition);
   document["response_stages"] = Json::array();
   for (const Response::Stage& stage : all.response.stages)
-    document["response_stages"].push_back({{"intercept", computed(stage.intercept)}, {"slope", computed(stage.slope)}});
+    document["response_stages"].push_back(
+        {{"intercept", json_computed(stage.intercept)}, {"slope", json_computed(stage.slope)}});
   document["left_out_score"] = score_json(all.left_out_score);
   document["bands_published"] = bands_json(all.in_sample);
   document["bands_held_out"] = bands_json(all.cross_validated);

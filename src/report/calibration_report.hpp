@@ -1,4 +1,4 @@
-// The calibration for spreadsheets and programs; its text form is written by cli/cmd_calibrate.
+// The calibration for people, for spreadsheets and for programs.
 #pragma once
 
 #include "gentlest/calibration.hpp"
@@ -7,6 +7,9 @@
 #include <string>
 
 namespace gentlest {
+
+/// At most 100 columns wide; the blocks for the two files that the figures go into come last.
+std::string calibration_text(const Calibration& all);
 
 /// One row a score set: published sphere, refit, how well each sorts the liquids.
 std::string calibration_csv(const Calibration& all, const Edition& edition);

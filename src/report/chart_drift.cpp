@@ -25,9 +25,8 @@ std::vector<Drying> drying_mixtures(const Plan& plan, const Bench& bench) {
   std::vector<Drying> all;
   for (std::size_t i = 0; i < bench.mixtures.size(); ++i)
     if (as_made(bench.mixtures[i]).fate.drift)
-      all.push_back({plan.rungs.empty() ? std::string(1, static_cast<char>('A' + i)) : bench.mixtures[i].name,
-                     &*as_made(bench.mixtures[i]).fate.drift, &bench.mixtures[i].drying_risk,
-                     dashes[i % dashes.size()]});
+      all.push_back({mark_of(plan, bench, i), &*as_made(bench.mixtures[i]).fate.drift,
+                     &as_made(bench.mixtures[i]).fate.drying_risk, dashes[i % dashes.size()]});
   return all;
 }
 

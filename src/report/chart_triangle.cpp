@@ -116,8 +116,7 @@ std::vector<std::string> draw_points(Drawing& drawing, const View& view, const P
   for (std::size_t i = 0; i < path.size(); ++i) {
     add_circle(drawing, path[i], 3.2, {ink, 1.2, {}, "#fff"});
     obstacles.push_back(box_around(path[i], 3.5));
-    names.push_back({plan.rungs.empty() ? std::string(1, static_cast<char>('A' + i)) : bench.mixtures[i].name, path[i],
-                     11, true, 6});
+    names.push_back({mark_of(plan, bench, i), path[i], 11, true, 6});
   }
   for (const bool used : {true, false})
     for (const Liquid& liquid : plan.shelf)

@@ -2,6 +2,8 @@
 
 #include "report/words.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace gentlest {
@@ -9,6 +11,18 @@ namespace gentlest {
 LayerLook look_of(const Plan& plan, std::size_t layer) {
   if (layer == plan.target) return target_look;
   return kept_look(layer < plan.target ? layer : layer - 1);
+}
+
+std::string mark_of(const Plan& plan, const Bench& bench, std::size_t mixture) {
+  return plan.rungs.empty() ? std::string(1, static_cast<char>('A' + mixture)) : bench.mixtures[mixture].name;
+}
+
+std::string named_letters(const Plan& plan, const Bench& bench) {
+  if (!plan.rungs.empty()) return {};
+  std::string words;
+  for (std::size_t i = 0; i < bench.mixtures.size(); ++i)
+    words += fmt::format(" {}: {}.", mark_of(plan, bench, i), bench.mixtures[i].name);
+  return words;
 }
 
 std::string layer_legend(const PlannedLayer& layer) {

@@ -38,6 +38,15 @@ LayerLook look_of(const Plan& plan, std::size_t layer);
 /// sphere. Corners in order round the centre's own fractions; empty where the sphere holds the origin.
 std::vector<Teas> shadow_in_triangle(const Sphere& sphere);
 
+/// What a mixture is called in the pictures: a rung's number, without a ladder a letter; and what the letters mean.
+std::string mark_of(const Plan& plan, const Bench& bench, std::size_t mixture);
+std::string named_letters(const Plan& plan, const Bench& bench);
+
+/// A chance on an axis.
+inline double in_per_cent(double chance) {
+  return 100 * chance;
+}
+
 /// "varnish (remove)": a layer as legends name it.
 std::string layer_legend(const PlannedLayer& layer);
 

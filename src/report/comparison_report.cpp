@@ -24,10 +24,6 @@ ListedSeries list_published(const ComparedSeries& one) {
   return listed;
 }
 
-Json number_or_null(const std::optional<double>& value) {
-  return value ? Json(computed_value(*value)) : Json();
-}
-
 // The table of all mixtures, with what is said of a series put in front of each row.
 Sheet comparison_sheet(const Plan& plan, const std::vector<ListedSeries>& all) {
   std::vector<NamedMixture> mixtures;
@@ -72,7 +68,7 @@ Json series_json(const ListedSeries& series, const Plan& plan) {
   json["against_the_job"] = series.objections;
   json["mixtures"] = Json::array();
   for (std::size_t i = 0; i < series.mixtures.size(); ++i)
-    json["mixtures"].push_back({{"effect_rise", number_or_null(rise_at(series, i))},
+    json["mixtures"].push_back({{"effect_rise", json_computed(rise_at(series, i))},
                                 {"beyond_risk_limit", series.mixtures[i]->risk > plan.job.limits.risk_limit},
                                 {"mixture", judged_json(*series.mixtures[i], plan.layers, plan.job.limits)}});
   return json;

@@ -12,6 +12,10 @@ Json json_number(const std::optional<double>& value) {
   return value ? Json(data_value(*value)) : Json();
 }
 
+Json json_computed(const std::optional<double>& value) {
+  return value ? Json(computed_value(*value)) : Json();
+}
+
 Json json_text(const std::string& text) {
   return text.empty() ? Json() : Json(text);
 }

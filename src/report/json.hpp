@@ -24,6 +24,9 @@ Json json_document(const std::string& kind, const Edition& edition);
 /// Null when there is nothing.
 Json json_number(const std::optional<double>& value);
 
+/// A figure that was worked out, to six decimals, so that the last bits of a machine do not show.
+Json json_computed(const std::optional<double>& value);
+
 /// Null when the text is empty.
 Json json_text(const std::string& text);
 

@@ -7,19 +7,15 @@ namespace gentlest {
 
 namespace {
 
-Json computed(double value) {
-  return computed_value(value);
-}
-
 Json outlook_json(const Outlook& outlook, const PlannedLayer& layer) {
   return {{"layer", layer.name},
           {"role", role_word(layer.role)},
-          {"Ra_MPa05", computed(outlook.Ra)},
-          {"RED", computed(outlook.RED)},
-          {"RED_low", computed(outlook.RED_band.low)},
-          {"RED_high", computed(outlook.RED_band.high)},
+          {"Ra_MPa05", json_computed(outlook.Ra)},
+          {"RED", json_computed(outlook.RED)},
+          {"RED_low", json_computed(outlook.RED_band.low)},
+          {"RED_high", json_computed(outlook.RED_band.high)},
           {"may_flip", outlook.may_flip},
-          {"chance", computed(outlook.chance)}};
+          {"chance", json_computed(outlook.chance)}};
 }
 
 Json hazards_json(const JudgedMixture& judged) {
@@ -72,17 +68,17 @@ Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& l
   for (const Part& part : judged.mixture.parts())
     json["parts"].push_back({{"liquid", part.liquid.label},
                              {"solvent", part.liquid.solvent->id},
-                             {"volume_percent", computed(100 * part.fraction)}});
-  json["dD_MPa05"] = computed(judged.point.dD);
-  json["dP_MPa05"] = computed(judged.point.dP);
-  json["dH_MPa05"] = computed(judged.point.dH);
-  json["fd_percent"] = computed(judged.teas.fd);
-  json["fp_percent"] = computed(judged.teas.fp);
-  json["fh_percent"] = computed(judged.teas.fh);
-  json["effect"] = computed(judged.effect);
-  json["risk"] = computed(judged.risk);
+                             {"volume_percent", json_computed(100 * part.fraction)}});
+  json["dD_MPa05"] = json_computed(judged.point.dD);
+  json["dP_MPa05"] = json_computed(judged.point.dP);
+  json["dH_MPa05"] = json_computed(judged.point.dH);
+  json["fd_percent"] = json_computed(judged.teas.fd);
+  json["fp_percent"] = json_computed(judged.teas.fp);
+  json["fh_percent"] = json_computed(judged.teas.fh);
+  json["effect"] = json_computed(judged.effect);
+  json["risk"] = json_computed(judged.risk);
   json["riskiest_layer"] = json_text(judged.riskiest);
-  json["margin_RED"] = judged.margin_RED ? computed(*judged.margin_RED) : Json();
+  json["margin_RED"] = judged.margin_RED ? json_computed(*judged.margin_RED) : Json();
   json["layers"] = Json::array();
   for (std::size_t i = 0; i < judged.outlooks.size(); ++i)
     json["layers"].push_back(outlook_json(judged.outlooks[i], layers[i]));
@@ -98,12 +94,12 @@ Json layers_json(const std::vector<PlannedLayer>& layers) {
     json["material"] = json_text(layer.material);
     json["material_name"] = layer.material_name;
     json["chosen_because"] = layer.chosen_because;
-    json["dD_MPa05"] = computed(layer.sphere.mean.centre.dD);
-    json["dP_MPa05"] = computed(layer.sphere.mean.centre.dP);
-    json["dH_MPa05"] = computed(layer.sphere.mean.centre.dH);
-    json["R0_MPa05"] = computed(layer.sphere.mean.R0);
-    json["sd_dD_dP_dH_R0_MPa05"] = {computed(layer.sphere.sd.dD), computed(layer.sphere.sd.dP),
-                                    computed(layer.sphere.sd.dH), computed(layer.sphere.R0_sd)};
+    json["dD_MPa05"] = json_computed(layer.sphere.mean.centre.dD);
+    json["dP_MPa05"] = json_computed(layer.sphere.mean.centre.dP);
+    json["dH_MPa05"] = json_computed(layer.sphere.mean.centre.dH);
+    json["R0_MPa05"] = json_computed(layer.sphere.mean.R0);
+    json["sd_dD_dP_dH_R0_MPa05"] = {json_computed(layer.sphere.sd.dD), json_computed(layer.sphere.sd.dP),
+                                    json_computed(layer.sphere.sd.dH), json_computed(layer.sphere.R0_sd)};
     json["sphere_grade"] = std::string(to_word(layer.grade));
     json["sphere_source"] = layer.sphere_source;
     json["assumption"] = json_text(layer.assumption);
@@ -120,7 +116,8 @@ Json liquids_json(const std::vector<Liquid>& liquids) {
   for (const Liquid& liquid : liquids) {
     const Solvent& solvent = *liquid.solvent;
     Json json = {{"liquid", liquid.label}, {"solvent", solvent.id}};
-    json["dD_dP_dH_MPa05"] = {computed(liquid.hansen.dD), computed(liquid.hansen.dP), computed(liquid.hansen.dH)};
+    json["dD_dP_dH_MPa05"] = {json_computed(liquid.hansen.dD), json_computed(liquid.hansen.dP),
+                              json_computed(liquid.hansen.dH)};
     json["hansen_standing"] = solvent.hansen ? Json(std::string(to_word(solvent.hansen->chosen.standing))) : Json();
     json["hansen_source"] = solvent.hansen ? Json(solvent.hansen->chosen.source) : Json();
     json["classification"] = classification_json(solvent.hazards);

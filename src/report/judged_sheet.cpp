@@ -104,11 +104,7 @@ Sheet judged_sheet(const std::vector<NamedMixture>& mixtures, const std::vector<
 
 std::vector<Liquid> liquids_of(const std::vector<NamedMixture>& mixtures) {
   std::vector<Liquid> liquids;
-  for (const NamedMixture& named : mixtures)
-    for (const Part& part : named.judged->mixture.parts()) {
-      const auto same = [&](const Liquid& liquid) { return liquid.label == part.liquid.label; };
-      if (std::none_of(liquids.begin(), liquids.end(), same)) liquids.push_back(part.liquid);
-    }
+  for (const NamedMixture& named : mixtures) add_liquids(liquids, named.judged->mixture);
   std::sort(liquids.begin(), liquids.end(), [](const Liquid& a, const Liquid& b) { return a.label < b.label; });
   return liquids;
 }

@@ -69,15 +69,6 @@ std::string no_window_text(const Plan& plan, const std::vector<NamedMixture>& mi
   return text;
 }
 
-// The warnings for which the plan claims no margin.
-std::vector<Flag> flags_against_margin(const PlannedLayer& layer) {
-  std::vector<Flag> against;
-  for (const Flag flag : layer.flags)
-    if (flag != Flag::water_sensitive && (flag == Flag::cross_linked) == (layer.role == Role::remove))
-      against.push_back(flag);
-  return against;
-}
-
 std::string margin_text(const Plan& plan) {
   if (plan.margin_claimed)
     return paragraph(

@@ -1,6 +1,8 @@
 // Widths of text without a font at hand.
 #include "report/svg.hpp"
 
+#include "report/letters.hpp"
+
 #include <array>
 #include <cstdint>
 #include <utility>
@@ -25,33 +27,13 @@ constexpr std::array<std::uint16_t, 95> bold_widths = {
 
 constexpr const char* ellipsis = "\u2026";
 
-// Next code point and the number of its bytes; a broken byte counts as one sign.
-std::pair<std::uint32_t, std::size_t> decode(std::string_view text, std::size_t at) {
-  const auto byte = [&](std::size_t i) { return static_cast<std::uint32_t>(static_cast<unsigned char>(text[i])); };
-  const std::uint32_t first = byte(at);
-  const std::size_t length = first < 0x80   ? 1
-                             : first < 0xC0 ? 0
-                             : first < 0xE0 ? 2
-                             : first < 0xF0 ? 3
-                             : first < 0xF8 ? 4
-                                            : 0;
-  if (length == 0 || at + length > text.size()) return {0xFFFD, 1};
-  if (length == 1) return {first, 1};
-  std::uint32_t code = first & (0xFFu >> (length + 1));
-  for (std::size_t i = 1; i < length; ++i) {
-    if ((byte(at + i) & 0xC0u) != 0x80u) return {0xFFFD, 1};
-    code = (code << 6) | (byte(at + i) & 0x3Fu);
-  }
-  return {code, length};
-}
-
-bool is_combining(std::uint32_t code) {
+bool is_combining(char32_t code) {
   return (code >= 0x300 && code <= 0x36F) || (code >= 0x200B && code <= 0x200F) || (code >= 0x2066 && code <= 0x2069) ||
          (code >= 0xFE00 && code <= 0xFE0F);
 }
 
 // Thousandths of the size; beyond ASCII by script, on the wide side.
-double sign_width(std::uint32_t code, bool bold) {
+double sign_width(char32_t code, bool bold) {
   if (code >= 32 && code < 127) return bold ? bold_widths[code - 32] : plain_widths[code - 32];
   if (code < 32 || is_combining(code)) return code < 32 ? 350 : 0;
   const double heavier = bold ? 1.1 : 1;
@@ -66,16 +48,16 @@ void push_broken(std::vector<std::string>& lines, std::string_view word, double 
   std::string line;
   double used = 0;
   for (std::size_t at = 0; at < word.size();) {
-    const auto [code, length] = decode(word, at);
-    const double wide = sign_width(code, bold) * size / 1000;
+    const Letter letter = letter_at(word, at);
+    const double wide = sign_width(letter.code, bold) * size / 1000;
     if (!line.empty() && used + wide > width) {
       lines.push_back(std::move(line));
       line.clear();
       used = 0;
     }
-    line.append(word.substr(at, length));
+    line.append(letter.bytes);
     used += wide;
-    at += length;
+    at += letter.bytes.size();
   }
   lines.push_back(std::move(line));
 }
@@ -91,9 +73,9 @@ std::string isolated(std::string_view text) {
 double text_width(std::string_view text, double size, bool bold) {
   double thousandths = 0;
   for (std::size_t at = 0; at < text.size();) {
-    const auto [code, length] = decode(text, at);
-    thousandths += sign_width(code, bold);
-    at += length;
+    const Letter letter = letter_at(text, at);
+    thousandths += sign_width(letter.code, bold);
+    at += letter.bytes.size();
   }
   return thousandths * size / 1000;
 }
@@ -104,10 +86,10 @@ std::string shortened(std::string_view text, double size, double width, bool bol
   double used = 0;
   std::size_t at = 0;
   while (at < text.size()) {
-    const auto [code, length] = decode(text, at);
-    used += sign_width(code, bold) * size / 1000;
+    const Letter letter = letter_at(text, at);
+    used += sign_width(letter.code, bold) * size / 1000;
     if (used > room) break;
-    at += length;
+    at += letter.bytes.size();
   }
   while (at > 0 && text[at - 1] == ' ') --at;
   return std::string(text.substr(0, at)) + ellipsis;

@@ -1,5 +1,7 @@
 #include "report/table.hpp"
 
+#include "report/letters.hpp"
+
 #include <algorithm>
 #include <numeric>
 
@@ -10,26 +12,6 @@ namespace {
 constexpr std::size_t table_indent = 2;
 constexpr std::size_t gap = 2;
 constexpr std::size_t short_title = 10;  // titles up to this width are kept on one line where there is room
-
-struct Letter {
-  std::string_view bytes;
-  char32_t code = 0;
-};
-
-// The next letter of UTF-8 text; a byte that begins none counts as a letter of its own.
-Letter letter_at(std::string_view text, std::size_t at) {
-  const auto byte = static_cast<unsigned char>(text[at]);
-  const std::size_t length = byte < 0xC0 ? 1 : byte >= 0xF0 ? 4 : byte >= 0xE0 ? 3 : 2;
-  const Letter stray{text.substr(at, 1), byte < 0x80 ? char32_t{byte} : U'\uFFFD'};
-  if (length == 1 || at + length > text.size()) return stray;
-  static constexpr unsigned char lead_mask[] = {0x1F, 0x0F, 0x07};
-  char32_t code = byte & lead_mask[length - 2];
-  for (const char next : text.substr(at + 1, length - 1)) {
-    if ((static_cast<unsigned char>(next) & 0xC0u) != 0x80u) return stray;
-    code = (code << 6) | (static_cast<unsigned char>(next) & 0x3Fu);
-  }
-  return {text.substr(at, length), code};
-}
 
 std::size_t columns_of(char32_t code) {
   const auto within = [code](char32_t low, char32_t high) { return code >= low && code <= high; };

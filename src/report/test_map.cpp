@@ -1,13 +1,13 @@
 #include "report/test_map.hpp"
 
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/text.hpp"
 #include "report/format.hpp"
 #include "report/palette.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdlib>
 
 namespace gentlest {
 
@@ -40,18 +40,6 @@ void draw_background(Drawing& drawing, const Frame& frame, const MapBackground& 
       "href=\"data:{};base64,{}\"/>\n",
       svg_number(frame.corner.x), svg_number(frame.corner.y), svg_number(frame.width), svg_number(frame.height),
       xml_escape(background.media_type), base64(background.bytes));
-}
-
-// A number typed with a point; nothing where it is none.
-std::optional<double> plain_number(const std::string& text) {
-  const std::size_t from = text.find_first_not_of(' ');
-  if (from == std::string::npos) return std::nullopt;
-  const std::string trimmed = text.substr(from, text.find_last_not_of(' ') - from + 1);
-  if (trimmed.find_first_not_of("0123456789.") != std::string::npos) return std::nullopt;
-  char* end = nullptr;
-  const double value = std::strtod(trimmed.c_str(), &end);
-  if (end != trimmed.c_str() + trimmed.size()) return std::nullopt;
-  return value;
 }
 
 }  // namespace
@@ -95,8 +83,9 @@ std::vector<MapSite> parse_sites(const std::string& text) {
     const std::string one = text.substr(at, end - at);
     at = end + 1;
     const std::size_t comma = one.find(',');
-    const std::optional<double> x = plain_number(one.substr(0, comma));
-    const std::optional<double> y = comma == std::string::npos ? std::nullopt : plain_number(one.substr(comma + 1));
+    const std::optional<double> x = amount_from(trimmed(one.substr(0, comma)));
+    const std::optional<double> y =
+        comma == std::string::npos ? std::nullopt : amount_from(trimmed(one.substr(comma + 1)));
     if (x && y)
       sites.push_back({std::to_string(sites.size() + 1), *x, *y});
     else

@@ -156,10 +156,6 @@ Json label_json(const MixtureLabel& label) {
   return json;
 }
 
-Json number_or_null(const std::optional<double>& value) {
-  return value ? Json(computed_value(*value)) : Json();
-}
-
 Json path_json(const VialCase& one) {
   Json list = Json::array();
   if (!one.study.judged.fate.drift) return list;
@@ -181,17 +177,17 @@ Json air_json(const VialStudy& study) {
   Json json = {{"flash_point_C", study.flash.estimate ? Json(computed_value(study.flash.estimate->value)) : Json()},
                {"flash_point_because", study.flash.because},
                {"nothing_burns", study.flash.nothing_burns}};
-  json["lower_explosive_limit_percent"] = number_or_null(study.lower_explosive_limit_percent);
-  json["start_of_boiling_C"] = study.start_of_boiling ? Json(computed_value(study.start_of_boiling->value)) : Json();
+  json["lower_explosive_limit_percent"] = json_computed(study.lower_explosive_limit_percent);
+  json["start_of_boiling_C"] = study.start_of_boiling ? json_computed(study.start_of_boiling->value) : Json();
   json["vapour_hazard_ratios"] = Json::array();
   for (const VapourHazard& hazard : study.vapour_hazards)
     json["vapour_hazard_ratios"].push_back(
-        {{"authority", hazard.authority}, {"ratio", number_or_null(hazard.ratio)}, {"without_limit", hazard.without}});
+        {{"authority", hazard.authority}, {"ratio", json_computed(hazard.ratio)}, {"without_limit", hazard.without}});
   json["exposure"] = Json::array();
   for (const SessionExposure& exposure : study.exposure)
     json["exposure"].push_back({{"authority", exposure.authority},
-                                {"index", number_or_null(exposure.index)},
-                                {"index_at_once", number_or_null(exposure.index_at_once)},
+                                {"index", json_computed(exposure.index)},
+                                {"index_at_once", json_computed(exposure.index_at_once)},
                                 {"without_limit", exposure.without}});
   return json;
 }

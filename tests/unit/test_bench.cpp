@@ -66,8 +66,8 @@ TEST_CASE("the bench measures what the plan proposes") {
     REQUIRE(mixture.chance_bands.size() == plan.layers.size());
     for (const Band& band : mixture.chance_bands) CHECK(band.low <= band.high);
     REQUIRE(as_made(mixture).fate.drift);
-    REQUIRE(mixture.drying_risk.size() == as_made(mixture).fate.drift->path.size());
-    CHECK(mixture.drying_risk.front() == Approx(as_made(mixture).fate.risk.at_start).margin(2e-4));
+    REQUIRE(as_made(mixture).fate.drying_risk.size() == as_made(mixture).fate.drift->path.size());
+    CHECK(as_made(mixture).fate.drying_risk.front() == Approx(as_made(mixture).fate.risk.at_start).margin(2e-4));
   }
   for (const SessionTotal& one : bench.totals) total_mL += one.volume.value;
   CHECK(total_mL == Approx(10.0 * static_cast<double>(plan.rungs.size())));

@@ -1,5 +1,6 @@
+#include "shipped.hpp"
+
 #include "gentlest/progress.hpp"
-#include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"
 
 #include <catch2/catch.hpp>
@@ -11,8 +12,7 @@ using namespace gentlest;
 namespace {
 
 const Catalogue& catalogue() {
-  static const Catalogue read = read_catalogue(embedded_catalogue());
-  return read;
+  return gentlest::test::shipped_catalogue();
 }
 
 Job demo() {

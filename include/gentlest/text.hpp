@@ -1,4 +1,4 @@
-// Small helpers on text, shared by the readers of names and shares. Internal to core.
+// Layer 0. What every reader of typed text needs: names that fold alike, numbers written plainly.
 #pragma once
 
 #include <algorithm>
@@ -26,7 +26,7 @@ inline std::string folded(std::string_view text) {
   return out;
 }
 
-/// A plain decimal number with a point, or nothing: no hexadecimal, no "nan", no locale, no text after it.
+/// A plain decimal number with a point, or nothing: no hexadecimal, no "nan", no text after it.
 inline std::optional<double> number_from(std::string_view text) {
   const bool plain = !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
     return (c >= '0' && c <= '9') || c == '.' || c == '-' || c == '+' || c == 'e' || c == 'E';
@@ -37,6 +37,12 @@ inline std::optional<double> number_from(std::string_view text) {
   const double value = std::strtod(copy.c_str(), &end);
   if (end != copy.c_str() + copy.size() || !std::isfinite(value)) return std::nullopt;
   return value;
+}
+
+/// A number of digits and at most a point, as amounts and chances are typed: no sign, no exponent.
+inline std::optional<double> amount_from(std::string_view text) {
+  if (text.find_first_not_of("0123456789.") != std::string_view::npos) return std::nullopt;
+  return number_from(text);
 }
 
 }  // namespace gentlest

@@ -1,0 +1,120 @@
+#include "judged_mixture.hpp"
+
+#include "planned_chance.hpp"
+
+#include <algorithm>
+
+namespace gentlest {
+
+namespace {
+
+// Where the deviations of the solvents' own parameters are published, this mixture meets a vaguer sphere than the
+// search assumed.
+Outlook look_out(const Hansen& point, const Hansen& point_sd, const FieldSubject& subject, const ChanceField& field) {
+  const UncertainSphere seen = seen_from(subject.sphere, point_sd);
+  Outlook outlook;
+  outlook.Ra = distance_Ra(point, seen.mean.centre);
+  outlook.RED = relative_distance_RED(point, seen.mean);
+  outlook.RED_band = RED_band(point, seen);
+  outlook.may_flip = outlook.RED_band.low < 1 && outlook.RED_band.high > 1;
+  outlook.chance = point_sd == Hansen{} ? field(point) : chance_of_grade(point, seen, subject.response, subject.grade);
+  return outlook;
+}
+
+}  // namespace
+
+HansenBox reach_of(const std::vector<Liquid>& shelf, const Catalogue& catalogue) {
+  std::vector<Liquid> ends = shelf;
+  for (const Liquid& liquid : shelf) {
+    if (!(liquid.water_fraction > 0)) continue;
+    for (const Solvent* solvent : {liquid.solvent, catalogue.find_solvent("water")}) {
+      Liquid end = liquid;
+      end.hansen = solvent->hansen->chosen.value;
+      ends.push_back(std::move(end));
+    }
+  }
+  return bounding_box(ends);
+}
+
+namespace {
+
+Fate tell_fate(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const std::vector<ChanceField>& fields,
+               const Limits& limits, const Catalogue& catalogue) {
+  const Celsius room{limits.room_C};
+  Fate fate;
+  fate.phases = phases_of(mixture, catalogue, room);
+  fate.drift = evaporate(mixture, catalogue, room);
+  if (!fate.drift) {
+    fate.drift_missing = missing_for_drift(mixture, catalogue, room);
+    return fate;
+  }
+  fate.drying_risk.assign(fate.drift->path.size(), 0);
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    if (layers[i].role != Role::keep) continue;
+    for (std::size_t k = 0; k < fate.drying_risk.size(); ++k)
+      fate.drying_risk[k] = std::max(fate.drying_risk[k], fields[i](fate.drift->path[k].point));
+    const DriftRisk risk = judge_drift(*fate.drift, fields[i], limits.risk_limit);
+    if (!fate.riskiest.empty() && risk.worst <= fate.risk.worst) continue;
+    fate.risk = risk;
+    fate.riskiest = layers[i].name;
+  }
+  return fate;
+}
+
+}  // namespace
+
+JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedLayer>& layers,
+                              const std::vector<FieldSubject>& subjects, const std::vector<ChanceField>& fields,
+                              const Limits& limits, const Catalogue& catalogue) {
+  const Hansen point = mix(mixture);
+  JudgedMixture judged{mixture, point, teas_fractions(point), {}, 0, 0, {}, {}, hazards_of_parts(mixture), {}};
+  const bool claim = margin_may_be_claimed(layers);
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    const Outlook outlook = look_out(point, mix_sd(mixture), subjects[i], fields[i]);
+    judged.outlooks.push_back(outlook);
+    if (layers[i].is_target) judged.effect = outlook.chance;
+    if (layers[i].role != Role::keep) continue;
+    if (judged.riskiest.empty() || outlook.chance > judged.risk) {
+      judged.risk = outlook.chance;
+      judged.riskiest = layers[i].name;
+    }
+    if (claim) judged.margin_RED = std::min(judged.margin_RED.value_or(outlook.RED - 1), outlook.RED - 1);
+  }
+  judged.fate = tell_fate(mixture, layers, fields, limits, catalogue);
+  return judged;
+}
+
+bool drifts_beyond(const Fate& fate, double risk_limit) {
+  return fate.drift && fate.risk.at_start <= risk_limit && fate.risk.beyond_limit_at.has_value();
+}
+
+JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
+                            const Catalogue& catalogue) {
+  std::vector<Liquid> liquids;
+  add_liquids(liquids, mixture);
+  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, catalogue);
+  return judge_on_fields(mixture, layers, subjects, chance_fields(reach_of(liquids, catalogue), subjects), limits,
+                         catalogue);
+}
+
+JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<PlannedLayer>& layers,
+                          const Limits& limits, const Catalogue& catalogue) {
+  JudgedSeries judged;
+  if (series.empty()) return judged;
+  std::vector<Liquid> liquids;
+  for (const Mixture& mixture : series) add_liquids(liquids, mixture);
+  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, catalogue);
+  const std::vector<ChanceField> fields = chance_fields(bounding_box(liquids), subjects);
+  std::vector<Hansen> points;
+  std::vector<Verdict> verdicts;
+  for (const Mixture& mixture : series) {
+    judged.mixtures.push_back(judge_on_fields(mixture, layers, subjects, fields, limits, catalogue));
+    points.push_back(judged.mixtures.back().point);
+    verdicts.push_back({judged.mixtures.back().effect, judged.mixtures.back().risk, -1});
+  }
+  judged.quality =
+      quality_of(points, verdicts, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect});
+  return judged;
+}
+
+}  // namespace gentlest

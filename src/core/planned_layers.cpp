@@ -1,0 +1,113 @@
+// A job's layers as a plan sees them: which material counts, its sphere, its response, its warnings.
+#include "gentlest/plan.hpp"
+
+#include "gentlest/diagnostic.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace gentlest {
+
+namespace {
+
+void add_flags(std::vector<Flag>& flags, const std::vector<Flag>& more) {
+  for (const Flag flag : more)
+    if (std::find(flags.begin(), flags.end(), flag) == flags.end()) flags.push_back(flag);
+}
+
+void take_material(PlannedLayer& planned, const Material& material, const Catalogue& catalogue) {
+  planned.material = material.id;
+  planned.material_name = material.name;
+  planned.sphere = *uncertain_sphere(material, catalogue);
+  planned.grade = material.sphere->grade;
+  planned.sphere_source = material.sphere->sphere.chosen.source;
+  planned.assumption = material.sphere->assumption;
+  planned.own_response = material.response.has_value();
+  add_flags(planned.flags, material.flags);
+}
+
+PlannedLayer plan_layer(const Layer& layer, const Catalogue& catalogue) {
+  PlannedLayer planned;
+  planned.name = layer.name;
+  planned.role = layer.role;
+  add_flags(planned.flags, layer.suspected);
+  const std::string& name = layer.found.empty() ? layer.recorded : layer.found;
+  const Material* material = name.empty() ? nullptr : catalogue.find_material(name);
+  if (layer.own_sphere) {
+    planned.material_name = material ? material->name : "own tests";
+    if (material) add_flags(planned.flags, material->flags);
+    planned.chosen_because = "own tests";
+    planned.sphere = layer.own_sphere->sphere;
+    planned.grade = SphereGrade::fitted;
+    planned.sphere_source = layer.own_sphere->source;
+    return planned;
+  }
+  planned.chosen_because = layer.found.empty() ? "recorded, not examined" : "found";
+  take_material(planned, *material, catalogue);
+  return planned;
+}
+
+PlannedLayer plan_passage(const Passage& passage, const Catalogue& catalogue) {
+  PlannedLayer planned;
+  planned.name = passage.name;
+  planned.role = Role::keep;
+  planned.chosen_because = "passage of " + passage.of;
+  add_flags(planned.flags, passage.suspected);
+  take_material(planned, *catalogue.find_material(passage.material), catalogue);
+  return planned;
+}
+
+// Passages without a material of their own lend their suspicions to the layer they belong to.
+void lend_suspicions(std::vector<PlannedLayer>& layers, const std::vector<Passage>& passages) {
+  for (const Passage& passage : passages)
+    for (PlannedLayer& layer : layers)
+      if (passage.material.empty() && layer.name == passage.of) add_flags(layer.flags, passage.suspected);
+}
+
+void mark_target(std::vector<PlannedLayer>& layers, const std::string& target) {
+  std::vector<std::string> removable;
+  for (PlannedLayer& layer : layers) {
+    if (layer.role != Role::remove) continue;
+    removable.push_back(layer.name);
+    if (target.empty() || layer.name == target) {
+      layer.is_target = true;
+      return;
+    }
+  }
+  const std::string near = nearest_name(target, removable);
+  throw InputError(Fault::usage, fmt::format("no layer \"{}\" with role remove", target),
+                   near.empty() ? "" : fmt::format("did you mean \"{}\"?", near));
+}
+
+}  // namespace
+
+const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue) {
+  const Material* material = layer.own_response ? catalogue.find_material(layer.material) : nullptr;
+  return material && material->response ? *material->response : catalogue.response();
+}
+
+std::vector<Flag> flags_against_margin(const PlannedLayer& layer) {
+  std::vector<Flag> against;
+  for (const Flag flag : layer.flags)
+    if (flag != Flag::water_sensitive && (flag == Flag::cross_linked) == (layer.role == Role::remove))
+      against.push_back(flag);
+  return against;
+}
+
+bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers) {
+  return std::all_of(layers.begin(), layers.end(),
+                     [](const PlannedLayer& layer) { return flags_against_margin(layer).empty(); });
+}
+
+std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target) {
+  std::vector<PlannedLayer> layers;
+  for (const Layer& layer : job.layers) layers.push_back(plan_layer(layer, catalogue));
+  mark_target(layers, target);
+  lend_suspicions(layers, job.passages);
+  for (const Passage& passage : job.passages)
+    if (!passage.material.empty()) layers.push_back(plan_passage(passage, catalogue));
+  return layers;
+}
+
+}  // namespace gentlest
