@@ -32,7 +32,7 @@ struct LayerOutlook {
   Role role = Role::keep;
   Estimate chance;             ///< of being moved (the layer to remove) or affected (one to keep)
   Estimate RED;                ///< the margin of a layer to keep is RED - 1
-  bool margin_claimed = true;  ///< false where a warning on the material forbids to speak of one
+  bool margin_claimed = true;  ///< as in the plan: false where a warning on any material forbids to speak of one
 };
 
 /// A mixture that was open: a rung of the ladder, one that was tested, or the one that the tests point to.

@@ -41,16 +41,13 @@ std::vector<RecordedTest> tests_of(const Plan& plan, const Progress& progress, c
 std::vector<LayerOutlook> outlooks_of(const Progress& progress, const Hansen& point) {
   const NextTestTask& task = progress.task;
   const PlannedLayer& target = progress.layers[progress.target];
+  const bool claimed = margin_may_be_claimed(progress.layers);
   std::vector<LayerOutlook> outlooks = {{target.name, Role::remove,
                                          task.target.chance_estimate(point, task.settings.effect_level),
                                          task.target.RED_estimate(point), true}};
-  for (const KeptBelief& kept : task.kept) {
-    const auto layer = std::find_if(progress.layers.begin(), progress.layers.end(),
-                                    [&](const PlannedLayer& one) { return one.name == kept.name; });
-    const bool claimed = layer == progress.layers.end() || layer->flags.empty();
+  for (const KeptBelief& kept : task.kept)
     outlooks.push_back({kept.name, Role::keep, kept.belief.chance_estimate(point, task.settings.risk_level),
                         kept.belief.RED_estimate(point), claimed});
-  }
   return outlooks;
 }
 

@@ -4,6 +4,7 @@
 
 #include "io/job_file.hpp"
 
+#include <fmt/format.h>
 #include <catch2/catch.hpp>
 
 #include <nlohmann/json.hpp>
@@ -89,6 +90,19 @@ TEST_CASE("the report says what was chosen, with its margin, and which rungs wer
   CHECK(holds(page, "<bdi>isooctane 80, acetone 20</bdi></th><td>2</td>"));
   CHECK(holds(page, "Not yet tested with it on: <bdi>dark background</bdi>"));
   for (const char* word : {" safe ", " safe.", "recommended", "will not affect"}) CHECK_FALSE(holds(page, word));
+}
+
+TEST_CASE("the report claims no margin where the plan claims none, whichever layer the warning is on") {
+  const Folder folder;
+  const std::string log = write_log(folder);
+  const std::string words = "none claimed: see the warning on the material";
+  CHECK_FALSE(holds(call({"report", "demo", log}).out, words));
+  for (const auto& [layer, flag] :
+       {std::pair{"found: dammar_aged", "cross_linked"}, std::pair{"found: oil_paint_old", "resinous"}}) {
+    const std::string job = replaced(demo_job_text(), layer, fmt::format("{}\n    suspected: [{}]", layer, flag));
+    INFO(flag);
+    CHECK(holds(call({"report", "-", log}, job).out, words));
+  }
 }
 
 TEST_CASE("corrections and withdrawals stay to be seen") {
