@@ -30,12 +30,21 @@ struct OwnSphere {
 };
 
 /// One layer of the painting, from the top down.
+/// Another material that a layer may be, with how far that is believed.
+struct PossibleMaterial {
+  std::string material;  ///< material id
+  int percent = 0;       ///< 1 to 99; what all of them leave of 100 is for the layer's own material
+  Location where;
+  bool operator==(const PossibleMaterial& other) const;
+};
+
 struct Layer {
   std::string name;
   Role role = Role::keep;
   std::string recorded;  ///< material id: what the files say; may be empty
   std::string found;     ///< material id: what examination showed; may be empty. It wins over `recorded`
   std::optional<OwnSphere> own_sphere;
+  std::vector<PossibleMaterial> possible;  ///< weighed by the readings; the ladder follows the layer's own material
   std::vector<Flag> suspected;
   std::string note;
   Location where;

@@ -60,6 +60,10 @@ struct SphereHypothesis {
   bool operator==(const SphereHypothesis&) const = default;
 };
 
+/// Share of "not as published" for a layer to keep: more than for the one to remove, since there it costs the original
+/// when the figures were wrong. Our choice, by the study.
+inline constexpr double kept_stray_share = 0.25;
+
 /// What is held of a layer before any swab: candidate materials, and a share for "none of these, or not as published":
 /// the same centres with standard deviations `stray_factor` times as wide, or wider.
 struct LayerPrior {
@@ -149,7 +153,10 @@ class LayerBelief {
 
   /// Chance that a swab with this mixture does `level` (1..4) or more, averaged over the particles.
   double chance(const Hansen& point, int level) const;
-  /// The same from LearningSettings::rough particles drawn once: for looking over many mixtures.
+  /// The same of a mixture that did less at the edge, if the luck there is the luck here: the mean of
+  /// (p - p at the edge) / (1 - p at the edge), never below 0.
+  double chance_though_passed(const Hansen& point, int level) const;
+  /// `chance` from LearningSettings::rough particles drawn once: for looking over many mixtures.
   double rough_chance(const Hansen& point, int level) const;
   /// The same before any reading, roughly.
   double chance_before(const Hansen& point, int level) const;

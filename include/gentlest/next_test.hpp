@@ -6,20 +6,21 @@
 
 #include "gentlest/learning.hpp"
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace gentlest {
 
-/// One test already made, as far as the choice needs it. `mixture` is a position among the candidates where the mixture
-/// is one of them.
+/// One test already made, as far as the choice needs it.
 struct PastTest {
   Hansen point;
   bool at_edge = false;
-  std::string passage;           ///< name of the kept layer under the swab; empty: not noted
+  std::string passage;           ///< colour under the swab; empty: not noted
   std::optional<bool> moved;     ///< the layer to remove was moved (level of effect or more)
   std::optional<bool> affected;  ///< the original was affected (level of risk or more)
+  std::string layer = {};        ///< name of the KeptBelief that it spoke of; empty: of all
   bool operator==(const PastTest&) const = default;
 };
 
@@ -28,24 +29,33 @@ struct NextTestSettings {
   int effect_level = 3;  ///< level of a removal reading that counts as "moved"
   int risk_level = 1;    ///< level of a reading of the original that counts as "affected"
   std::vector<double> risk_limits = {0.02, 0.05, 0.10, 0.20};  ///< raised one by one
-  double least_promise = 0.07;  ///< chance of "moved and unaffected" below which a mixture is not worth a swab
-  double surprised_at = 0.9;    ///< where the readings are so many standard deviations less likely than they should be,
-  double promise_when_surprised = 0.30;  ///< what was held before is doubted: a mixture must promise more,
-  double risk_when_surprised = 0.05;     ///< and the risk limit is raised no further than this
-  double step = 0.5;            ///< largest step in effect (as believed before the tests) beyond the boldest one tried
-  double price_of_test = 0.05;  ///< a swab costs as much as this chance of harm
-  double sure = 0.90;           ///< stop when the working mixture is truly good with this chance
-  double good_effect = 0.60;    ///< truly good: moves the layer with at least this chance,
-  double good_risk = 0.27;      ///< and affects none to keep with more than this
-  int most_tests = 20;
+  double least_promise = 0.07;   ///< chance of "moved and unaffected" below which a mixture is not worth a swab
+  double step = 0.5;             ///< largest step in effect (as believed before the tests) beyond the boldest one tried
+  double price_of_test = 0.035;  ///< a swab costs as much as this chance of harm
+  int most_tests = 24;
+
+  /// Where the readings are so many standard deviations less likely than they should be, what was held before is
+  /// doubted:
+  double surprised_at = 0.9;
+  double promise_when_surprised = 0.08;   ///< a mixture must promise more,
+  double risk_when_surprised = 0.05;      ///< the risk limit is raised no further than this,
+  double edge_needed_when_surprised = 0;  ///< and a mixture of more risk than this must first pass at the edge
+
+  double sure = 0.90;              ///< stop when the working mixture is truly good with this chance
+  double good_effect = 0.60;       ///< truly good: moves the layer with at least this chance,
+  double good_risk = 0.27;         ///< and affects none to keep with more than this
   double confirming_risk = 0.025;  ///< risk limit of the tests after the first success
   int most_confirming = 3;         ///< tests made after the first success to be sure of it
-  int most_at_edge = 6;            ///< tests on an edge where harm matters least; 0: there is none
-  double edge_below = 0.30;        ///< an edge test is made where the first risk limit promises less than this,
-  double edge_gain = 0.15;         ///< and the mixture that it may open promises so much more,
-  double edge_needed_above =
-      0.05;                 ///< a mixture of more risk than this must first pass at the edge, while there is one
-  double edge_risk = 0.60;  ///< at a risk there of no more than this
+
+  int most_at_edge = 8;      ///< tests on an edge where harm matters least; 0: there is none
+  double edge_below = 0.30;  ///< an edge test is made where the first risk limit promises less than this,
+  double edge_gain = 0.15;   ///< and the mixture that it may open promises so much more,
+  /// How much of what the curve leaves to chance goes with the mixture, not with the swab, 0..1: so much more a pass at
+  /// the edge says of the same mixture on the picture.
+  double luck_of_mixture = 0;
+  double passed_risk = 0.05;        ///< what passed there may be put on the picture at a risk up to this
+  double edge_risk = 0.60;          ///< at a risk there of no more than this
+  double edge_needed_above = 0.05;  ///< a mixture of more risk must first pass at the edge, while there is one
 };
 
 /// A kept layer or passage with what is believed of it.
@@ -54,6 +64,9 @@ struct KeptBelief {
   LayerBelief belief;
 };
 
+/// Does this candidate come to a Hansen point at which `is_beyond` holds while it dries?
+using DriftQuestion = std::function<bool(std::size_t candidate, const std::function<bool(const Hansen&)>& is_beyond)>;
+
 struct NextTestTask {
   std::vector<Hansen> candidates;  ///< Hansen points of the mixtures that may be proposed
   LayerBelief target;
@@ -61,6 +74,7 @@ struct NextTestTask {
   std::vector<std::string> passages;  ///< colours that a working mixture must pass; may be empty
   std::vector<PastTest> past;
   NextTestSettings settings;
+  DriftQuestion drifts_to = {};  ///< empty: drying is not asked about
 };
 
 enum class NextStep {
@@ -81,6 +95,7 @@ struct CandidateOutlook {
   double risk = 0;    ///< largest chance that it affects something to keep
   double good = 0;    ///< chance that it is truly good
   std::string riskiest;
+  bool passed_at_edge = false;  ///< it did nothing there, and `risk` counts that
 };
 
 struct NextTest {
@@ -93,6 +108,7 @@ struct NextTest {
   std::vector<std::string> untested;        ///< passages on which the mixture was not tried
   std::string reason;                       ///< one sentence in plain words
   bool is_surprised = false;                ///< the readings fit badly with what was held before
+  std::size_t drifting = 0;                 ///< mixtures passed over, since they get riskier than allowed while drying
 };
 
 NextTest choose_next_test(const NextTestTask& task);

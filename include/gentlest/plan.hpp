@@ -15,6 +15,14 @@
 
 namespace gentlest {
 
+/// What a layer may be else, as the job says.
+struct OtherMaterial {
+  std::string material;  ///< id
+  std::string material_name;
+  UncertainSphere sphere;
+  double share = 0;  ///< how far it is believed, 0..1
+};
+
 /// One thing on the painting that a mixture meets: a layer, or a passage with a material of its own.
 struct PlannedLayer {
   std::string name;
@@ -25,10 +33,11 @@ struct PlannedLayer {
   std::string chosen_because;  ///< "found", "recorded, not examined", "own tests"
   UncertainSphere sphere;
   SphereGrade grade = SphereGrade::assumed;
-  std::string sphere_source;  ///< key of sources.yaml, or the user's words
-  std::string assumption;     ///< in plain words; empty when the sphere is the material's own
-  bool own_response = false;  ///< false: the response curve is borrowed from fresh resins
-  std::vector<Flag> flags;    ///< of the material and as suspected in the job
+  std::string sphere_source;            ///< key of sources.yaml, or the user's words
+  std::string assumption;               ///< in plain words; empty when the sphere is the material's own
+  bool own_response = false;            ///< false: the response curve is borrowed from fresh resins
+  std::vector<Flag> flags;              ///< of the material and as suspected in the job
+  std::vector<OtherMaterial> possible;  ///< for the readings to weigh; effect and risk of the plan leave them out
 };
 
 /// What one mixture means for one planned layer.

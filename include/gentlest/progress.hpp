@@ -32,7 +32,7 @@ Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::
 
 /// The mixtures that the job allows, thinned to one for each cell of 1 MPa^0.5, fewest parts first. Mixtures that part
 /// into two liquids are left out unless the job allows them, and so are those that break its largest shares or its
-/// limits on flash point and label. How a mixture drifts while it dries is not asked here.
+/// limits on flash point and label. How they drift while they dry is asked of those that would be chosen only.
 std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Job& job, const Catalogue& catalogue);
 
 }  // namespace gentlest

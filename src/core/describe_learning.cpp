@@ -67,6 +67,8 @@ void say_hypotheses(const LayerBelief& belief, const std::string& layer, std::ve
   for (std::size_t i = 0; i + 1 < chances.size(); ++i)
     lines.push_back(
         fmt::format("{}: {:.0f} % that it is {}", layer, 100 * chances[i], belief.prior().hypotheses[i].what));
+  lines.push_back(
+      fmt::format("{}: {:.0f} % that it is none of these, or not as published", layer, 100 * chances.back()));
 }
 
 }  // namespace

@@ -55,6 +55,25 @@ class JobCheck {
                "take a stand-in with a sphere, or give own_sphere from tests on the very material");
   }
 
+  void check_possible(const Layer& layer) {
+    std::set<std::string> names = {layer.found.empty() ? layer.recorded : layer.found};
+    int sum = 0;
+    for (const PossibleMaterial& one : layer.possible) {
+      check_material(one.where, layer.name, one.material, true);
+      if (!names.insert(one.material).second)
+        complain(one.where, fmt::format("layer \"{}\" names {} twice", layer.name, one.material),
+                 "name each material that it may be once");
+      if (one.percent < 1 || one.percent > 99)
+        complain(one.where, fmt::format("{}: percent is {}, outside 1 to 99", one.material, one.percent));
+      sum += one.percent;
+    }
+    if (sum > 99)
+      complain(layer.possible.front().where,
+               fmt::format("layer \"{}\": what it may be else takes {} % and leaves nothing for its own material",
+                           layer.name, sum),
+               "let them come to less than 100 %");
+  }
+
   void check_layers() {
     std::set<std::string> names;
     bool any_remove = false;
@@ -69,6 +88,7 @@ class JobCheck {
                  "give recorded, found or own_sphere");
       check_material(layer.where, layer.name, layer.recorded, layer.found.empty() && !layer.own_sphere);
       check_material(layer.where, layer.name, layer.found, !layer.own_sphere);
+      check_possible(layer);
     }
     if (job_.layers.empty()) return complain_at("layers", "the job has no layers", "list them from the top down");
     if (!any_remove)
@@ -193,9 +213,14 @@ class JobCheck {
 }  // namespace
 
 // Where a record stands in its file is no part of what it says.
+bool PossibleMaterial::operator==(const PossibleMaterial& other) const {
+  return material == other.material && percent == other.percent;
+}
+
 bool Layer::operator==(const Layer& other) const {
   return name == other.name && role == other.role && recorded == other.recorded && found == other.found &&
-         own_sphere == other.own_sphere && suspected == other.suspected && note == other.note;
+         own_sphere == other.own_sphere && possible == other.possible && suspected == other.suspected &&
+         note == other.note;
 }
 
 bool Passage::operator==(const Passage& other) const {

@@ -166,6 +166,15 @@ void LayerBelief::take_in(double share) {
 double LayerBelief::chance(const Hansen& point, int level) const {
   return mean_over(cloud_, point, curve_.table(level));
 }
+double LayerBelief::chance_though_passed(const Hansen& point, int level) const {
+  const std::vector<float> here = values_over(cloud_, {point, {}, 1, false}, curve_.table(level));
+  const std::vector<float> edge = values_over(cloud_, {point, {}, 1, true}, curve_.table(level));
+  double sum = 0;
+  for (std::size_t i = 0; i < here.size(); ++i)
+    if (here[i] > edge[i])
+      sum += static_cast<double>(cloud_.weight[i]) * static_cast<double>((here[i] - edge[i]) / (1 - edge[i]));
+  return sum;
+}
 double LayerBelief::rough_chance(const Hansen& point, int level) const {
   return mean_over(rough_, point, curve_.table(level));
 }

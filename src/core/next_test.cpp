@@ -25,6 +25,14 @@ bool has_worked(const PastTest& test) {
   return !test.at_edge && test.moved.value_or(false) && test.affected.has_value() && !*test.affected;
 }
 
+// An empty name asks for any layer.
+bool has_passed_at_edge(const NextTestTask& task, const Hansen& point, const std::string& layer = {}) {
+  return std::any_of(task.past.begin(), task.past.end(), [&](const PastTest& test) {
+    return test.at_edge && (layer.empty() || test.layer.empty() || test.layer == layer) && is_same(test.point, point) &&
+           test.affected.has_value() && !*test.affected;
+  });
+}
+
 // The candidates as seen by the present beliefs: roughly for all, exactly for those that are looked at.
 class Choice {
  public:
@@ -58,32 +66,56 @@ class Choice {
 
   using Score = std::function<double(const CandidateOutlook&)>;
 
-  // The candidate of the highest score among those not yet tried on the picture, within the risk limit and the step.
-  std::optional<CandidateOutlook> best(const Score& score, double risk_limit, bool tried_too = false) {
+  enum class Place { picture, picture_after_edge, edge };
+
+  // The candidate of the highest score among those still open there, within the risk limit and the step.
+  std::optional<CandidateOutlook> best(const Score& score, double risk_limit, Place place = Place::picture) {
     std::vector<std::pair<double, std::size_t>> order;
     for (const CandidateOutlook& one : rough_)
-      // A little more than the limit: the rough figure may be off.
-      if (one.risk <= 1.5 * risk_limit + 0.005) order.emplace_back(-score(one), one.candidate);
+      // A little more than the limit: the rough figure may be off, and knows nothing of what passed at the edge.
+      if (place == Place::picture_after_edge || one.risk <= 1.5 * risk_limit + 0.005)
+        order.emplace_back(-score(one), one.candidate);
     std::sort(order.begin(), order.end());
     std::optional<CandidateOutlook> found;
     std::size_t looked_at = 0;
     for (const auto& [rank, candidate] : order) {
       if (looked_at == refined) break;
       const Hansen& point = task_.candidates[candidate];
-      if ((!tried_too && is_tried(point)) || !is_within_step(point)) continue;
+      if (!is_open(point, place) || !is_within_step(point)) continue;
       ++looked_at;
       CandidateOutlook outlook = outlook_of(task_, point);
       outlook.candidate = candidate;
-      if (outlook.risk > risk_limit) continue;
-      if (!found || score(outlook) > score(*found)) found = outlook;
+      if (outlook.risk > risk_limit || (found && score(outlook) <= score(*found))) continue;
+      const double most =
+          std::max(place == Place::edge ? task_.settings.edge_risk : 0, task_.settings.risk_limits.back());
+      // What passed at the edge dried there too.
+      if (place != Place::picture_after_edge && drifts_beyond(candidate, most)) continue;
+      found = outlook;
     }
     return found;
   }
 
+  // Candidates that were passed over because of what they become while they dry.
+  std::size_t drifting() const { return drifting_.size(); }
+
  private:
-  bool is_tried(const Hansen& point) const {
-    return std::any_of(task_.past.begin(), task_.past.end(),
-                       [&](const PastTest& test) { return !test.at_edge && is_same(test.point, point); });
+  // The same mixture twice would mostly tell the same again, and one that reacted at the edge is not put on the
+  // picture.
+  bool is_open(const Hansen& point, Place place) const {
+    if (place == Place::picture_after_edge && !has_passed_at_edge(task_, point)) return false;
+    return std::none_of(task_.past.begin(), task_.past.end(), [&](const PastTest& test) {
+      return is_same(test.point, point) && (!test.at_edge || place == Place::edge || test.affected.value_or(false));
+    });
+  }
+  bool drifts_beyond(std::size_t candidate, double risk_limit) {
+    if (!task_.drifts_to) return false;
+    const bool beyond = task_.drifts_to(candidate, [&](const Hansen& point) {
+      return std::any_of(task_.kept.begin(), task_.kept.end(), [&](const KeptBelief& kept) {
+        return kept.belief.chance(point, task_.settings.risk_level) > risk_limit;
+      });
+    });
+    if (beyond) drifting_.insert(candidate);
+    return beyond;
   }
   bool is_within_step(const Hansen& point) const {
     return task_.target.chance_before(point, task_.settings.effect_level) <= boldest_ + task_.settings.step;
@@ -93,6 +125,7 @@ class Choice {
   std::vector<CandidateOutlook> rough_;
   double boldest_ = 0;
   double good_RED_ = 0;
+  std::set<std::size_t> drifting_;
 };
 
 double promise(const CandidateOutlook& one) {
@@ -190,12 +223,6 @@ long edge_tests_left(const NextTestTask& task) {
          std::count_if(task.past.begin(), task.past.end(), [](const PastTest& t) { return t.at_edge; });
 }
 
-bool has_passed_at_edge(const NextTestTask& task, const Hansen& point) {
-  return std::any_of(task.past.begin(), task.past.end(), [&](const PastTest& test) {
-    return test.at_edge && is_same(test.point, point) && test.affected.has_value() && !*test.affected;
-  });
-}
-
 NextTest edge_first(const CandidateOutlook& mixture, const char* reason) {
   NextTest next;
   next.step = NextStep::try_at_edge;
@@ -208,44 +235,75 @@ NextTest edge_first(const CandidateOutlook& mixture, const char* reason) {
 std::optional<CandidateOutlook> worth_an_edge(const NextTestTask& task, Choice& choice, double promised) {
   const NextTestSettings& set = task.settings;
   if (edge_tests_left(task) <= 0 || promised >= set.edge_below) return std::nullopt;
-  const auto open = choice.best(promise, set.edge_risk);
+  const auto open = choice.best(promise, set.edge_risk, Choice::Place::edge);
   if (!open || open->risk <= set.risk_limits.front() || promise(*open) < promised + set.edge_gain) return std::nullopt;
   return open;
 }
 
-NextTest search_on(const NextTestTask& task, Choice& choice) {
+// Of the mixtures that passed at the edge and were not yet put on the picture, the one that promises most there.
+std::optional<CandidateOutlook> passed_and_open(const NextTestTask& task, Choice& choice) {
+  return choice.best(promise, task.settings.passed_risk, Choice::Place::picture_after_edge);
+}
+
+// How far a search may go: less far while what was held before is doubted.
+struct Bounds {
+  double least_promise, most_risk, edge_needed_above;
+};
+
+Bounds bounds_of(const NextTestSettings& set, bool is_surprised) {
+  if (is_surprised) return {set.promise_when_surprised, set.risk_when_surprised, set.edge_needed_when_surprised};
+  return {set.least_promise, set.risk_limits.back(), set.edge_needed_above};
+}
+
+// Under the lowest risk limit at which anything promises enough, the mixture of the most promise for its risk. Without
+// one: the stop, with the mixture that came nearest.
+NextTest search_on_picture(const NextTestTask& task, Choice& choice, const Bounds& bounds) {
   const NextTestSettings& set = task.settings;
   const auto worth = [&](const CandidateOutlook& one) { return promise(one) / (set.price_of_test + one.risk); };
   NextTest next;
-  std::optional<CandidateOutlook> nearest;
-  next.is_surprised = surprise_of(task) > set.surprised_at;
-  const double least_promise = next.is_surprised ? set.promise_when_surprised : set.least_promise;
   for (const double limit : set.risk_limits) {
-    if (next.is_surprised && limit > set.risk_when_surprised) break;
+    if (limit > bounds.most_risk) break;
     const auto allowed = choice.best(worth, limit);
     if (!allowed) continue;
-    nearest = allowed;
-    if (promise(*allowed) < least_promise) continue;
-    next.step = NextStep::try_mixture;
     next.mixture = allowed;
+    if (promise(*allowed) < bounds.least_promise) continue;
+    next.step = NextStep::try_mixture;
     next.risk_limit = limit;
     next.reason =
         fmt::format("of the mixtures with a risk up to {:.0f} % it promises most for the least risk", 100 * limit);
-    break;
+    return next;
   }
-  const bool is_gentle = next.mixture && next.risk_limit == set.risk_limits.front();
-  if (const auto edge = worth_an_edge(task, choice, is_gentle ? promise(*next.mixture) : 0))
+  next.reason = fmt::format("no mixture offers a chance of {:.0f} % to move the layer at a risk up to {:.0f} %",
+                            100 * bounds.least_promise, 100 * bounds.most_risk);
+  return next;
+}
+
+NextTest put_on_picture(const CandidateOutlook& passed, double limit) {
+  NextTest next;
+  next.step = NextStep::try_mixture;
+  next.mixture = passed;
+  next.risk_limit = limit;
+  next.reason = "it passed at the edge, and of those that did it promises most";
+  return next;
+}
+
+NextTest search_on(const NextTestTask& task, Choice& choice, bool is_surprised) {
+  const NextTestSettings& set = task.settings;
+  const Bounds bounds = bounds_of(set, is_surprised);
+  NextTest next = search_on_picture(task, choice, bounds);
+  const bool proposes = next.step == NextStep::try_mixture;
+  const double gentle = proposes && next.risk_limit == set.risk_limits.front() ? promise(*next.mixture) : 0;
+  const auto passed = passed_and_open(task, choice);
+  if (const auto edge = worth_an_edge(task, choice, std::max(gentle, passed ? promise(*passed) : 0)))
     return edge_first(*edge, "it promises more, but may affect the original: try it first where harm matters least");
-  if (next.mixture && next.mixture->risk > set.edge_needed_above && edge_tests_left(task) > 0 &&
+  if (passed && promise(*passed) >= bounds.least_promise && promise(*passed) > gentle)
+    return put_on_picture(*passed, set.passed_risk);
+  if (proposes && next.mixture->risk > bounds.edge_needed_above && edge_tests_left(task) > 0 &&
       !has_passed_at_edge(task, task.candidates[next.mixture->candidate]))
     return edge_first(*next.mixture,
                       "it is the best choice left, but not without risk: try it first where harm matters least");
-  if (next.mixture) return next;
-  next.mixture = nearest;
-  next.reason =
-      fmt::format("no mixture offers a chance of {:.0f} % to move the layer at a risk up to {:.0f} %{}",
-                  100 * least_promise, 100 * (next.is_surprised ? set.risk_when_surprised : set.risk_limits.back()),
-                  next.is_surprised ? "; the readings fit badly with what was held before, so no more is risked" : "");
+  if (!proposes && is_surprised)
+    next.reason += "; the readings fit badly with what was held before, so no more is risked";
   return next;
 }
 
@@ -257,7 +315,10 @@ CandidateOutlook outlook_of(const NextTestTask& task, const Hansen& point) {
   outlook.effect = task.target.chance(point, set.effect_level);
   outlook.good = task.target.share_nearer(point, task.target.curve().RED_where(set.effect_level, set.good_effect));
   for (const KeptBelief& kept : task.kept) {
-    const double risk = kept.belief.chance(point, set.risk_level);
+    double risk = kept.belief.chance(point, set.risk_level);
+    const bool passed = set.luck_of_mixture > 0 && has_passed_at_edge(task, point, kept.name);
+    outlook.passed_at_edge = outlook.passed_at_edge || passed;
+    if (passed) risk += set.luck_of_mixture * (kept.belief.chance_though_passed(point, set.risk_level) - risk);
     outlook.good *= 1 - kept.belief.share_nearer(point, Choice::harmful_RED(kept, set));
     if (!outlook.riskiest.empty() && risk <= outlook.risk) continue;
     outlook.risk = risk;
@@ -287,7 +348,11 @@ NextTest choose_next_test(const NextTestTask& task) {
   if (is_used_up)
     return stop(NextStep::tests_used_up, fmt::format("{} tests were made without success", task.past.size()));
   Choice choice(task);
-  return working ? go_on_after_success(task, choice, *working) : search_on(task, choice);
+  const bool is_surprised = surprise_of(task) > task.settings.surprised_at;
+  NextTest next = working ? go_on_after_success(task, choice, *working) : search_on(task, choice, is_surprised);
+  next.is_surprised = is_surprised;
+  next.drifting = choice.drifting();
+  return next;
 }
 
 std::vector<std::size_t> thin_out(const std::vector<Hansen>& points, double cell) {

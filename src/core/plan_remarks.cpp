@@ -34,6 +34,10 @@ std::vector<std::string> list_weak_points(const Plan& plan) {
   for (const PlannedLayer& layer : plan.layers) {
     const std::string words = weak_words(layer);
     if (!words.empty()) points.push_back(words);
+    for (const OtherMaterial& other : layer.possible)
+      points.push_back(fmt::format(
+          "{}: may be {} as well ({:.0f} %); the ladder is for {} alone, `gentlest next` weighs both by the readings",
+          layer.name, other.material_name, 100 * other.share, layer.material_name));
     if (layer.chosen_because == "recorded, not examined")
       points.push_back(
           fmt::format("{}: taken as the files record it; files are often wrong (Lomax and Fisher 1990: 20 of "
@@ -47,8 +51,8 @@ std::vector<std::string> list_weak_points(const Plan& plan) {
   points.push_back(
       "The response curve comes from fresh, pure resins in long contact; a swab's short touch on old paint "
       "does less. Trust the order of the rungs before the size of the numbers: the swab decides");
-  for (const ShelfBottle& bottle : plan.job.shelf)
-    if (bottle.solvent == "ethanol" && bottle.grade.empty())
+  for (const Liquid& liquid : plan.shelf)
+    if (liquid.solvent->id == "ethanol" && liquid.label == liquid.solvent->name)
       points.push_back("ethanol without a grade is taken as free of water; write its grade, e.g. \"96 %\"");
   return points;
 }

@@ -27,11 +27,21 @@ void take_material(PlannedLayer& planned, const Material& material, const Catalo
   add_flags(planned.flags, material.flags);
 }
 
+void add_possible(PlannedLayer& planned, const Layer& layer, const Catalogue& catalogue) {
+  for (const PossibleMaterial& one : layer.possible) {
+    const Material& material = *catalogue.find_material(one.material);
+    planned.possible.push_back(
+        {material.id, material.name, *uncertain_sphere(material, catalogue), one.percent / 100.0});
+    add_flags(planned.flags, material.flags);
+  }
+}
+
 PlannedLayer plan_layer(const Layer& layer, const Catalogue& catalogue) {
   PlannedLayer planned;
   planned.name = layer.name;
   planned.role = layer.role;
   add_flags(planned.flags, layer.suspected);
+  add_possible(planned, layer, catalogue);
   const std::string& name = layer.found.empty() ? layer.recorded : layer.found;
   const Material* material = name.empty() ? nullptr : catalogue.find_material(name);
   if (layer.own_sphere) {

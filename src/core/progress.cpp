@@ -3,6 +3,7 @@
 #include "proposal.hpp"
 
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/evaporation.hpp"
 
 #include <fmt/format.h>
 
@@ -17,20 +18,32 @@ namespace {
 
 constexpr double swab_spread = 0.15;  // of R0: how much more or less a swab does than a long soak
 
+// The borrowed curve's scatter is one between liquids on one resin, so it goes with the mixture: our choice.
+constexpr double luck_of_borrowed_curve = 0.8;
+
 LayerBelief belief_of(const PlannedLayer& layer, const Catalogue& catalogue, std::uint64_t seed) {
-  SphereHypothesis hypothesis{layer.sphere, 1, layer.material_name};
-  if (!layer.own_response) hypothesis.sphere.R0_sd = std::hypot(layer.sphere.R0_sd, swab_spread * layer.sphere.mean.R0);
   LearningSettings settings;
   settings.seed = seed;
-  return LayerBelief({{hypothesis}}, borrowed_curve(response_of(layer, catalogue)), settings);
+  LayerPrior prior{{{layer.sphere, 1, layer.material_name}}};
+  for (const OtherMaterial& other : layer.possible) {
+    prior.hypotheses.push_back({other.sphere, other.share, other.material_name});
+    prior.hypotheses.front().weight -= other.share;
+  }
+  if (!layer.own_response)
+    for (SphereHypothesis& one : prior.hypotheses)
+      one.sphere.R0_sd = std::hypot(one.sphere.R0_sd, swab_spread * one.sphere.mean.R0);
+  if (layer.role == Role::keep) prior.stray_share = kept_stray_share;
+  return LayerBelief(std::move(prior), borrowed_curve(response_of(layer, catalogue)), settings);
 }
 
-std::vector<double> risk_limits_up_to(double limit, const std::vector<double>& usual) {
-  std::vector<double> limits;
-  for (const double step : usual)
-    if (step < limit) limits.push_back(step);
-  limits.push_back(limit);
-  return limits;
+// The usual risk limits end at the job's, each in the same proportion to it.
+void end_at(double risk_limit, NextTestSettings& settings) {
+  const double factor = risk_limit / settings.risk_limits.back();
+  for (double& limit : settings.risk_limits) limit *= factor;
+  settings.risk_limits.back() = risk_limit;
+  for (double* one :
+       {&settings.risk_when_surprised, &settings.confirming_risk, &settings.passed_risk, &settings.edge_needed_above})
+    *one *= factor;
 }
 
 // Name of the kept belief that a reading under this passage speaks of; empty when there is none.
@@ -77,7 +90,7 @@ class Follower {
   void learn(const Reading& reading, const Hansen& point, bool speaks_of_target, const std::string& under) {
     const ReadingNoise noise;
     NextTestTask& task = progress_.task;
-    PastTest past{point, reading.at_edge, reading.passage, std::nullopt, std::nullopt};
+    PastTest past{point, reading.at_edge, reading.passage, std::nullopt, std::nullopt, under};
     if (speaks_of_target)
       if (const auto evidence = evidence_on_removal(reading, point, noise)) {
         task.target.learn(*evidence);
@@ -127,8 +140,10 @@ NextTestTask make_task(const Job& job, const Catalogue& catalogue, const std::ve
   for (const Passage& passage : job.passages) task.passages.push_back(passage.name);
   task.settings.effect_level = level_of_grade(job.limits.effect_grade);
   task.settings.risk_level = level_of_grade(job.limits.risk_grade);
-  task.settings.risk_limits = risk_limits_up_to(job.limits.risk_limit, task.settings.risk_limits);
-  task.settings.risk_when_surprised = std::max(task.settings.risk_when_surprised, task.settings.risk_limits.front());
+  end_at(job.limits.risk_limit, task.settings);
+  const bool all_own = std::all_of(layers.begin(), layers.end(),
+                                   [](const PlannedLayer& one) { return one.own_response || one.role != Role::keep; });
+  task.settings.luck_of_mixture = all_own ? 0 : luck_of_borrowed_curve;
   return task;
 }
 
@@ -158,6 +173,19 @@ std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Jo
   return mixtures;
 }
 
+namespace {
+
+// The ladder's rule, by what is believed now: no mixture whose risk passes the limit while it dries. Mixtures whose
+// drying is not known are let through, as there.
+DriftQuestion drift_question(const Progress& progress, const Job& job, const Catalogue& catalogue) {
+  if (job.limits.allow_drift) return {};
+  return [&](std::size_t candidate, const std::function<bool(const Hansen&)>& is_beyond) {
+    return drifts_to(progress.mixtures[candidate], catalogue, Celsius{job.limits.room_C}, is_beyond).value_or(false);
+  };
+}
+
+}  // namespace
+
 Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::vector<Reading>& readings,
                          const std::string& target) {
   std::vector<Diagnostic> faults = check_job(job, catalogue);
@@ -174,7 +202,9 @@ Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::
   Progress progress{std::move(layers), at, std::move(mixtures), std::move(left_off), {}, {}, std::move(task), {}};
   Follower follower(job, catalogue, progress);
   for (const Reading& reading : current_readings(readings)) follower.take(reading, shelf);
+  progress.task.drifts_to = drift_question(progress, job, catalogue);
   progress.next = choose_next_test(progress.task);
+  progress.task.drifts_to = {};  // it refers to this function's progress
   name_what_worked(progress, catalogue, shelf);
   return progress;
 }

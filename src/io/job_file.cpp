@@ -76,6 +76,18 @@ std::vector<Flag> read_suspected(YamlMap& map) {
   return node ? read_flags(map.file(), *node) : std::vector<Flag>();
 }
 
+// {material: id, percent: 30}
+PossibleMaterial read_possible(YamlFile& file, const YamlNode& node) {
+  YamlMap map(file, node, "possible material");
+  PossibleMaterial possible;
+  possible.where = file.place(node);
+  possible.material = map.need_text("material");
+  if (const YamlNode* name = map.find("material")) possible.where = file.place(*name);
+  if (map.need("percent")) possible.percent = map.whole_within("percent", 1, 99).value_or(1);
+  map.done();
+  return possible;
+}
+
 Layer read_layer(YamlFile& file, const YamlNode& node) {
   YamlMap map(file, node, "layer");
   Layer layer;
@@ -88,6 +100,8 @@ Layer read_layer(YamlFile& file, const YamlNode& node) {
     layer.where = file.place(*found);
   else if (const YamlNode* recorded = map.find("recorded"))
     layer.where = file.place(*recorded);
+  if (const YamlNode* possible = map.find("possible"))
+    for (const YamlNode& item : file.list(*possible, "possible")) layer.possible.push_back(read_possible(file, item));
   if (const YamlNode* own = map.find("own_sphere")) layer.own_sphere = read_own_sphere(file, *own);
   layer.suspected = read_suspected(map);
   layer.note = map.text("note");

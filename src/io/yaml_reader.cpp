@@ -114,7 +114,7 @@ YamlMap::YamlMap(YamlFile& file, const YamlNode& node, std::string what)
 }
 
 const YamlNode* YamlMap::find(std::string_view key) {
-  asked_.emplace_back(key);
+  if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) asked_.emplace_back(key);
   for (const YamlNode::Entry& entry : node_.entries)
     if (entry.key == key) return &entry.value;
   return nullptr;

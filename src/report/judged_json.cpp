@@ -103,6 +103,11 @@ Json layers_json(const std::vector<PlannedLayer>& layers) {
     json["sphere_grade"] = std::string(to_word(layer.grade));
     json["sphere_source"] = layer.sphere_source;
     json["assumption"] = json_text(layer.assumption);
+    json["possible"] = Json::array();
+    for (const OtherMaterial& other : layer.possible)
+      json["possible"].push_back({{"material", other.material},
+                                  {"material_name", other.material_name},
+                                  {"share", json_computed(other.share)}});
     json["response_curve_borrowed"] = !layer.own_response;
     json["warnings"] = Json::array();
     for (const Flag flag : layer.flags) json["warnings"].push_back(std::string(to_word(flag)));

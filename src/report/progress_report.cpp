@@ -34,6 +34,10 @@ std::string outlook_lines(const Progress& progress) {
   std::string text = bullet(fmt::format("{}: chance to be moved {}; RED {}", progress.layers[progress.target].name,
                                         chance_band(task.target.chance_estimate(point, task.settings.effect_level)),
                                         band(task.target.RED_estimate(point), 2)));
+  const CandidateOutlook& outlook = *progress.next.mixture;
+  if (outlook.passed_at_edge)
+    text += bullet(
+        fmt::format("risk on the picture, counting that it did nothing at the edge: {}", per_cent(outlook.risk)));
   for (const KeptBelief& kept : task.kept)
     text += bullet(fmt::format("{}: chance to be affected {}; RED {}", kept.name,
                                chance_band(kept.belief.chance_estimate(point, task.settings.risk_level)),
@@ -49,7 +53,7 @@ std::string cautions_text(const Progress& progress) {
          bullet("how it dries, its label, gloves and cautions: gentlest vial JOB \"" + to_text(mixture) + "\"") +
          bullet(
              "a proposal for a test, not a permission: the safety data sheets, local rules and the licensed "
-             "conservator decide; drying is not part of this choice");
+             "conservator decide");
 }
 
 std::string progress_text(const Progress& progress, const Style& style) {
@@ -67,6 +71,9 @@ std::string progress_text(const Progress& progress, const Style& style) {
   text += paragraph(next.reason);
   text += outlook_lines(progress);
   if (!next.untested.empty()) text += bullet("not yet tested with it: " + joined(next.untested));
+  if (next.drifting > 0)
+    text += bullet(fmt::format("passed over, since they get riskier than the job allows while they dry: {}",
+                               counted(next.drifting, "mixture", "mixtures")));
   if (next.is_surprised)
     text += bullet("the readings fit badly with what was held before the tests: examine what the layers are");
   text += bullet("the response curve is borrowed from fresh resins in long contact; the swab decides, look at it");

@@ -7,7 +7,6 @@
 
 #include <fmt/format.h>
 
-#include <chrono>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
@@ -126,7 +125,7 @@ std::string calibration_section(const Study& study, const World& world, std::uin
   std::vector<Coverage> coverage;
   Learner learner = learner_of("");
   // Truth and belief from one prior: the share for "not as recorded" would be a wrong belief here.
-  learner.stray_share = 0;
+  learner.stray_share = learner.paint_stray_share = 0;
   learner_row(study, world, seed, learner, &predictions, &coverage);
   const Calibrated right = calibrated(predictions, coverage);
   std::string text = fmt::format(
@@ -138,33 +137,6 @@ std::string calibration_section(const Study& study, const World& world, std::uin
       right.paint_cover, right.least_effective);
   return text + "Removal\n\n" + reliability_table(predictions, false) + "\nHarm\n\n" +
          reliability_table(predictions, true) + "\n";
-}
-
-void say_time(const Bench& bench) {
-  Learner learner = learner_of("");
-  learner.particles = 8000;
-  learner.rough = 1024;
-  prepare(learner, bench, base_world());
-  NextTestTask task = *learner.start;
-  double chosen = 0, learnt = 0;
-  constexpr int rounds = 8;
-  using Clock = std::chrono::steady_clock;
-  for (int i = 0; i < rounds; ++i) {
-    const auto start = Clock::now();
-    const NextTest next = choose_next_test(task);
-    const auto middle = Clock::now();
-    if (!next.mixture) break;
-    const Hansen& point = task.candidates[next.mixture->candidate];
-    task.past.push_back({point, false, "", false, false});
-    task.target.learn({point, match_of_level(1, 0.06), 1, false});
-    task.kept.front().belief.learn({point, match_of_original(0, 0.06), 1, false});
-    chosen += std::chrono::duration<double, std::milli>(middle - start).count() / rounds;
-    learnt += std::chrono::duration<double, std::milli>(Clock::now() - middle).count() / rounds;
-  }
-  std::fputs(fmt::format("{} candidates, 8,000 particles a layer: a choice {:.1f} ms, learning from a swab {:.1f} ms\n",
-                         bench.candidates.size(), chosen, learnt)
-                 .c_str(),
-             stderr);
 }
 
 double standard_error_percent(double share, int paintings) {
@@ -210,7 +182,6 @@ int main(int count, char** words) {
     const int paintings = args.size() > 3 ? std::atoi(args[3].c_str()) : 1000;
     if (paintings < 1) return 2;
     write_text_file(args[2], write_study({catalogue, bench, paintings}));
-    say_time(bench);
   } catch (const InputError& error) {
     std::fputs(render(error.faults()).c_str(), stderr);
     return 3;

@@ -107,14 +107,14 @@ void prepare(Learner& learner, const Bench& bench, const World& world) {
   LearningSettings learning;
   learning.particles = learner.particles;
   learning.rough = learner.rough;
-  const auto prior = [&](const UncertainSphere& sphere) {
-    return LayerPrior{{{sphere, 1, "as recorded"}}, learner.stray_share, learner.stray_factor};
+  const auto prior = [&](const UncertainSphere& sphere, double stray_share) {
+    return LayerPrior{{{sphere, 1, "as recorded"}}, stray_share, learner.stray_factor};
   };
   std::vector<Hansen> points;
   for (const StudyMixture& mixture : bench.candidates) points.push_back(mixture.point);
-  LayerBelief varnish(prior(world.varnish), removal_curve(), learning);
+  LayerBelief varnish(prior(world.varnish, learner.stray_share), removal_curve(), learning);
   learning.seed = 2;
-  LayerBelief paint(prior(world.paint), harm_curve(), learning);
+  LayerBelief paint(prior(world.paint, learner.paint_stray_share), harm_curve(), learning);
   learner.start =
       NextTestTask{std::move(points), std::move(varnish), {{"paint", std::move(paint)}}, {}, {}, learner.settings};
   learner.first = choose_next_test(*learner.start);

@@ -68,7 +68,7 @@ struct Coverage {
 struct Learner {
   std::string name;
   NextTestSettings settings;
-  double stray_share = 0.08, stray_factor = 2;
+  double stray_share = 0.08, paint_stray_share = kept_stray_share, stray_factor = 2;
   double slip = 0.06;
   std::size_t particles = 1000;
   std::size_t rough = 256;

@@ -26,6 +26,7 @@ layers:
     recorded: mastic_aged
     found: dammar_aged
     suspected: [cross_linked]
+    possible: [{material: sandarac, percent: 25}]
     note: "green"
   - name: paint
     role: keep
@@ -57,6 +58,7 @@ limits:
   CHECK(job.layers[0].found == "dammar_aged");
   CHECK(job.layers[0].suspected == std::vector<Flag>{Flag::cross_linked});
   CHECK(job.layers[0].where.line == 7);
+  CHECK(job.layers[0].possible == std::vector<PossibleMaterial>{{"sandarac", 25, {}}});
   REQUIRE(job.layers[1].own_sphere);
   CHECK(job.layers[1].own_sphere->sphere.mean == Sphere{{18, 6, 9}, 8});
   CHECK(job.layers[1].own_sphere->sphere.sd == Hansen{0.8, 1.5, 1.5});
@@ -75,6 +77,20 @@ limits:
   CHECK(job.limits.avoid_solvents == std::vector<std::string>{"acetone"});
   CHECK_FALSE(job.limits.allow_unknown_hazards);
   CHECK(check_job(job, shipped_catalogue()).empty());
+}
+
+TEST_CASE("what a layer may be else is checked as a whole") {
+  Job job = read_job(demo_job_text(), "demo");
+  const auto faults = [&](std::vector<PossibleMaterial> possible) {
+    job.layers[0].possible = std::move(possible);
+    return check_job(job, shipped_catalogue());
+  };
+  CHECK(faults({{"sandarac", 25, {}}, {"rosin", 74, {}}}).empty());
+  CHECK(faults({{"sandrac", 25, {}}}).at(0).remedy == "did you mean \"sandarac\"?");
+  CHECK(faults({{"shellac", 25, {}}}).at(0).message.find("no Hansen sphere") != std::string::npos);
+  CHECK(faults({{"dammar_aged", 25, {}}}).at(0).message.find("twice") != std::string::npos);
+  CHECK(faults({{"sandarac", 50, {}}, {"rosin", 50, {}}}).at(0).message.find("100 %") != std::string::npos);
+  CHECK(faults({{"sandarac", 0, {}}}).size() == 1);
 }
 
 TEST_CASE("two jobs that say the same are equal wherever their lines stand") {

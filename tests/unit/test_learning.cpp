@@ -249,6 +249,21 @@ TEST_CASE("the edge speaks of the picture, but less surely") {
   CHECK(risk_after(true, 0.005) == Approx(risk_after(false, 0.005)).margin(0.02));
 }
 
+TEST_CASE("a mixture that passed at the edge is little risk here, where luck is the mixture's own") {
+  const Hansen point{16, 7, 12};
+  const auto passed = [&](double spread) {
+    LayerPrior prior = plain_prior();
+    prior.edge_spread = spread;
+    const LayerBelief belief(prior, steps(0.05));
+    CHECK(belief.chance_though_passed(point, 1) <= belief.chance(point, 1));
+    return belief.chance_though_passed(point, 1);
+  };
+  // The same paint there as here leaves nothing to be feared; the less alike they are, the more.
+  CHECK(passed(0.005) < 0.05);
+  CHECK(passed(0.1) > passed(0.005));
+  CHECK(passed(0.5) > passed(0.1));
+}
+
 TEST_CASE("longer contact with no effect says more, and learning is the same every time") {
   Evidence longer = seen({16, 7, 12}, 0);
   longer.radius_factor = 1.2;

@@ -43,6 +43,47 @@ TEST_CASE("before any reading the beliefs are the catalogue's") {
   CHECK(progress.task.settings.risk_limits.back() == demo().limits.risk_limit);
 }
 
+TEST_CASE("what a layer may be else is weighed by the readings, and the ladder follows its own material") {
+  Job job = demo();
+  job.layers[0].possible = {{"sandarac", 40, {}}};
+  const Progress before = follow_readings(job, catalogue(), {});
+  REQUIRE(before.task.target.prior().hypotheses.size() == 2);
+  CHECK(before.task.target.prior().hypotheses[0].weight == Approx(0.6));
+  CHECK(before.task.target.prior().hypotheses[1].what == catalogue().find_material("sandarac")->name);
+  // Alcohol lies near sandarac; what lies near dammar alone does nothing here.
+  std::vector<Reading> readings;
+  for (const char* mixture : {"isooctane 60, ethyl acetate 40", "dearomatised white spirit 50, ethyl acetate 50"})
+    readings.push_back(
+        swab(static_cast<int>(readings.size()) + 1, mixture, RemovalReading::no_effect, OriginalReading::nothing_seen));
+  readings.push_back(swab(3, "ethanol 96 % 100", RemovalReading::fully, OriginalReading::nothing_seen));
+  const Progress after = follow_readings(job, catalogue(), readings);
+  CHECK(after.task.target.hypothesis_chances()[1] > before.task.target.hypothesis_chances()[1] + 0.05);
+  const Plan with = make_plan(job, catalogue());
+  const Plan without = make_plan(demo(), catalogue());
+  CHECK(with.rungs.size() == without.rungs.size());
+  CHECK(to_text(with.rungs[0].mixture) == to_text(without.rungs[0].mixture));
+}
+
+TEST_CASE("a proposal does not get riskier than the job allows while it dries, unless the job says so") {
+  // The fast part leaves a slow one that acts on the paint.
+  Job job = demo();
+  job.shelf = {{"pentane", "", {}}, {"benzyl_alcohol", "", {}}, {"acetone", "", {}}};
+  job.limits.allow_splitting = true;
+  const Progress careful = follow_readings(job, catalogue(), {});
+  CHECK(careful.next.drifting > 0);
+  job.limits.allow_drift = true;
+  CHECK(follow_readings(job, catalogue(), {}).next.drifting == 0);
+}
+
+TEST_CASE("limits on the way are in proportion to the job's own") {
+  Job job = demo();
+  job.limits.risk_limit = 0.1;
+  const NextTestSettings set = follow_readings(job, catalogue(), {}).task.settings;
+  CHECK(set.risk_limits.back() == 0.1);
+  CHECK(set.risk_limits.front() == Approx(0.01));
+  CHECK(set.passed_risk == Approx(0.025));
+}
+
 TEST_CASE("a mixture that worked is named as it was tested, though it would not be proposed") {
   // 71 to 29 stands on no grid of 5 %.
   const std::string tested = "isooctane 71, acetone 29";
