@@ -30,6 +30,14 @@ struct Progress {
 Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::vector<Reading>& readings,
                          const std::string& target = {});
 
+/// How much room the ladder has above a mixture: of its rungs with more effect, how many, from the gentlest on, stay
+/// within the job's risk limit and did no harm when they were tested. Effect and risk as believed after all readings.
+struct RungRoom {
+  std::size_t within = 0;
+  std::size_t stronger = 0;
+};
+RungRoom room_above(const Hansen& point, const Plan& plan, const Progress& progress);
+
 /// The mixtures that the job allows, thinned to one for each cell of 1 MPa^0.5, fewest parts first. Mixtures that part
 /// into two liquids are left out unless the job allows them, and so are those that break its largest shares or its
 /// limits on flash point and label. How they drift while they dry is asked of those that would be chosen only.

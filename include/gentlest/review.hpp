@@ -50,6 +50,7 @@ struct TestReview {
   std::vector<RecordedTest> tests;            ///< by number
   std::vector<ConsideredMixture> considered;  ///< of the plan first, then others in the order of their first test
   std::optional<std::size_t> chosen;          ///< into `considered`: a mixture that worked and that the tests point to
+  std::optional<RungRoom> room;               ///< above the chosen one
 };
 
 /// `progress` must come from the same job, target and lines as `plan` and `lines`.

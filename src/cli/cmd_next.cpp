@@ -16,9 +16,14 @@ Answer command_next(const Request& request, Session& session) {
   const ReadingLog log = read_log(request.words[1]);
   session.err << render(log.faults);
   const Progress progress = follow_readings(job, catalogue, log.lines, request.target.value_or(""));
+  std::optional<RungRoom> room;
+  if (progress.next.worked) {
+    const Hansen& point = progress.task.past[*progress.next.worked].point;
+    room = room_above(point, plan_asked_job(job, catalogue, request, session), progress);
+  }
   const NextStep step = progress.next.step;
   const bool is_dead_end = step == NextStep::no_window || step == NextStep::closed || step == NextStep::tests_used_up;
-  return {progress_report(progress, request.form, style_of(request, session), edition_of(catalogue)),
+  return {progress_report(progress, room, request.form, style_of(request, session), edition_of(catalogue)),
           is_dead_end ? exit_no_window : exit_done};
 }
 

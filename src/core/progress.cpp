@@ -186,6 +186,26 @@ DriftQuestion drift_question(const Progress& progress, const Job& job, const Cat
 
 }  // namespace
 
+RungRoom room_above(const Hansen& point, const Plan& plan, const Progress& progress) {
+  const NextTestTask& task = progress.task;
+  const double effect = outlook_of(task, point).effect;
+  std::vector<CandidateOutlook> stronger;
+  for (const JudgedMixture& rung : plan.rungs) {
+    CandidateOutlook outlook = outlook_of(task, rung.point);
+    const bool harmed = std::any_of(task.past.begin(), task.past.end(), [&](const PastTest& test) {
+      return test.affected.value_or(false) && test.point == rung.point;
+    });
+    if (harmed) outlook.risk = 1;
+    if (outlook.effect > effect && !(rung.point == point)) stronger.push_back(outlook);
+  }
+  std::sort(stronger.begin(), stronger.end(),
+            [](const CandidateOutlook& a, const CandidateOutlook& b) { return a.effect < b.effect; });
+  const auto first_beyond = std::find_if(stronger.begin(), stronger.end(), [&](const CandidateOutlook& one) {
+    return one.risk > plan.job.limits.risk_limit;
+  });
+  return {static_cast<std::size_t>(first_beyond - stronger.begin()), stronger.size()};
+}
+
 Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::vector<Reading>& readings,
                          const std::string& target) {
   std::vector<Diagnostic> faults = check_job(job, catalogue);

@@ -125,7 +125,10 @@ TestReview review_tests(const Plan& plan, const Progress& progress, const std::v
       const std::size_t place = gatherer.place_of(*test.mixture);
       gatherer.considered[place].tests.push_back(test.number);
     }
-  if (progress.next.worked) review.chosen = gatherer.place_of(progress.mixtures[progress.next.mixture->candidate]);
+  if (progress.next.worked) {
+    review.chosen = gatherer.place_of(progress.mixtures[progress.next.mixture->candidate]);
+    review.room = room_above(gatherer.considered[*review.chosen].judged.point, plan, progress);
+  }
   review.considered = std::move(gatherer.considered);
   return review;
 }

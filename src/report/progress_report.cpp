@@ -56,7 +56,7 @@ std::string cautions_text(const Progress& progress) {
              "conservator decide");
 }
 
-std::string progress_text(const Progress& progress, const Style& style) {
+std::string progress_text(const Progress& progress, const std::optional<RungRoom>& room, const Style& style) {
   const NextTest& next = progress.next;
   std::string text = heading("What the tests taught", style);
   for (const std::string& line : describe_learning(progress.task.target, progress.layers[progress.target].name))
@@ -66,10 +66,12 @@ std::string progress_text(const Progress& progress, const Style& style) {
   for (const std::string& line : progress.not_counted) text += bullet("not counted: " + line);
   text += heading("Next", style);
   const std::string mixture = mixture_text(progress);
-  text += paragraph(mixture.empty() ? step_words(next.step) : fmt::format("{}: {}", step_words(next.step), mixture));
+  const char* between = next.step == NextStep::no_window ? "; what came nearest: " : ": ";
+  text += paragraph(mixture.empty() ? step_words(next.step) : step_words(next.step) + between + mixture);
   if (!next.passage.empty()) text += paragraph("on: " + next.passage);
   text += paragraph(next.reason);
   text += outlook_lines(progress);
+  if (room) text += bullet(room_words(*room, progress.task.settings.risk_limits.back()));
   if (!next.untested.empty()) text += bullet("not yet tested with it: " + joined(next.untested));
   if (next.drifting > 0)
     text += bullet(fmt::format("passed over, since they get riskier than the job allows while they dry: {}",
@@ -84,22 +86,24 @@ Cell number_or_nothing(bool is_known, double value) {
   return is_known ? Cell(computed_value(value)) : Cell();
 }
 
-Sheet progress_sheet(const Progress& progress) {
+Sheet progress_sheet(const Progress& progress, const std::optional<RungRoom>& room) {
   const NextTest& next = progress.next;
   const bool has = next.mixture.has_value();
   Sheet sheet;
   sheet.kind = "next";
   for (const char* key : {"step", "mixture", "passage", "effect", "risk", "riskiest", "truly_good", "risk_limit",
-                          "readings_counted", "readings_left_out", "fits_badly", "untested", "reason"})
+                          "readings_counted", "readings_left_out", "fits_badly", "passed_over_for_drying",
+                          "rungs_of_room", "stronger_rungs", "untested", "reason"})
     sheet.columns.push_back({key, key, -1, true});
   const auto words = [](const std::string& text) { return text.empty() ? Cell() : Cell(text); };
-  sheet.rows.push_back({Cell(step_words(next.step)), words(mixture_text(progress)), words(next.passage),
-                        number_or_nothing(has, has ? next.mixture->effect : 0),
-                        number_or_nothing(has, has ? next.mixture->risk : 0), words(has ? next.mixture->riskiest : ""),
-                        number_or_nothing(has, has ? next.mixture->good : 0),
-                        number_or_nothing(next.risk_limit > 0, next.risk_limit),
-                        Cell(static_cast<double>(progress.counted.size())), words(joined(progress.not_counted, "; ")),
-                        Cell(next.is_surprised), words(joined(next.untested)), Cell(next.reason)});
+  sheet.rows.push_back(
+      {Cell(step_words(next.step)), words(mixture_text(progress)), words(next.passage),
+       number_or_nothing(has, has ? next.mixture->effect : 0), number_or_nothing(has, has ? next.mixture->risk : 0),
+       words(has ? next.mixture->riskiest : ""), number_or_nothing(has, has ? next.mixture->good : 0),
+       number_or_nothing(next.risk_limit > 0, next.risk_limit), Cell(static_cast<double>(progress.counted.size())),
+       words(joined(progress.not_counted, "; ")), Cell(next.is_surprised), Cell(static_cast<double>(next.drifting)),
+       room ? Cell(static_cast<double>(room->within)) : Cell(),
+       room ? Cell(static_cast<double>(room->stronger)) : Cell(), words(joined(next.untested)), Cell(next.reason)});
   return sheet;
 }
 
@@ -127,9 +131,16 @@ std::string step_words(NextStep step) {
   return {};
 }
 
-std::string progress_report(const Progress& progress, Form form, const Style& style, const Edition& edition) {
-  if (form == Form::text) return progress_text(progress, style);
-  return sheet_report(progress_sheet(progress), form, style, edition);
+std::string room_words(const RungRoom& room, double risk_limit) {
+  if (room.stronger == 0) return "room above it: no rung of the ladder is stronger";
+  return fmt::format("room above it: {} of the {} of the ladder stay within a risk of {}, as believed now", room.within,
+                     counted(room.stronger, "stronger rung", "stronger rungs"), per_cent(risk_limit));
+}
+
+std::string progress_report(const Progress& progress, const std::optional<RungRoom>& room, Form form,
+                            const Style& style, const Edition& edition) {
+  if (form == Form::text) return progress_text(progress, room, style);
+  return sheet_report(progress_sheet(progress, room), form, style, edition);
 }
 
 std::string readings_report(const std::vector<Reading>& readings, Form form, const Style& style,

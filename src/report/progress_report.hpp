@@ -5,6 +5,7 @@
 #include "gentlest/progress.hpp"
 #include "report/form.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -13,7 +14,12 @@ namespace gentlest {
 /// "try this mixture", "stop: found" and so on.
 std::string step_words(NextStep step);
 
-std::string progress_report(const Progress& progress, Form form, const Style& style, const Edition& edition);
+/// "2 of the 3 stronger rungs of the ladder stay within ..."; what is said where there is none.
+std::string room_words(const RungRoom& room, double risk_limit);
+
+/// `room` where a mixture worked; its limit is the last of the progress's risk limits.
+std::string progress_report(const Progress& progress, const std::optional<RungRoom>& room, Form form,
+                            const Style& style, const Edition& edition);
 std::string readings_report(const std::vector<Reading>& readings, Form form, const Style& style,
                             const Edition& edition);
 std::string own_fit_report(const OwnFit& fit, Form form, const Style& style, const Edition& edition);

@@ -42,6 +42,7 @@ std::string chosen_html(const TestReport& report) {
     text += element("p", "In brackets the middle 90 % of what each figure may be.", "quiet");
     text += element("p", fmt::format("Chance that it works each time and affects nothing that stays: {}.",
                                      html_text(per_cent(next.mixture->good))));
+    text += element("p", html_text(room_words(*report.review.room, report.plan.job.limits.risk_limit)) + ".");
     if (!next.untested.empty())
       text += element("p", "<b>Not yet tested with it on: " + user_text(joined(next.untested)) + ".</b>");
     return text;

@@ -45,7 +45,9 @@ def main():
         log = os.path.join(folder, "easel.log")
         with open(log, "w", encoding="utf-8") as file:
             file.write(LOG)
-        return check(sys.argv[1], sys.argv[2], {**CALLS, "report": [["report", "demo", log]]})
+        calls = {**CALLS, "report": [["report", "demo", log]]}
+        calls["rows"] = CALLS["rows"] + [["next", "demo", log], ["readings", log]]
+        return check(sys.argv[1], sys.argv[2], calls)
 
 
 def check(program, source, all_calls):
