@@ -161,6 +161,7 @@ class JobCheck {
     expect_range("bottles", limits.bottles, 1, 8);
     expect_range("risk_limit", limits.risk_limit, 0, 1);
     expect_range("wanted_effect", limits.wanted_effect, 0, 1);
+    expect_range("edge_tests", limits.edge_tests, 0, 30);
     expect_range("effect_grade", limits.effect_grade, 1, 5);
     expect_range("risk_grade", limits.risk_grade, 1, 5);
     if (limits.lowest_flash_point_C) expect_range("lowest_flash_point_C", *limits.lowest_flash_point_C, -100, 200);

@@ -141,6 +141,7 @@ NextTestTask make_task(const Job& job, const Catalogue& catalogue, const std::ve
   task.settings.effect_level = level_of_grade(job.limits.effect_grade);
   task.settings.risk_level = level_of_grade(job.limits.risk_grade);
   end_at(job.limits.risk_limit, task.settings);
+  task.settings.most_at_edge = job.limits.edge_tests;
   const bool all_own = std::all_of(layers.begin(), layers.end(),
                                    [](const PlannedLayer& one) { return one.own_response || one.role != Role::keep; });
   task.settings.luck_of_mixture = all_own ? 0 : luck_of_borrowed_curve;

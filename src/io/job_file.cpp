@@ -171,6 +171,7 @@ Limits read_limits(YamlMap& parent, Places& places) {
   limits.allow_unknown_hazards = map.truth("allow_unknown_hazards", limits.allow_unknown_hazards);
   limits.allow_splitting = map.truth("allow_splitting", limits.allow_splitting);
   limits.allow_drift = map.truth("allow_drift", limits.allow_drift);
+  limits.edge_tests = map.whole_within("edge_tests", 0, 30).value_or(limits.edge_tests);
   limits.vial_mL = map.number_within("vial_mL", 0.1, 10000).value_or(limits.vial_mL);
   limits.measure_mL = map.number_within("measure_mL", 0.001, 100).value_or(limits.measure_mL);
   limits.room_C = map.number_within("room_C", 0, 40).value_or(limits.room_C);

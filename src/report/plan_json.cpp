@@ -28,6 +28,7 @@ Json limits_json(const Limits& limits) {
           {"allow_unknown_hazards", limits.allow_unknown_hazards},
           {"allow_splitting", limits.allow_splitting},
           {"allow_drift", limits.allow_drift},
+          {"edge_tests", limits.edge_tests},
           {"vial_mL", data_value(limits.vial_mL)},
           {"measure_mL", data_value(limits.measure_mL)},
           {"room_C", data_value(limits.room_C)}};

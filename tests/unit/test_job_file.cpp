@@ -49,6 +49,7 @@ limits:
   avoid_statements: [H360]
   avoid_solvents: [acetone]
   allow_unknown_hazards: false
+  edge_tests: 3
 )";
   const Job job = read_job(text, "job.yaml");
   CHECK(job.object.title == "T");
@@ -76,6 +77,7 @@ limits:
   CHECK(job.limits.avoid_statements == std::vector<std::string>{"H360"});
   CHECK(job.limits.avoid_solvents == std::vector<std::string>{"acetone"});
   CHECK_FALSE(job.limits.allow_unknown_hazards);
+  CHECK(job.limits.edge_tests == 3);
   CHECK(check_job(job, shipped_catalogue()).empty());
 }
 

@@ -91,6 +91,15 @@ TEST_CASE("the room above a mixture ends at the first rung that is too risky or 
   CHECK(less.within == 0);
 }
 
+TEST_CASE("a painting without an edge to try on is asked on the picture only") {
+  Job job = demo();
+  CHECK(follow_readings(job, catalogue(), {}).next.step == NextStep::try_at_edge);
+  job.limits.edge_tests = 0;
+  const Progress progress = follow_readings(job, catalogue(), {});
+  CHECK(progress.next.step == NextStep::try_mixture);
+  CHECK(progress.next.mixture->risk <= job.limits.risk_limit);
+}
+
 TEST_CASE("limits on the way are in proportion to the job's own") {
   Job job = demo();
   job.limits.risk_limit = 0.1;
