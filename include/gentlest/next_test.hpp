@@ -50,8 +50,8 @@ struct NextTestSettings {
   int most_at_edge = 8;      ///< tests on an edge where harm matters least; 0: there is none
   double edge_below = 0.30;  ///< an edge test is made where the first risk limit promises less than this,
   double edge_gain = 0.15;   ///< and the mixture that it may open promises so much more,
-  /// How much of what the curve leaves to chance goes with the mixture, not with the swab, 0..1: so much more a pass at
-  /// the edge says of the same mixture on the picture.
+  /// How much of what the curve leaves to chance goes with the mixture, not with the swab, 0..1: so much more a test
+  /// says of the same mixture than of its neighbours.
   double luck_of_mixture = 0;
   double passed_risk = 0.05;        ///< what passed there may be put on the picture at a risk up to this
   double edge_risk = 0.60;          ///< at a risk there of no more than this
@@ -95,7 +95,7 @@ struct CandidateOutlook {
   double risk = 0;    ///< largest chance that it affects something to keep
   double good = 0;    ///< chance that it is truly good
   std::string riskiest;
-  bool passed_at_edge = false;  ///< it did nothing there, and `risk` counts that
+  bool counts_tests = false;  ///< the figures count what this very mixture did in tests, not the spheres alone
 };
 
 struct NextTest {
@@ -113,8 +113,13 @@ struct NextTest {
 
 NextTest choose_next_test(const NextTestTask& task);
 
-/// Outlook of one mixture under the present beliefs, from all particles.
+/// Outlook of one mixture under the present beliefs, from all particles: by the spheres alone.
 CandidateOutlook outlook_of(const NextTestTask& task, const Hansen& point);
+
+/// The same, where luck goes with the mixture (NextTestSettings::luck_of_mixture), with what it did in past tests: risk
+/// after a pass at the edge, effect and `good` after it moved the layer. What `good` says of the layers to keep stays
+/// that of the spheres, to err on their side.
+CandidateOutlook outlook_counting_tests(const NextTestTask& task, const Hansen& point);
 
 /// How badly the readings of all layers fit, in standard deviations; 0 before any reading.
 double surprise_of(const NextTestTask& task);

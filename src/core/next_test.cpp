@@ -33,6 +33,51 @@ bool has_passed_at_edge(const NextTestTask& task, const Hansen& point, const std
   });
 }
 
+// Moved the layer each time that it was put on the picture.
+bool has_moved(const NextTestTask& task, const Hansen& point) {
+  bool moved = false;
+  for (const PastTest& test : task.past) {
+    if (test.at_edge || !test.moved.has_value() || !is_same(test.point, point)) continue;
+    if (!*test.moved) return false;
+    moved = true;
+  }
+  return moved;
+}
+
+double harmful_RED(const KeptBelief& kept, const NextTestSettings& set) {
+  return kept.belief.curve().RED_where(set.risk_level, set.good_risk);
+}
+
+// By the spheres, and as far as luck is the mixture's own by what it did: at the edge to the layers that `passed`
+// names, and to the layer to remove.
+CandidateOutlook outlook_with(const NextTestTask& task, const Hansen& point,
+                              const std::function<bool(const std::string& layer)>& passed, bool moved) {
+  const NextTestSettings& set = task.settings;
+  const auto closer_to = [&](double goal, double chance) {
+    return std::max(chance, chance + set.luck_of_mixture * (goal - chance));
+  };
+  CandidateOutlook outlook;
+  outlook.counts_tests = moved;
+  outlook.effect = task.target.chance(point, set.effect_level);
+  outlook.good = task.target.share_nearer(point, task.target.curve().RED_where(set.effect_level, set.good_effect));
+  if (moved) {
+    outlook.effect = closer_to(1 - ReadingNoise{}.slip, outlook.effect);
+    outlook.good = closer_to(1 - ReadingNoise{}.slip, outlook.good);
+  }
+  for (const KeptBelief& kept : task.kept) {
+    double risk = kept.belief.chance(point, set.risk_level);
+    outlook.good *= 1 - kept.belief.share_nearer(point, harmful_RED(kept, set));
+    if (passed(kept.name)) {
+      risk += set.luck_of_mixture * (kept.belief.chance_though_passed(point, set.risk_level) - risk);
+      outlook.counts_tests = true;
+    }
+    if (!outlook.riskiest.empty() && risk <= outlook.risk) continue;
+    outlook.risk = risk;
+    outlook.riskiest = kept.name;
+  }
+  return outlook;
+}
+
 // The candidates as seen by the present beliefs: roughly for all, exactly for those that are looked at.
 class Choice {
  public:
@@ -60,10 +105,6 @@ class Choice {
     }
   }
 
-  static double harmful_RED(const KeptBelief& kept, const NextTestSettings& set) {
-    return kept.belief.curve().RED_where(set.risk_level, set.good_risk);
-  }
-
   using Score = std::function<double(const CandidateOutlook&)>;
 
   enum class Place { picture, picture_after_edge, edge };
@@ -83,7 +124,7 @@ class Choice {
       const Hansen& point = task_.candidates[candidate];
       if (!is_open(point, place) || !is_within_step(point)) continue;
       ++looked_at;
-      CandidateOutlook outlook = outlook_of(task_, point);
+      CandidateOutlook outlook = outlook_counting_tests(task_, point);
       outlook.candidate = candidate;
       if (outlook.risk > risk_limit || (found && score(outlook) <= score(*found))) continue;
       const double most =
@@ -158,7 +199,7 @@ std::optional<Working> best_working(const NextTestTask& task) {
       return !other.at_edge && is_same(other.point, test.point) && other.affected.value_or(false);
     });
     if (harmed_elsewhere) continue;
-    CandidateOutlook outlook = outlook_of(task, test.point);
+    CandidateOutlook outlook = outlook_counting_tests(task, test.point);
     for (std::size_t i = 0; i < task.candidates.size(); ++i)
       if (is_same(task.candidates[i], test.point)) outlook.candidate = i;
     const auto position = static_cast<std::size_t>(&test - task.past.data());
@@ -310,21 +351,15 @@ NextTest search_on(const NextTestTask& task, Choice& choice, bool is_surprised) 
 }  // namespace
 
 CandidateOutlook outlook_of(const NextTestTask& task, const Hansen& point) {
-  const NextTestSettings& set = task.settings;
-  CandidateOutlook outlook;
-  outlook.effect = task.target.chance(point, set.effect_level);
-  outlook.good = task.target.share_nearer(point, task.target.curve().RED_where(set.effect_level, set.good_effect));
-  for (const KeptBelief& kept : task.kept) {
-    double risk = kept.belief.chance(point, set.risk_level);
-    const bool passed = set.luck_of_mixture > 0 && has_passed_at_edge(task, point, kept.name);
-    outlook.passed_at_edge = outlook.passed_at_edge || passed;
-    if (passed) risk += set.luck_of_mixture * (kept.belief.chance_though_passed(point, set.risk_level) - risk);
-    outlook.good *= 1 - kept.belief.share_nearer(point, Choice::harmful_RED(kept, set));
-    if (!outlook.riskiest.empty() && risk <= outlook.risk) continue;
-    outlook.risk = risk;
-    outlook.riskiest = kept.name;
-  }
-  return outlook;
+  return outlook_with(
+      task, point, [](const std::string&) { return false; }, false);
+}
+
+CandidateOutlook outlook_counting_tests(const NextTestTask& task, const Hansen& point) {
+  if (task.settings.luck_of_mixture <= 0) return outlook_of(task, point);
+  return outlook_with(
+      task, point, [&](const std::string& layer) { return has_passed_at_edge(task, point, layer); },
+      has_moved(task, point));
 }
 
 double surprise_of(const NextTestTask& task) {

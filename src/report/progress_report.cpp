@@ -34,14 +34,14 @@ std::string outlook_lines(const Progress& progress) {
   std::string text = bullet(fmt::format("{}: chance to be moved {}; RED {}", progress.layers[progress.target].name,
                                         chance_band(task.target.chance_estimate(point, task.settings.effect_level)),
                                         band(task.target.RED_estimate(point), 2)));
-  const CandidateOutlook& outlook = *progress.next.mixture;
-  if (outlook.passed_at_edge)
-    text += bullet(
-        fmt::format("risk on the picture, counting that it did nothing at the edge: {}", per_cent(outlook.risk)));
   for (const KeptBelief& kept : task.kept)
     text += bullet(fmt::format("{}: chance to be affected {}; RED {}", kept.name,
                                chance_band(kept.belief.chance_estimate(point, task.settings.risk_level)),
                                band(kept.belief.RED_estimate(point), 2)));
+  const CandidateOutlook& outlook = *progress.next.mixture;
+  if (outlook.counts_tests)
+    text += bullet(fmt::format("counting what this very mixture did so far: effect {}, risk {}",
+                               per_cent(outlook.effect), per_cent(outlook.risk)));
   return text;
 }
 

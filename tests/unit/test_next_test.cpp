@@ -190,10 +190,10 @@ TEST_CASE("what passed at the edge comes onto the picture next, as far as its lu
   task.past.push_back({point, true, "", std::nullopt, false});
   const double alone = outlook_of(task, point).risk;
   CHECK(alone == edge.mixture->risk);
-  CHECK_FALSE(outlook_of(task, point).passed_at_edge);
+  CHECK_FALSE(outlook_counting_tests(task, point).counts_tests);
   task.settings.luck_of_mixture = 1;
-  const CandidateOutlook with = outlook_of(task, point);
-  CHECK(with.passed_at_edge);
+  const CandidateOutlook with = outlook_counting_tests(task, point);
+  CHECK(with.counts_tests);
   CHECK(with.risk < alone / 2);
   task.settings.passed_risk = with.risk + 1e-6;
   const NextTest next = choose_next_test(task);
@@ -201,7 +201,24 @@ TEST_CASE("what passed at the edge comes onto the picture next, as far as its lu
   CHECK(next.mixture->candidate == edge.mixture->candidate);
   // A swab on another layer says nothing of this one.
   task.past.back().layer = "glaze";
-  CHECK(outlook_of(task, point).risk == alone);
+  CHECK(outlook_counting_tests(task, point).risk == alone);
+}
+
+TEST_CASE("a mixture that moved the layer will rather do so again, as far as its luck is its own") {
+  NextTestTask task = easy_task();
+  const Hansen point{16, 7.5, 8};
+  const CandidateOutlook alone = outlook_of(task, point);
+  task.past.push_back(past(point, true, false));
+  CHECK(outlook_counting_tests(task, point).effect == alone.effect);
+  task.settings.luck_of_mixture = 0.5;
+  const CandidateOutlook again = outlook_counting_tests(task, point);
+  CHECK(again.effect > alone.effect);
+  CHECK(again.effect <= 1);
+  CHECK(again.good > alone.good);
+  CHECK(again.risk == alone.risk);
+  // Once it failed, it counts by the spheres alone.
+  task.past.push_back(past(point, false, false));
+  CHECK(outlook_counting_tests(task, point).effect == alone.effect);
 }
 
 TEST_CASE("while the readings fit badly every mixture passes at the edge first") {
