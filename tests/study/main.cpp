@@ -128,13 +128,14 @@ std::string calibration_section(const Study& study, const World& world, std::uin
   learner.stray_share = learner.paint_stray_share = 0;
   learner_row(study, world, seed, learner, &predictions, &coverage);
   const Calibrated right = calibrated(predictions, coverage);
+  const auto count = static_cast<double>(predictions.size());
   std::string text = fmt::format(
-      "### {}, seed {}\nBias of the chance to remove {:+.3f}, to harm {:+.3f}; Brier score {:.3f} and {:.3f}; the 90 % "
-      "interval of RED of the last mixture holds the truth in {:.1f} % (varnish) and {:.1f} % (paint); smallest "
-      "effective "
-      "share of the particles in any session {:.2f}.\n\n",
-      world.name, seed, right.effect_bias, right.risk_bias, right.effect_brier, right.risk_brier, right.varnish_cover,
-      right.paint_cover, right.least_effective);
+      "### {}, seed {}\nBias of the chance to remove {:+.3f} (standard error {:.3f}), to harm {:+.3f} ({:.3f}); Brier "
+      "score {:.3f} and {:.3f}; the 90 % interval of RED of the last mixture holds the truth in {:.1f} % (varnish) and "
+      "{:.1f} % (paint); smallest effective share of the particles in any session {:.2f}.\n\n",
+      world.name, seed, right.effect_bias, std::sqrt(right.effect_brier / count), right.risk_bias,
+      std::sqrt(right.risk_brier / count), right.effect_brier, right.risk_brier, right.varnish_cover, right.paint_cover,
+      right.least_effective);
   return text + "Removal\n\n" + reliability_table(predictions, false) + "\nHarm\n\n" +
          reliability_table(predictions, true) + "\n";
 }
@@ -164,7 +165,8 @@ std::string write_study(const Study& study) {
   text += fmt::format("## Wrong priors (BASE otherwise), seed {}\n\n", held_out_seeds[0]);
   text += wrong_priors(study, held_out_seeds[0]);
   text += "## Calibration, where the prior is right\n\n";
-  for (const World& world : {base_world(), hard_world()}) text += calibration_section(study, world, held_out_seeds[1]);
+  for (const World& world : {base_world(), hard_world()})
+    for (const std::uint64_t seed : held_out_seeds) text += calibration_section(study, world, seed);
   return text;
 }
 
