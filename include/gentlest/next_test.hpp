@@ -58,6 +58,11 @@ struct NextTestSettings {
   double edge_needed_above = 0.05;  ///< a mixture of more risk must first pass at the edge, while there is one
 };
 
+/// The settings of a job: the defaults, whose risk limits end at 0.20, in the same proportion to the job's own limit.
+/// With a borrowed curve most of the luck goes with the mixture, since its scatter is one between liquids on one resin:
+/// 0.8, our choice.
+NextTestSettings settings_within(double risk_limit, bool has_borrowed_curve);
+
 /// A kept layer or passage with what is believed of it.
 struct KeptBelief {
   std::string name;

@@ -350,6 +350,18 @@ NextTest search_on(const NextTestTask& task, Choice& choice, bool is_surprised) 
 
 }  // namespace
 
+NextTestSettings settings_within(double risk_limit, bool has_borrowed_curve) {
+  NextTestSettings settings;
+  const double factor = risk_limit / settings.risk_limits.back();
+  for (double& limit : settings.risk_limits) limit *= factor;
+  settings.risk_limits.back() = risk_limit;
+  for (double* one :
+       {&settings.risk_when_surprised, &settings.confirming_risk, &settings.passed_risk, &settings.edge_needed_above})
+    *one *= factor;
+  if (has_borrowed_curve) settings.luck_of_mixture = 0.8;
+  return settings;
+}
+
 CandidateOutlook outlook_of(const NextTestTask& task, const Hansen& point) {
   return outlook_with(
       task, point, [](const std::string&) { return false; }, false);

@@ -18,9 +18,6 @@ namespace {
 
 constexpr double swab_spread = 0.15;  // of R0: how much more or less a swab does than a long soak
 
-// The borrowed curve's scatter is one between liquids on one resin, so it goes with the mixture: our choice.
-constexpr double luck_of_borrowed_curve = 0.8;
-
 LayerBelief belief_of(const PlannedLayer& layer, const Catalogue& catalogue, std::uint64_t seed) {
   LearningSettings settings;
   settings.seed = seed;
@@ -34,16 +31,6 @@ LayerBelief belief_of(const PlannedLayer& layer, const Catalogue& catalogue, std
       one.sphere.R0_sd = std::hypot(one.sphere.R0_sd, swab_spread * one.sphere.mean.R0);
   if (layer.role == Role::keep) prior.stray_share = kept_stray_share;
   return LayerBelief(std::move(prior), borrowed_curve(response_of(layer, catalogue)), settings);
-}
-
-// The usual risk limits end at the job's, each in the same proportion to it.
-void end_at(double risk_limit, NextTestSettings& settings) {
-  const double factor = risk_limit / settings.risk_limits.back();
-  for (double& limit : settings.risk_limits) limit *= factor;
-  settings.risk_limits.back() = risk_limit;
-  for (double* one :
-       {&settings.risk_when_surprised, &settings.confirming_risk, &settings.passed_risk, &settings.edge_needed_above})
-    *one *= factor;
 }
 
 // Name of the kept belief that a reading under this passage speaks of; empty when there is none.
@@ -138,13 +125,13 @@ NextTestTask make_task(const Job& job, const Catalogue& catalogue, const std::ve
     if (layer.role == Role::keep) kept.push_back({layer.name, belief_of(layer, catalogue, seed++)});
   NextTestTask task{std::move(points), belief_of(layers[target], catalogue, 1), std::move(kept), {}, {}, {}};
   for (const Passage& passage : job.passages) task.passages.push_back(passage.name);
+  const bool borrowed = std::any_of(layers.begin(), layers.end(), [](const PlannedLayer& one) {
+    return one.role == Role::keep && !one.own_response;
+  });
+  task.settings = settings_within(job.limits.risk_limit, borrowed);
   task.settings.effect_level = level_of_grade(job.limits.effect_grade);
   task.settings.risk_level = level_of_grade(job.limits.risk_grade);
-  end_at(job.limits.risk_limit, task.settings);
   task.settings.most_at_edge = job.limits.edge_tests;
-  const bool all_own = std::all_of(layers.begin(), layers.end(),
-                                   [](const PlannedLayer& one) { return one.own_response || one.role != Role::keep; });
-  task.settings.luck_of_mixture = all_own ? 0 : luck_of_borrowed_curve;
   return task;
 }
 

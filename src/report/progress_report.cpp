@@ -26,6 +26,15 @@ std::string chance_band(const Estimate& estimate) {
                      per_cent(estimate.high));
 }
 
+}  // namespace
+
+std::string counted_words(const CandidateOutlook& outlook) {
+  return fmt::format("Counting what this very mixture did so far: effect {}, risk {}", per_cent(outlook.effect),
+                     per_cent(outlook.risk));
+}
+
+namespace {
+
 // The proposed or found mixture against every layer.
 std::string outlook_lines(const Progress& progress) {
   if (!progress.next.mixture) return {};
@@ -39,9 +48,7 @@ std::string outlook_lines(const Progress& progress) {
                                chance_band(kept.belief.chance_estimate(point, task.settings.risk_level)),
                                band(kept.belief.RED_estimate(point), 2)));
   const CandidateOutlook& outlook = *progress.next.mixture;
-  if (outlook.counts_tests)
-    text += bullet(fmt::format("counting what this very mixture did so far: effect {}, risk {}",
-                               per_cent(outlook.effect), per_cent(outlook.risk)));
+  if (outlook.counts_tests) text += bullet(counted_words(outlook));
   return text;
 }
 
@@ -132,8 +139,8 @@ std::string step_words(NextStep step) {
 }
 
 std::string room_words(const RungRoom& room, double risk_limit) {
-  if (room.stronger == 0) return "room above it: no rung of the ladder is stronger";
-  return fmt::format("room above it: {} of the {} of the ladder stay within a risk of {}, as believed now", room.within,
+  if (room.stronger == 0) return "Room above it: no rung of the ladder is stronger";
+  return fmt::format("Room above it: {} of the {} of the ladder stay within a risk of {}, as believed now", room.within,
                      counted(room.stronger, "stronger rung", "stronger rungs"), per_cent(risk_limit));
 }
 

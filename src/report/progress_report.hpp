@@ -14,6 +14,9 @@ namespace gentlest {
 /// "try this mixture", "stop: found" and so on.
 std::string step_words(NextStep step);
 
+/// Effect and risk of an outlook that counts the mixture's own tests.
+std::string counted_words(const CandidateOutlook& outlook);
+
 /// "2 of the 3 stronger rungs of the ladder stay within ..."; what is said where there is none.
 std::string room_words(const RungRoom& room, double risk_limit);
 

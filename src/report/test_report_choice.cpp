@@ -39,6 +39,7 @@ std::string chosen_html(const TestReport& report) {
         element("p", fmt::format("<b>{}</b>, tested in: {}. Why: {}.", user_text(to_text(chosen.judged.mixture)),
                                  test_numbers(chosen.tests), user_text(next.reason)));
     text += outlook_table(chosen.outlooks);
+    if (next.mixture->counts_tests) text += element("p", html_text(counted_words(*next.mixture)) + ".");
     text += element("p", "In brackets the middle 90 % of what each figure may be.", "quiet");
     text += element("p", fmt::format("Chance that it works each time and affects nothing that stays: {}.",
                                      html_text(per_cent(next.mixture->good))));

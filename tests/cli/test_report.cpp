@@ -81,6 +81,8 @@ TEST_CASE("the report says what was chosen, with its margin, and which rungs wer
   const std::string page = call({"report", "demo", write_log(folder)}).out;
   CHECK(holds(page, "The tests point to <bdi>isooctane 71, acetone 29</bdi>."));
   CHECK(holds(page, "margin, RED - 1"));
+  CHECK(holds(page, "Counting what this very mixture did so far: effect "));
+  CHECK(holds(page, "Room above it: "));
   CHECK(std::regex_search(
       page,
       std::regex("<td>to be affected</td><td>[0-9.]+ % \\([0-9.]+ % to [0-9.]+ %\\)</td><td>[0-9.]+ \\([0-9.]+ to "

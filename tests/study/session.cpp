@@ -27,15 +27,15 @@ SwabOutcome test_mixture(const World& world, const Painting& painting, const Tru
     return outcome;
   }
   session.harmed = session.harmed || outcome.harm > 0;
-  session.largest_true_risk = std::max(session.largest_true_risk, true_risk(painting, point));
+  session.largest_true_risk = std::max(session.largest_true_risk, true_risk(world, painting, point));
   session.found = session.found || (outcome.removal_read >= 3 && outcome.harm_read == 0);
   return outcome;
 }
 
-void report(const Painting& painting, const Hansen& point, Session& session) {
+void report(const World& world, const Painting& painting, const Hansen& point, Session& session) {
   session.reported = true;
-  session.reported_effect = true_effect(painting, point);
-  session.reported_risk = true_risk(painting, point);
+  session.reported_effect = true_effect(world, painting, point);
+  session.reported_risk = true_risk(world, painting, point);
 }
 
 bool lies_within(double value, const Estimate& estimate) {
@@ -95,7 +95,7 @@ Session walk_ladders(const Bench& bench, const World& world, const Painting& pai
         break;
       }
       if (outcome.removal_read < 3) continue;
-      report(painting, places.of(rung), session);
+      report(world, painting, places.of(rung), session);
       return session;
     }
     if (harm_readings >= (switches ? 2 : 1)) return session;
@@ -112,9 +112,9 @@ void prepare(Learner& learner, const Bench& bench, const World& world) {
   };
   std::vector<Hansen> points;
   for (const StudyMixture& mixture : bench.candidates) points.push_back(mixture.point);
-  LayerBelief varnish(prior(world.varnish, learner.stray_share), removal_curve(), learning);
+  LayerBelief varnish(prior(world.varnish, learner.stray_share), world.removal, learning);
   learning.seed = 2;
-  LayerBelief paint(prior(world.paint, learner.paint_stray_share), harm_curve(), learning);
+  LayerBelief paint(prior(world.paint, learner.paint_stray_share), world.harm, learning);
   learner.start =
       NextTestTask{std::move(points), std::move(varnish), {{"paint", std::move(paint)}}, {}, {}, learner.settings};
   learner.first = choose_next_test(*learner.start);
@@ -130,7 +130,8 @@ Session learn_session(const Bench& bench, const World& world, const Painting& pa
   covered.least_effective = 1;
   while (true) {
     const NextTest next = task.past.empty() ? learner.first : choose_next_test(task);
-    if (next.step == NextStep::found) report(painting, places.of(bench.candidates[next.mixture->candidate]), session);
+    if (next.step == NextStep::found)
+      report(world, painting, places.of(bench.candidates[next.mixture->candidate]), session);
     const bool tests =
         next.step == NextStep::try_mixture || next.step == NextStep::confirm || next.step == NextStep::try_at_edge;
     if (!tests) break;
@@ -167,13 +168,13 @@ Session ask_oracle(const Bench& bench, const World& world, const Painting& paint
   double highest = -1;
   for (const StudyMixture& mixture : bench.candidates) {
     const Hansen point = places.of(mixture);
-    const double promise = true_effect(painting, point) * (1 - true_risk(painting, point));
+    const double promise = true_effect(world, painting, point) * (1 - true_risk(world, painting, point));
     if (promise <= highest) continue;
     highest = promise;
     best = &mixture;
   }
   const SwabOutcome outcome = test_mixture(world, painting, places, *best, false, session);
-  if (outcome.removal_read >= 3 && outcome.harm_read == 0) report(painting, places.of(*best), session);
+  if (outcome.removal_read >= 3 && outcome.harm_read == 0) report(world, painting, places.of(*best), session);
   return session;
 }
 

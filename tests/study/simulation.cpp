@@ -20,10 +20,9 @@ LevelChances chances_at(const std::array<double, 4>& places, double RED) {
   return at_least;
 }
 
-int level_drawn(const std::array<double, 4>& places, double RED, double luck) {
-  const LevelChances at_least = chances_at(places, RED);
+int level_drawn(const ReadingCurve& curve, double RED, double luck) {
   int level = 0;
-  while (level < 4 && luck < at_least[static_cast<std::size_t>(level) + 1]) ++level;
+  while (level < 4 && luck < curve.at_least(level + 1, RED)) ++level;
   return level;
 }
 
@@ -81,6 +80,13 @@ std::vector<World> wrong_worlds(const World& from) {
   return worlds;
 }
 
+World job_curve_world(World from, const Response& response) {
+  from.name += ", the curve of a job";
+  from.removal = from.harm = borrowed_curve(response);
+  from.luck_of_mixture = true;
+  return from;
+}
+
 Painting make_painting(const World& world, std::uint64_t seed, std::size_t number) {
   RandomNumbers random(seed * 0x100000001B3u + number);
   random.bits();
@@ -105,27 +111,31 @@ ReadingCurve harm_curve() {
 
 SwabOutcome swab(const World& world, const Painting& painting, const Hansen& true_point, std::uint64_t mixture,
                  bool at_edge) {
-  RandomNumbers random(painting.luck ^ (mixture * 0x9E3779B97F4A7C15u + (at_edge ? 0x51ED2701u : 0u)));
-  random.bits();
+  const std::uint64_t own = mixture * 0x9E3779B97F4A7C15u;
+  const std::uint64_t place = at_edge ? 0x51ED2701u : 0u;
+  RandomNumbers luck(painting.luck ^ (own + (world.luck_of_mixture ? 0u : place)));
+  RandomNumbers reader(painting.luck ^ (own + place + 0x2545F491u));
+  luck.bits();
+  reader.bits();
   SwabOutcome outcome;
   const Sphere& paint = at_edge ? painting.edge_paint : painting.paint;
-  outcome.removal = level_drawn(removal_places, relative_distance_RED(true_point, painting.varnish), random.uniform());
-  outcome.harm = level_drawn(harm_places, relative_distance_RED(true_point, paint), random.uniform());
+  outcome.removal = level_drawn(world.removal, relative_distance_RED(true_point, painting.varnish), luck.uniform());
+  outcome.harm = level_drawn(world.harm, relative_distance_RED(true_point, paint), luck.uniform());
   outcome.removal_read = outcome.removal;
   outcome.harm_read = outcome.harm;
-  const bool removal_slips = random.uniform() < world.misread;
-  const bool goes_up = random.uniform() < 0.5;
+  const bool removal_slips = reader.uniform() < world.misread;
+  const bool goes_up = reader.uniform() < 0.5;
   if (removal_slips)
     outcome.removal_read = outcome.removal + (outcome.removal == 0 || (outcome.removal < 4 && goes_up) ? 1 : -1);
-  if (random.uniform() < world.misread) outcome.harm_read = outcome.harm == 0 ? 1 : 0;
+  if (reader.uniform() < world.misread) outcome.harm_read = outcome.harm == 0 ? 1 : 0;
   return outcome;
 }
 
-double true_effect(const Painting& painting, const Hansen& true_point) {
-  return chances_at(removal_places, relative_distance_RED(true_point, painting.varnish))[3];
+double true_effect(const World& world, const Painting& painting, const Hansen& true_point) {
+  return world.removal.at_least(3, relative_distance_RED(true_point, painting.varnish));
 }
-double true_risk(const Painting& painting, const Hansen& true_point) {
-  return chances_at(harm_places, relative_distance_RED(true_point, painting.paint))[1];
+double true_risk(const World& world, const Painting& painting, const Hansen& true_point) {
+  return world.harm.at_least(1, relative_distance_RED(true_point, painting.paint));
 }
 
 }  // namespace gentlest::study
