@@ -1,12 +1,12 @@
 #include "gentlest/next_test.hpp"
 
+#include "candidates.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <functional>
-#include <numeric>
 #include <set>
 #include <tuple>
 
@@ -14,160 +14,9 @@ namespace gentlest {
 
 namespace {
 
-constexpr std::size_t refined = 24;      // candidates that are judged by all particles, of each ranking
-constexpr double nearest_repeat = 0.05;  // MPa^0.5; closer than this two mixtures count as the same
-
-bool is_same(const Hansen& a, const Hansen& b) {
-  return distance_Ra(a, b) < nearest_repeat;
-}
-
 bool has_worked(const PastTest& test) {
   return !test.at_edge && test.moved.value_or(false) && test.affected.has_value() && !*test.affected;
 }
-
-// An empty name asks for any layer.
-bool has_passed_at_edge(const NextTestTask& task, const Hansen& point, const std::string& layer = {}) {
-  return std::any_of(task.past.begin(), task.past.end(), [&](const PastTest& test) {
-    return test.at_edge && (layer.empty() || test.layer.empty() || test.layer == layer) && is_same(test.point, point) &&
-           test.affected.has_value() && !*test.affected;
-  });
-}
-
-// Moved the layer each time that it was put on the picture.
-bool has_moved(const NextTestTask& task, const Hansen& point) {
-  bool moved = false;
-  for (const PastTest& test : task.past) {
-    if (test.at_edge || !test.moved.has_value() || !is_same(test.point, point)) continue;
-    if (!*test.moved) return false;
-    moved = true;
-  }
-  return moved;
-}
-
-double harmful_RED(const KeptBelief& kept, const NextTestSettings& set) {
-  return kept.belief.curve().RED_where(set.risk_level, set.good_risk);
-}
-
-// By the spheres, and as far as luck is the mixture's own by what it did: at the edge to the layers that `passed`
-// names, and to the layer to remove.
-CandidateOutlook outlook_with(const NextTestTask& task, const Hansen& point,
-                              const std::function<bool(const std::string& layer)>& passed, bool moved) {
-  const NextTestSettings& set = task.settings;
-  const auto closer_to = [&](double goal, double chance) {
-    return std::max(chance, chance + set.luck_of_mixture * (goal - chance));
-  };
-  CandidateOutlook outlook;
-  outlook.counts_tests = moved;
-  outlook.effect = task.target.chance(point, set.effect_level);
-  outlook.good = task.target.share_nearer(point, task.target.curve().RED_where(set.effect_level, set.good_effect));
-  if (moved) {
-    outlook.effect = closer_to(1 - ReadingNoise{}.slip, outlook.effect);
-    outlook.good = closer_to(1 - ReadingNoise{}.slip, outlook.good);
-  }
-  for (const KeptBelief& kept : task.kept) {
-    double risk = kept.belief.chance(point, set.risk_level);
-    outlook.good *= 1 - kept.belief.share_nearer(point, harmful_RED(kept, set));
-    if (passed(kept.name)) {
-      risk += set.luck_of_mixture * (kept.belief.chance_though_passed(point, set.risk_level) - risk);
-      outlook.counts_tests = true;
-    }
-    if (!outlook.riskiest.empty() && risk <= outlook.risk) continue;
-    outlook.risk = risk;
-    outlook.riskiest = kept.name;
-  }
-  return outlook;
-}
-
-// The candidates as seen by the present beliefs: roughly for all, exactly for those that are looked at.
-class Choice {
- public:
-  explicit Choice(const NextTestTask& task) : task_(task), rough_(task.candidates.size()) {
-    const NextTestSettings& set = task.settings;
-    good_RED_ = task.target.curve().RED_where(set.effect_level, set.good_effect);
-    for (std::size_t i = 0; i < rough_.size(); ++i) {
-      const Hansen& point = task.candidates[i];
-      rough_[i].candidate = i;
-      rough_[i].effect = task.target.rough_chance(point, set.effect_level);
-      for (const KeptBelief& kept : task.kept)
-        rough_[i].risk = std::max(rough_[i].risk, kept.belief.rough_chance(point, set.risk_level));
-    }
-    for (const PastTest& test : task.past)
-      if (!test.at_edge) boldest_ = std::max(boldest_, task.target.chance_before(test.point, set.effect_level));
-  }
-
-  // Chance of truly good, roughly; only the search for the surest mixture needs it.
-  void judge_good() {
-    for (CandidateOutlook& one : rough_) {
-      const Hansen& point = task_.candidates[one.candidate];
-      one.good = task_.target.rough_share_nearer(point, good_RED_);
-      for (const KeptBelief& kept : task_.kept)
-        one.good *= 1 - kept.belief.rough_share_nearer(point, harmful_RED(kept, task_.settings));
-    }
-  }
-
-  using Score = std::function<double(const CandidateOutlook&)>;
-
-  enum class Place { picture, picture_after_edge, edge };
-
-  // The candidate of the highest score among those still open there, within the risk limit and the step.
-  std::optional<CandidateOutlook> best(const Score& score, double risk_limit, Place place = Place::picture) {
-    std::vector<std::pair<double, std::size_t>> order;
-    for (const CandidateOutlook& one : rough_)
-      // A little more than the limit: the rough figure may be off, and knows nothing of what passed at the edge.
-      if (place == Place::picture_after_edge || one.risk <= 1.5 * risk_limit + 0.005)
-        order.emplace_back(-score(one), one.candidate);
-    std::sort(order.begin(), order.end());
-    std::optional<CandidateOutlook> found;
-    std::size_t looked_at = 0;
-    for (const auto& [rank, candidate] : order) {
-      if (looked_at == refined) break;
-      const Hansen& point = task_.candidates[candidate];
-      if (!is_open(point, place) || !is_within_step(point)) continue;
-      ++looked_at;
-      CandidateOutlook outlook = outlook_counting_tests(task_, point);
-      outlook.candidate = candidate;
-      if (outlook.risk > risk_limit || (found && score(outlook) <= score(*found))) continue;
-      const double most =
-          std::max(place == Place::edge ? task_.settings.edge_risk : 0, task_.settings.risk_limits.back());
-      // What passed at the edge dried there too.
-      if (place != Place::picture_after_edge && drifts_beyond(candidate, most)) continue;
-      found = outlook;
-    }
-    return found;
-  }
-
-  // Candidates that were passed over because of what they become while they dry.
-  std::size_t drifting() const { return drifting_.size(); }
-
- private:
-  // The same mixture twice would mostly tell the same again, and one that reacted at the edge is not put on the
-  // picture.
-  bool is_open(const Hansen& point, Place place) const {
-    if (place == Place::picture_after_edge && !has_passed_at_edge(task_, point)) return false;
-    return std::none_of(task_.past.begin(), task_.past.end(), [&](const PastTest& test) {
-      return is_same(test.point, point) && (!test.at_edge || place == Place::edge || test.affected.value_or(false));
-    });
-  }
-  bool drifts_beyond(std::size_t candidate, double risk_limit) {
-    if (!task_.drifts_to) return false;
-    const bool beyond = task_.drifts_to(candidate, [&](const Hansen& point) {
-      return std::any_of(task_.kept.begin(), task_.kept.end(), [&](const KeptBelief& kept) {
-        return kept.belief.chance(point, task_.settings.risk_level) > risk_limit;
-      });
-    });
-    if (beyond) drifting_.insert(candidate);
-    return beyond;
-  }
-  bool is_within_step(const Hansen& point) const {
-    return task_.target.chance_before(point, task_.settings.effect_level) <= boldest_ + task_.settings.step;
-  }
-
-  const NextTestTask& task_;
-  std::vector<CandidateOutlook> rough_;
-  double boldest_ = 0;
-  double good_RED_ = 0;
-  std::set<std::size_t> drifting_;
-};
 
 double promise(const CandidateOutlook& one) {
   return one.effect * (1 - one.risk);
@@ -360,18 +209,6 @@ NextTestSettings settings_within(double risk_limit, bool has_borrowed_curve) {
     *one *= factor;
   if (has_borrowed_curve) settings.luck_of_mixture = 0.8;
   return settings;
-}
-
-CandidateOutlook outlook_of(const NextTestTask& task, const Hansen& point) {
-  return outlook_with(
-      task, point, [](const std::string&) { return false; }, false);
-}
-
-CandidateOutlook outlook_counting_tests(const NextTestTask& task, const Hansen& point) {
-  if (task.settings.luck_of_mixture <= 0) return outlook_of(task, point);
-  return outlook_with(
-      task, point, [&](const std::string& layer) { return has_passed_at_edge(task, point, layer); },
-      has_moved(task, point));
 }
 
 double surprise_of(const NextTestTask& task) {
