@@ -189,10 +189,9 @@ std::string write_study(const Study& study) {
   text += wrong_priors(study, held_out_seeds[0]);
   text +=
       "## With the curve that jobs borrow\n"
-      "Fitted to long contact, and so flat that hardly any mixture is without risk or sure to work; its scatter is one "
-      "between liquids, so\nhere a mixture has the same luck at the edge as on the picture. A risk limit of 0.25, as "
-      "in a "
-      "job. The truly good mixtures are few.\n\n";
+      "Fitted to long contact, and so flat that hardly any mixture is without risk or sure to work. Its scatter is one "
+      "between\nliquids, so here a mixture has the same luck at the edge as on the picture. Risk limit 0.25, as in a "
+      "job. Truly good mixtures\nare few.\n\n";
   for (const World& world : {base_world(), hard_world()}) text += job_curve_section(study, world, held_out_seeds[0]);
   text += "## Calibration, where the prior is right\n\n";
   for (const World& world : {base_world(), hard_world()})
