@@ -72,12 +72,15 @@ std::string material_words(const Catalogue& catalogue, const std::string& id) {
 }
 
 std::string taken_words(const Plan& plan, const std::string& name) {
-  for (const PlannedLayer& layer : plan.layers)
-    if (layer.name == name)
-      return user_text(layer.material_name) + " (" + user_text(layer.chosen_because) + "; " +
-             html_text(grade_in_words(layer.grade)) + ")" +
-             (layer.flags.empty() ? "" : "; warning: " + html_text(flags_text(layer.flags)));
-  return "like its layer";
+  const auto layer =
+      std::find_if(plan.layers.begin(), plan.layers.end(), [&](const PlannedLayer& one) { return one.name == name; });
+  if (layer == plan.layers.end()) return "like its layer";
+  std::string words = user_text(layer->material_name) + " (" + user_text(layer->chosen_because) + "; " +
+                      html_text(grade_in_words(layer->grade)) + ")";
+  for (const OtherMaterial& other : layer->possible)
+    words += "; may be " + user_text(other.material_name) + " as well (" + html_text(per_cent(other.share)) + ")";
+  if (!layer->flags.empty()) words += "; warning: " + html_text(flags_text(layer->flags));
+  return words;
 }
 
 std::string painting_html(const Plan& plan, const Catalogue& catalogue) {

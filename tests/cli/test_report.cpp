@@ -107,6 +107,17 @@ TEST_CASE("the report claims no margin where the plan claims none, whichever lay
   }
 }
 
+TEST_CASE("the report says what else a layer may be, and how sure that is after the tests") {
+  const Folder folder;
+  const std::string log = write_log(folder);
+  const std::string job = replaced(demo_job_text(), "found: dammar_aged",
+                                   "found: dammar_aged\n    possible: [{material: sandarac, percent: 30}]");
+  const std::string page = call({"report", "-", log}, job).out;
+  CHECK(holds(page, "may be <bdi>sandarac</bdi> as well (30 %)"));
+  CHECK(std::regex_search(page, std::regex("varnish: [0-9]+ % that it is sandarac")));
+  CHECK(std::regex_search(page, std::regex("[0-9]+ % that it is none of these, or not as published")));
+}
+
 TEST_CASE("corrections and withdrawals stay to be seen") {
   const Folder folder;
   const std::string page = call({"report", "demo", write_log(folder)}).out;
