@@ -77,6 +77,10 @@ std::string progress_text(const Progress& progress, const std::optional<RungRoom
   text += paragraph(mixture.empty() ? step_words(next.step) : step_words(next.step) + between + mixture);
   if (!next.passage.empty()) text += paragraph("on: " + next.passage);
   text += paragraph(next.reason);
+  if (next.step == NextStep::try_at_edge)
+    text += bullet(
+        "the edge: tacking edge or under the frame, of the same paint; record it with at_edge=yes (no such place: "
+        "edge_tests: 0 in the limits of the job)");
   text += outlook_lines(progress);
   if (room) text += bullet(room_words(*room, progress.task.settings.risk_limits.back()));
   if (!next.untested.empty()) text += bullet("not yet tested with it: " + joined(next.untested));

@@ -39,6 +39,21 @@ TEST_CASE("a reading is recorded, listed and learnt from") {
   for (const char* word : {" safe ", " safe.", "recommended", "will not affect"}) CHECK_FALSE(holds(text.out, word));
 }
 
+TEST_CASE("a test at the edge says how it is recorded, and once it passed the mixture comes onto the picture") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const Result first = call({"next", "demo", log});
+  REQUIRE(holds(first.out, "try at the edge first: "));
+  CHECK(holds(first.out, "record it with at_edge=yes"));
+  const auto row = nlohmann::json::parse(call({"next", "demo", log, "--format", "json"}).out).at("next")[0];
+  const std::string proposed = row.at("mixture");
+  CHECK(call({"record", "demo", log, "mixture=" + proposed, "at_edge=yes", "original=nothing seen"}).code == 0);
+  const Result second = call({"next", "demo", log});
+  CHECK(holds(second.out, "try this mixture: " + proposed));
+  CHECK(holds(second.out, "Counting what this very mixture did so far"));
+  CHECK_FALSE(holds(second.out, "at_edge=yes"));
+}
+
 TEST_CASE("a correction and a withdrawal are later lines") {
   const Folder folder;
   const std::string log = folder.file("easel.log");
