@@ -45,8 +45,12 @@ def main():
         log = os.path.join(folder, "easel.log")
         with open(log, "w", encoding="utf-8") as file:
             file.write(LOG)
+        tests = os.path.join(folder, "resin.csv")
+        with open(tests, "w", encoding="utf-8") as file:
+            file.write("solvent,dissolves\nisooctane,no\ntoluene,yes\nacetone,yes\nethanol,no\nbutanone,yes\n"
+                       "ethyl_acetate,yes\nn_butanol,no\nxylene,yes\n")
         calls = {**CALLS, "report": [["report", "demo", log]]}
-        calls["rows"] = CALLS["rows"] + [["next", "demo", log], ["readings", log]]
+        calls["rows"] = CALLS["rows"] + [["next", "demo", log], ["readings", log], ["fit", tests]]
         return check(sys.argv[1], sys.argv[2], calls)
 
 
