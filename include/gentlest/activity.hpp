@@ -6,6 +6,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -76,7 +77,7 @@ class Activity {
   std::size_t size() const noexcept { return r_.size(); }
 
  private:
-  std::vector<double> ln_group_activity(const std::vector<double>& group_fractions) const;
+  void ln_group_activity(std::span<const double> group_fractions, std::span<double> result) const;
 
   std::size_t groups_ = 0;
   std::vector<double> r_, q_;         // of the molecules

@@ -1,6 +1,7 @@
 #include "gentlest/activity.hpp"
 
 #include <fmt/format.h>
+#include <boost/container/small_vector.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -12,6 +13,10 @@ namespace gentlest {
 namespace {
 
 constexpr double half_coordination = 5;  // z / 2 with z = 10, as published
+
+// One figure for each group. Drying and splitting ask for activities tens of thousands of times a plan; the groups of a
+// mixture are few, so nothing is taken from the heap.
+using Scratch = boost::container::small_vector<double, 24>;
 
 // Every subgroup that occurs, rising.
 std::vector<int> subgroups_in(const std::vector<Groups>& molecules) {
@@ -99,19 +104,20 @@ Activity::Activity(const std::vector<Groups>& molecules, const GroupTable& table
     r_.push_back(r);
     q_.push_back(q);
     size_.push_back(table.modified ? std::pow(r, 0.75) : r);
-    const std::vector<double> pure = ln_group_activity(fractions);
+    std::vector<double> pure(groups_);
+    ln_group_activity(fractions, pure);
     pure_residue_.insert(pure_residue_.end(), pure.begin(), pure.end());
   }
 }
 
-std::vector<double> Activity::ln_group_activity(const std::vector<double>& group_fractions) const {
+void Activity::ln_group_activity(std::span<const double> group_fractions, std::span<double> result) const {
   double surface = 0;
   for (std::size_t k = 0; k < groups_; ++k) surface += Q_[k] * group_fractions[k];
   // A mixture of groups without surface (a pure quaternary carbon) has no residual part at all.
-  std::vector<double> result(groups_, 0);
-  if (surface <= 0) return result;
-  std::vector<double> theta(groups_);
-  std::vector<double> sum(groups_, 0);  // sum over m of theta_m psi_mk
+  std::fill(result.begin(), result.end(), 0.0);
+  if (surface <= 0) return;
+  Scratch theta(groups_);
+  Scratch sum(groups_, 0);  // sum over m of theta_m psi_mk
   for (std::size_t k = 0; k < groups_; ++k) theta[k] = Q_[k] * group_fractions[k] / surface;
   for (std::size_t m = 0; m < groups_; ++m)
     for (std::size_t k = 0; k < groups_; ++k) sum[k] += theta[m] * psi_[m * groups_ + k];
@@ -120,7 +126,6 @@ std::vector<double> Activity::ln_group_activity(const std::vector<double>& group
     for (std::size_t m = 0; m < groups_; ++m) back += theta[m] * psi_[k * groups_ + m] / sum[m];
     result[k] = Q_[k] * (1 - std::log(sum[k]) - back);
   }
-  return result;
 }
 
 std::vector<double> Activity::ln_gamma(const std::vector<double>& x) const {
@@ -128,7 +133,7 @@ std::vector<double> Activity::ln_gamma(const std::vector<double>& x) const {
   double mean_r = 0;
   double mean_q = 0;
   double mean_power = 0;
-  std::vector<double> fractions(groups_, 0);
+  Scratch fractions(groups_, 0);
   for (std::size_t i = 0; i < molecules; ++i) {
     mean_r += x[i] * r_[i];
     mean_q += x[i] * q_[i];
@@ -138,7 +143,8 @@ std::vector<double> Activity::ln_gamma(const std::vector<double>& x) const {
   double all = 0;
   for (const double fraction : fractions) all += fraction;
   for (double& fraction : fractions) fraction /= all;
-  const std::vector<double> residue = ln_group_activity(fractions);
+  Scratch residue(groups_);
+  ln_group_activity({fractions.data(), groups_}, {residue.data(), groups_});
   std::vector<double> result(molecules);
   for (std::size_t i = 0; i < molecules; ++i) {
     const double V = r_[i] / mean_r;
