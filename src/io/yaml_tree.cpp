@@ -121,7 +121,8 @@ class TreeBuilder : public YAML::EventHandler {
 std::string parse_remedy(const std::string& message) {
   if (message.find("tab") != std::string::npos || message.find("Tab") != std::string::npos)
     return "indent with spaces, not tabs";
-  if (message.find("end of") != std::string::npos) return "a bracket or quote is still open: is the file cut off?";
+  if (message.find("end of") != std::string::npos || message.find("EOF") != std::string::npos)
+    return "a bracket or quote is still open: is the file cut off?";
   return "check indentation, colons and quotes around here; a text with : or # in it belongs in \"quotes\"";
 }
 

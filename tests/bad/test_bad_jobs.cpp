@@ -173,3 +173,9 @@ TEST_CASE("a job cut off anywhere is refused or is a whole job, and never crashe
     CHECK((complaint == "no complaint" || complaint.find("bad.yaml:") == 0));
   }
 }
+
+TEST_CASE("a job cut off inside quotes or brackets is asked whether it is whole") {
+  for (const char* part :
+       {"gentlest_job: 1\nobject: {title: \"T\", note: \"half a no", "gentlest_job: 1\nobject: {title: T"})
+    CHECK(complaint_about(part).find("is the file cut off?") != std::string::npos);
+}
