@@ -29,7 +29,6 @@ struct OwnSphere {
   bool operator==(const OwnSphere&) const = default;
 };
 
-/// One layer of the painting, from the top down.
 /// Another material that a layer may be, with how far that is believed.
 struct PossibleMaterial {
   std::string material;  ///< material id
@@ -38,6 +37,7 @@ struct PossibleMaterial {
   bool operator==(const PossibleMaterial& other) const;
 };
 
+/// One layer of the painting, from the top down.
 struct Layer {
   std::string name;
   Role role = Role::keep;

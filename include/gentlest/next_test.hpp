@@ -47,15 +47,15 @@ struct NextTestSettings {
   double confirming_risk = 0.025;  ///< risk limit of the tests after the first success
   int most_confirming = 3;         ///< tests made after the first success to be sure of it
 
-  int most_at_edge = 8;      ///< tests on an edge where harm matters least; 0: there is none
-  double edge_below = 0.30;  ///< an edge test is made where the first risk limit promises less than this,
-  double edge_gain = 0.15;   ///< and the mixture that it may open promises so much more,
+  int most_at_edge = 8;             ///< tests on an edge where harm matters least; 0: there is none
+  double edge_below = 0.30;         ///< an edge test is made where the first risk limit promises less than this,
+  double edge_gain = 0.15;          ///< and the mixture that it may open promises so much more,
+  double edge_risk = 0.60;          ///< at a risk there of no more than this
+  double edge_needed_above = 0.05;  ///< a mixture of more risk must first pass at the edge, while there is one
+  double passed_risk = 0.05;        ///< what passed there may be put on the picture at a risk up to this
   /// How much of what the curve leaves to chance goes with the mixture, not with the swab, 0..1: so much more a test
   /// says of the same mixture than of its neighbours.
   double luck_of_mixture = 0;
-  double passed_risk = 0.05;        ///< what passed there may be put on the picture at a risk up to this
-  double edge_risk = 0.60;          ///< at a risk there of no more than this
-  double edge_needed_above = 0.05;  ///< a mixture of more risk must first pass at the edge, while there is one
 };
 
 /// The settings of a job: the defaults, whose risk limits end at 0.20, in the same proportion to the job's own limit.
@@ -69,9 +69,6 @@ struct KeptBelief {
   LayerBelief belief;
 };
 
-/// Does this candidate come to a Hansen point at which `is_beyond` holds while it dries?
-using DriftQuestion = std::function<bool(std::size_t candidate, const std::function<bool(const Hansen&)>& is_beyond)>;
-
 struct NextTestTask {
   std::vector<Hansen> candidates;  ///< Hansen points of the mixtures that may be proposed
   LayerBelief target;
@@ -79,7 +76,6 @@ struct NextTestTask {
   std::vector<std::string> passages;  ///< colours that a working mixture must pass; may be empty
   std::vector<PastTest> past;
   NextTestSettings settings;
-  DriftQuestion drifts_to = {};  ///< empty: drying is not asked about
 };
 
 enum class NextStep {
@@ -116,7 +112,11 @@ struct NextTest {
   std::size_t drifting = 0;                 ///< mixtures passed over, since they get riskier than allowed while drying
 };
 
-NextTest choose_next_test(const NextTestTask& task);
+/// Does this candidate come to a Hansen point at which `is_beyond` holds while it dries?
+using DriftQuestion = std::function<bool(std::size_t candidate, const std::function<bool(const Hansen&)>& is_beyond)>;
+
+/// Without a question, drying is not asked about.
+NextTest choose_next_test(const NextTestTask& task, const DriftQuestion& drifts_to = {});
 
 /// Outlook of one mixture under the present beliefs, from all particles: by the spheres alone.
 CandidateOutlook outlook_of(const NextTestTask& task, const Hansen& point);

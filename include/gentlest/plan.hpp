@@ -124,7 +124,7 @@ struct Plan {
       least_risk_that_works;  ///< without a window: least risk among those that reach the effect
   double effect_given_up = 0;
   std::uint64_t mixtures_judged = 0;
-  bool margin_claimed = true;               ///< false when a kept material is flagged
+  bool margin_claimed = true;               ///< by margin_may_be_claimed
   std::vector<std::string> left_off_shelf;  ///< bottles not used, each with the reason
   std::vector<Advice> watch;                ///< what to watch on this painting
   std::vector<Advice> not_seen;             ///< what the model does not see

@@ -4,7 +4,7 @@
 #include "gentlest/own_fit.hpp"
 #include "io/files.hpp"
 #include "io/own_tests.hpp"
-#include "report/progress_report.hpp"
+#include "report/own_fit_report.hpp"
 
 namespace gentlest {
 

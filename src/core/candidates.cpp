@@ -16,10 +16,14 @@ bool is_same(const Hansen& a, const Hansen& b) {
   return distance_Ra(a, b) < nearest_repeat;
 }
 
+bool left_original(const PastTest& test) {
+  return test.affected.has_value() && !*test.affected;
+}
+
 bool has_passed_at_edge(const NextTestTask& task, const Hansen& point, const std::string& layer) {
   return std::any_of(task.past.begin(), task.past.end(), [&](const PastTest& test) {
     return test.at_edge && (layer.empty() || test.layer.empty() || test.layer == layer) && is_same(test.point, point) &&
-           test.affected.has_value() && !*test.affected;
+           left_original(test);
   });
 }
 
@@ -27,7 +31,8 @@ double harmful_RED(const KeptBelief& kept, const NextTestSettings& set) {
   return kept.belief.curve().RED_where(set.risk_level, set.good_risk);
 }
 
-Choice::Choice(const NextTestTask& task) : task_(task), rough_(task.candidates.size()) {
+Choice::Choice(const NextTestTask& task, const DriftQuestion& drifts_to)
+    : task_(task), drifts_to_(drifts_to), rough_(task.candidates.size()) {
   const NextTestSettings& set = task.settings;
   good_RED_ = task.target.curve().RED_where(set.effect_level, set.good_effect);
   for (std::size_t i = 0; i < rough_.size(); ++i) {
@@ -91,8 +96,8 @@ bool Choice::is_open(const Hansen& point, Place place) const {
 }
 
 bool Choice::drifts_beyond(std::size_t candidate, double risk_limit) {
-  if (!task_.drifts_to) return false;
-  const bool beyond = task_.drifts_to(candidate, [&](const Hansen& point) {
+  if (!drifts_to_) return false;
+  const bool beyond = drifts_to_(candidate, [&](const Hansen& point) {
     return std::any_of(task_.kept.begin(), task_.kept.end(), [&](const KeptBelief& kept) {
       return kept.belief.chance(point, task_.settings.risk_level) > risk_limit;
     });

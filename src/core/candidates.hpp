@@ -14,17 +14,20 @@ namespace gentlest {
 /// True when two mixtures count as the same one.
 bool is_same(const Hansen& a, const Hansen& b);
 
+/// The original was looked at and nothing was seen.
+bool left_original(const PastTest& test);
+
 /// It was tried at the edge and did nothing there to this layer; an empty name asks for any layer.
 bool has_passed_at_edge(const NextTestTask& task, const Hansen& point, const std::string& layer = {});
 
 /// RED to a layer to keep, below which a mixture is not truly good.
 double harmful_RED(const KeptBelief& kept, const NextTestSettings& set);
 
-/// The candidates under the present beliefs: roughly for all, exactly for those that are looked at. Lives as long as
-/// the task.
+/// The candidates under the present beliefs: roughly for all, exactly for those that are looked at. Task and
+/// question must outlive it.
 class Choice {
  public:
-  explicit Choice(const NextTestTask& task);
+  Choice(const NextTestTask& task, const DriftQuestion& drifts_to);
 
   /// Works out the chance of truly good, roughly; only the search for the surest mixture needs it.
   void judge_good();
@@ -45,6 +48,7 @@ class Choice {
   bool drifts_beyond(std::size_t candidate, double risk_limit);
 
   const NextTestTask& task_;
+  const DriftQuestion& drifts_to_;
   std::vector<CandidateOutlook> rough_;
   double boldest_ = 0;
   double good_RED_ = 0;

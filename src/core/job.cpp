@@ -56,11 +56,12 @@ class JobCheck {
   }
 
   void check_possible(const Layer& layer) {
-    std::set<std::string> names = {layer.found.empty() ? layer.recorded : layer.found};
+    std::set<const Material*> named = {catalogue_.find_material(layer.found.empty() ? layer.recorded : layer.found)};
     int sum = 0;
     for (const PossibleMaterial& one : layer.possible) {
       check_material(one.where, layer.name, one.material, true);
-      if (!names.insert(one.material).second)
+      const Material* material = catalogue_.find_material(one.material);
+      if (material && !named.insert(material).second)
         complain(one.where, fmt::format("layer \"{}\" names {} twice", layer.name, one.material),
                  "name each material that it may be once");
       if (one.percent < 1 || one.percent > 99)

@@ -15,7 +15,7 @@ namespace gentlest {
 namespace {
 
 bool has_worked(const PastTest& test) {
-  return !test.at_edge && test.moved.value_or(false) && test.affected.has_value() && !*test.affected;
+  return !test.at_edge && test.moved.value_or(false) && left_original(test);
 }
 
 double promise(const CandidateOutlook& one) {
@@ -26,8 +26,7 @@ std::vector<std::string> untested_passages(const NextTestTask& task, const Hanse
   std::vector<std::string> untested;
   for (const std::string& passage : task.passages)
     if (std::none_of(task.past.begin(), task.past.end(), [&](const PastTest& test) {
-          return test.passage == passage && !test.at_edge && test.affected.has_value() && !*test.affected &&
-                 is_same(test.point, point);
+          return test.passage == passage && !test.at_edge && left_original(test) && is_same(test.point, point);
         }))
       untested.push_back(passage);
   return untested;
@@ -220,7 +219,7 @@ double surprise_of(const NextTestTask& task) {
   return sum.variance > 0 ? sum.excess / std::sqrt(sum.variance) : 0;
 }
 
-NextTest choose_next_test(const NextTestTask& task) {
+NextTest choose_next_test(const NextTestTask& task, const DriftQuestion& drifts_to) {
   const auto harmed = std::count_if(task.past.begin(), task.past.end(), [](const PastTest& test) {
     return !test.at_edge && test.affected.value_or(false);
   });
@@ -231,7 +230,7 @@ NextTest choose_next_test(const NextTestTask& task) {
   if (working && (harmed >= 2 || is_used_up)) return stop_found(task, *working);
   if (is_used_up)
     return stop(NextStep::tests_used_up, fmt::format("{} tests were made without success", task.past.size()));
-  Choice choice(task);
+  Choice choice(task, drifts_to);
   const bool is_surprised = surprise_of(task) > task.settings.surprised_at;
   NextTest next = working ? go_on_after_success(task, choice, *working) : search_on(task, choice, is_surprised);
   next.is_surprised = is_surprised;

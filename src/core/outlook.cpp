@@ -2,7 +2,6 @@
 #include "candidates.hpp"
 
 #include <algorithm>
-#include <functional>
 
 namespace gentlest {
 
@@ -19,28 +18,23 @@ bool has_moved(const NextTestTask& task, const Hansen& point) {
   return moved;
 }
 
-// By the spheres, and as far as luck is the mixture's own by what it did: at the edge to the layers that `passed`
-// names, and to the layer to remove.
-CandidateOutlook outlook_with(const NextTestTask& task, const Hansen& point,
-                              const std::function<bool(const std::string& layer)>& passed, bool moved) {
+// By the spheres, and for the share of the luck that is the mixture's own by what it did before.
+CandidateOutlook outlook_with(const NextTestTask& task, const Hansen& point, double luck) {
   const NextTestSettings& set = task.settings;
-  const auto closer_to = [&](double goal, double chance) {
-    return std::max(chance, chance + set.luck_of_mixture * (goal - chance));
-  };
   CandidateOutlook outlook;
-  outlook.counts_tests = moved;
   outlook.effect = task.target.chance(point, set.effect_level);
   outlook.good = task.target.share_nearer(point, task.target.curve().RED_where(set.effect_level, set.good_effect));
-  if (moved) {
-    outlook.effect = closer_to(1 - ReadingNoise{}.slip, outlook.effect);
-    outlook.good = closer_to(1 - ReadingNoise{}.slip, outlook.good);
+  if (luck > 0 && has_moved(task, point)) {
+    outlook.counts_tests = true;
+    for (double* chance : {&outlook.effect, &outlook.good})
+      *chance = std::max(*chance, *chance + luck * (1 - ReadingNoise{}.slip - *chance));
   }
   for (const KeptBelief& kept : task.kept) {
     double risk = kept.belief.chance(point, set.risk_level);
     outlook.good *= 1 - kept.belief.share_nearer(point, harmful_RED(kept, set));
-    if (passed(kept.name)) {
-      risk += set.luck_of_mixture * (kept.belief.chance_though_passed(point, set.risk_level) - risk);
+    if (luck > 0 && has_passed_at_edge(task, point, kept.name)) {
       outlook.counts_tests = true;
+      risk += luck * (kept.belief.chance_though_passed(point, set.risk_level) - risk);
     }
     if (!outlook.riskiest.empty() && risk <= outlook.risk) continue;
     outlook.risk = risk;
@@ -52,15 +46,11 @@ CandidateOutlook outlook_with(const NextTestTask& task, const Hansen& point,
 }  // namespace
 
 CandidateOutlook outlook_of(const NextTestTask& task, const Hansen& point) {
-  return outlook_with(
-      task, point, [](const std::string&) { return false; }, false);
+  return outlook_with(task, point, 0);
 }
 
 CandidateOutlook outlook_counting_tests(const NextTestTask& task, const Hansen& point) {
-  if (task.settings.luck_of_mixture <= 0) return outlook_of(task, point);
-  return outlook_with(
-      task, point, [&](const std::string& layer) { return has_passed_at_edge(task, point, layer); },
-      has_moved(task, point));
+  return outlook_with(task, point, task.settings.luck_of_mixture);
 }
 
 }  // namespace gentlest

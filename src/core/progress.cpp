@@ -1,5 +1,6 @@
 #include "gentlest/progress.hpp"
 
+#include "candidates.hpp"
 #include "proposal.hpp"
 
 #include "gentlest/diagnostic.hpp"
@@ -135,6 +136,15 @@ NextTestTask make_task(const Job& job, const Catalogue& catalogue, const std::ve
   return task;
 }
 
+// The ladder's rule, by what is believed now: no mixture whose risk passes the limit while it dries. Mixtures whose
+// drying is not known are let through, as there.
+DriftQuestion drift_question(const std::vector<Mixture>& mixtures, const Job& job, const Catalogue& catalogue) {
+  if (job.limits.allow_drift) return {};
+  return [&](std::size_t candidate, const std::function<bool(const Hansen&)>& is_beyond) {
+    return drifts_to(mixtures[candidate], catalogue, Celsius{job.limits.room_C}, is_beyond).value_or(false);
+  };
+}
+
 }  // namespace
 
 std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Job& job, const Catalogue& catalogue) {
@@ -161,19 +171,6 @@ std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Jo
   return mixtures;
 }
 
-namespace {
-
-// The ladder's rule, by what is believed now: no mixture whose risk passes the limit while it dries. Mixtures whose
-// drying is not known are let through, as there.
-DriftQuestion drift_question(const Progress& progress, const Job& job, const Catalogue& catalogue) {
-  if (job.limits.allow_drift) return {};
-  return [&](std::size_t candidate, const std::function<bool(const Hansen&)>& is_beyond) {
-    return drifts_to(progress.mixtures[candidate], catalogue, Celsius{job.limits.room_C}, is_beyond).value_or(false);
-  };
-}
-
-}  // namespace
-
 RungRoom room_above(const Hansen& point, const Plan& plan, const Progress& progress) {
   const NextTestTask& task = progress.task;
   const double effect = outlook_of(task, point).effect;
@@ -181,10 +178,10 @@ RungRoom room_above(const Hansen& point, const Plan& plan, const Progress& progr
   for (const JudgedMixture& rung : plan.rungs) {
     CandidateOutlook outlook = outlook_of(task, rung.point);
     const bool harmed = std::any_of(task.past.begin(), task.past.end(), [&](const PastTest& test) {
-      return test.affected.value_or(false) && test.point == rung.point;
+      return test.affected.value_or(false) && is_same(test.point, rung.point);
     });
     if (harmed) outlook.risk = 1;
-    if (outlook.effect > effect && !(rung.point == point)) stronger.push_back(outlook);
+    if (outlook.effect > effect && !is_same(rung.point, point)) stronger.push_back(outlook);
   }
   std::sort(stronger.begin(), stronger.end(),
             [](const CandidateOutlook& a, const CandidateOutlook& b) { return a.effect < b.effect; });
@@ -210,9 +207,7 @@ Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::
   Progress progress{std::move(layers), at, std::move(mixtures), std::move(left_off), {}, {}, std::move(task), {}};
   Follower follower(job, catalogue, progress);
   for (const Reading& reading : current_readings(readings)) follower.take(reading, shelf);
-  progress.task.drifts_to = drift_question(progress, job, catalogue);
-  progress.next = choose_next_test(progress.task);
-  progress.task.drifts_to = {};  // it refers to this function's progress
+  progress.next = choose_next_test(progress.task, drift_question(progress.mixtures, job, catalogue));
   name_what_worked(progress, catalogue, shelf);
   return progress;
 }

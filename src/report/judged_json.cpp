@@ -78,7 +78,7 @@ Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& l
   json["effect"] = json_computed(judged.effect);
   json["risk"] = json_computed(judged.risk);
   json["riskiest_layer"] = json_text(judged.riskiest);
-  json["margin_RED"] = judged.margin_RED ? json_computed(*judged.margin_RED) : Json();
+  json["margin_RED"] = json_computed(judged.margin_RED);
   json["layers"] = Json::array();
   for (std::size_t i = 0; i < judged.outlooks.size(); ++i)
     json["layers"].push_back(outlook_json(judged.outlooks[i], layers[i]));

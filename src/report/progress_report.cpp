@@ -9,6 +9,39 @@
 
 namespace gentlest {
 
+std::string step_words(NextStep step) {
+  switch (step) {
+    case NextStep::try_mixture:
+      return "try this mixture";
+    case NextStep::try_at_edge:
+      return "try at the edge first";
+    case NextStep::confirm:
+      return "try this surer mixture";
+    case NextStep::try_passage:
+      return "try on another passage";
+    case NextStep::found:
+      return "stop: a working mixture was found";
+    case NextStep::no_window:
+      return "stop: no window";
+    case NextStep::closed:
+      return "stop: the original reacted";
+    case NextStep::tests_used_up:
+      return "stop: no more tests";
+  }
+  return {};
+}
+
+std::string counted_words(const CandidateOutlook& outlook) {
+  return fmt::format("Counting what this very mixture did so far: effect {}, risk {}", per_cent(outlook.effect),
+                     per_cent(outlook.risk));
+}
+
+std::string room_words(const RungRoom& room, double risk_limit) {
+  if (room.stronger == 0) return "Room above it: no rung of the ladder is stronger";
+  return fmt::format("Room above it: {} of the {} of the ladder stay within a risk of {}, as believed now", room.within,
+                     counted(room.stronger, "stronger rung", "stronger rungs"), per_cent(risk_limit));
+}
+
 namespace {
 
 std::string mixture_text(const Progress& progress) {
@@ -25,15 +58,6 @@ std::string chance_band(const Estimate& estimate) {
   return fmt::format("{} (90 % between {} and {})", per_cent(estimate.mean), per_cent(estimate.low),
                      per_cent(estimate.high));
 }
-
-}  // namespace
-
-std::string counted_words(const CandidateOutlook& outlook) {
-  return fmt::format("Counting what this very mixture did so far: effect {}, risk {}", per_cent(outlook.effect),
-                     per_cent(outlook.risk));
-}
-
-namespace {
 
 // The proposed or found mixture against every layer.
 std::string outlook_lines(const Progress& progress) {
@@ -120,94 +144,10 @@ Sheet progress_sheet(const Progress& progress, const std::optional<RungRoom>& ro
 
 }  // namespace
 
-std::string step_words(NextStep step) {
-  switch (step) {
-    case NextStep::try_mixture:
-      return "try this mixture";
-    case NextStep::try_at_edge:
-      return "try at the edge first";
-    case NextStep::confirm:
-      return "try this surer mixture";
-    case NextStep::try_passage:
-      return "try on another passage";
-    case NextStep::found:
-      return "stop: a working mixture was found";
-    case NextStep::no_window:
-      return "stop: no window";
-    case NextStep::closed:
-      return "stop: the original reacted";
-    case NextStep::tests_used_up:
-      return "stop: no more tests";
-  }
-  return {};
-}
-
-std::string room_words(const RungRoom& room, double risk_limit) {
-  if (room.stronger == 0) return "Room above it: no rung of the ladder is stronger";
-  return fmt::format("Room above it: {} of the {} of the ladder stay within a risk of {}, as believed now", room.within,
-                     counted(room.stronger, "stronger rung", "stronger rungs"), per_cent(risk_limit));
-}
-
 std::string progress_report(const Progress& progress, const std::optional<RungRoom>& room, Form form,
                             const Style& style, const Edition& edition) {
   if (form == Form::text) return progress_text(progress, room, style);
   return sheet_report(progress_sheet(progress, room), form, style, edition);
-}
-
-std::string readings_report(const std::vector<Reading>& readings, Form form, const Style& style,
-                            const Edition& edition) {
-  Sheet sheet;
-  sheet.kind = "readings";
-  sheet.columns = {
-      {"test", "test", -1, false},        {"date", "date", -1, false},       {"who", "", -1, false},
-      {"mixture", "mixture", -1, true},   {"passage", "passage", -1, true},  {"at_edge", "at edge", -1, false},
-      {"rolls", "", -1, false},           {"seconds", "seconds", -1, false}, {"removal", "removal", -1, true},
-      {"original", "original", -1, true}, {"confidence", "", -1, false},     {"remark", "", -1, true},
-      {"correction", "", -1, true}};
-  const auto words = [](std::string_view text) { return text.empty() ? Cell() : Cell(without_controls(text)); };
-  for (const Reading& one : readings)
-    sheet.rows.push_back(
-        {Cell(static_cast<double>(one.test)), words(one.date), words(one.who), words(one.mixture), words(one.passage),
-         Cell(one.at_edge), one.rolls ? Cell(static_cast<double>(*one.rolls)) : Cell(),
-         one.seconds ? Cell(*one.seconds) : Cell(), one.removal ? words(to_word(*one.removal)) : Cell(),
-         one.original ? words(to_word(*one.original)) : Cell(), words(to_word(one.confidence)), words(one.remark),
-         words(one.correction)});
-  return sheet_report(sheet, form, style, edition);
-}
-
-std::string own_fit_report(const OwnFit& fit, Form form, const Style& style, const Edition& edition) {
-  Sheet figures{"sphere",
-                {{"figure", "figure", -1, false},
-                 {"value", "value", 2, false},
-                 {"low", "5 %", 2, false},
-                 {"high", "95 %", 2, false},
-                 {"sd", "standard deviation", 2, false}},
-                {}};
-  const auto add = [&](const char* name, const Estimate& estimate, double sd) {
-    figures.rows.push_back({Cell(name), Cell(computed_value(estimate.mean)), Cell(computed_value(estimate.low)),
-                            Cell(computed_value(estimate.high)), Cell(computed_value(sd))});
-  };
-  add("dD", fit.dD, fit.uncertain.sd.dD);
-  add("dP", fit.dP, fit.uncertain.sd.dP);
-  add("dH", fit.dH, fit.uncertain.sd.dH);
-  add("R0", fit.R0, fit.uncertain.R0_sd);
-  if (form != Form::text) return sheet_report(figures, form, style, edition);
-  std::string text = heading("Sphere from own tests, MPa^0.5", style) + sheet_text(figures, style);
-  text += bullet(fmt::format("{} of {} liquids dissolve it; {} misplaced; data fit {}", fit.good, fit.tests,
-                             fit.quality.misplaced, fixed(fit.quality.data_fit, 3)));
-  for (const Misfit& misfit : fit.misfits)
-    text += bullet(fmt::format("misplaced: {}, grade {}, RED {}", without_controls(misfit.solvent), misfit.grade,
-                               fixed(misfit.RED, 2)));
-  for (const std::string& doubt : fit.doubts) text += bullet("not the only sphere that fits: " + doubt);
-  const Sphere& s = fit.sphere;
-  text += heading("For a layer of the job", style);
-  text += fmt::format(
-      "  own_sphere: {{dD: {}, dP: {}, dH: {}, R0: {},\n    sd_dD: {}, sd_dP: {}, sd_dH: {}, sd_R0: {},\n    source: "
-      "\"own tests\"}}\n",
-      fixed(s.centre.dD, 2), fixed(s.centre.dP, 2), fixed(s.centre.dH, 2), fixed(s.R0, 2),
-      fixed(fit.uncertain.sd.dD, 2), fixed(fit.uncertain.sd.dP, 2), fixed(fit.uncertain.sd.dH, 2),
-      fixed(fit.uncertain.R0_sd, 2));
-  return text;
 }
 
 }  // namespace gentlest

@@ -1,13 +1,11 @@
-// What the tests taught, the next one, and a fitted sphere: for people, spreadsheets and programs.
+// What the tests taught and the next one: for people, spreadsheets and programs.
 #pragma once
 
-#include "gentlest/own_fit.hpp"
 #include "gentlest/progress.hpp"
 #include "report/form.hpp"
 
 #include <optional>
 #include <string>
-#include <vector>
 
 namespace gentlest {
 
@@ -23,8 +21,5 @@ std::string room_words(const RungRoom& room, double risk_limit);
 /// `room` where a mixture worked; its limit is the last of the progress's risk limits.
 std::string progress_report(const Progress& progress, const std::optional<RungRoom>& room, Form form,
                             const Style& style, const Edition& edition);
-std::string readings_report(const std::vector<Reading>& readings, Form form, const Style& style,
-                            const Edition& edition);
-std::string own_fit_report(const OwnFit& fit, Form form, const Style& style, const Edition& edition);
 
 }  // namespace gentlest

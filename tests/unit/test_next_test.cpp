@@ -39,6 +39,14 @@ NextTestTask easy_task() {
   return task;
 }
 
+// The paint is held for something so vague that nothing is gentle enough for the picture.
+NextTestTask doubtful_task(int edge_tests) {
+  NextTestTask task = easy_task();
+  task.kept[0].belief = belief_of({{16, 5, 8}, 5}, 2.5);
+  task.settings.most_at_edge = edge_tests;
+  return task;
+}
+
 PastTest past(const Hansen& point, bool moved, bool affected, std::string passage = "paint") {
   return {point, false, std::move(passage), moved, affected};
 }
@@ -126,9 +134,7 @@ TEST_CASE("no window is said where nothing allowed promises anything") {
 }
 
 TEST_CASE("where the paint is in doubt the edge is asked first") {
-  NextTestTask task = easy_task();
-  task.kept[0].belief = belief_of({{16, 5, 8}, 5}, 2.5);
-  task.settings.most_at_edge = 2;
+  NextTestTask task = doubtful_task(2);
   const NextTest next = choose_next_test(task);
   REQUIRE(next.step == NextStep::try_at_edge);
   CHECK(next.mixture->risk > task.settings.risk_limits.front());
@@ -166,9 +172,7 @@ TEST_CASE("the riskiest kept layer decides, and mixtures are thinned to one a ce
 }
 
 TEST_CASE("no mixture is asked twice at the edge, and one that reacted there is not put on the picture") {
-  NextTestTask task = easy_task();
-  task.kept[0].belief = belief_of({{16, 5, 8}, 5}, 2.5);
-  task.settings.most_at_edge = 20;
+  NextTestTask task = doubtful_task(20);
   for (int round = 0; round < 12; ++round) {
     const NextTest next = choose_next_test(task);
     if (!next.mixture || next.step == NextStep::no_window) break;
@@ -181,9 +185,7 @@ TEST_CASE("no mixture is asked twice at the edge, and one that reacted there is 
 }
 
 TEST_CASE("what passed at the edge comes onto the picture next, as far as its luck is the mixture's own") {
-  NextTestTask task = easy_task();
-  task.kept[0].belief = belief_of({{16, 5, 8}, 5}, 2.5);
-  task.settings.most_at_edge = 3;
+  NextTestTask task = doubtful_task(3);
   const NextTest edge = choose_next_test(task);
   REQUIRE(edge.step == NextStep::try_at_edge);
   const Hansen point = task.candidates[edge.mixture->candidate];
@@ -239,16 +241,16 @@ TEST_CASE("mixtures that come to harm while they dry are passed over, and counte
   const NextTest first = choose_next_test(task);
   const std::size_t best = first.mixture->candidate;
   const Hansen harmful{17, 9, 14};
-  task.drifts_to = [&](std::size_t candidate, const std::function<bool(const Hansen&)>& is_beyond) {
-    return candidate == best && is_beyond(harmful);
-  };
-  const NextTest next = choose_next_test(task);
+  const NextTest next =
+      choose_next_test(task, [&](std::size_t candidate, const std::function<bool(const Hansen&)>& is_beyond) {
+        return candidate == best && is_beyond(harmful);
+      });
   REQUIRE(next.step == NextStep::try_mixture);
   CHECK(next.mixture->candidate != best);
   CHECK(next.drifting == 1);
   // What it comes to decides, not that it drifts.
-  task.drifts_to = [&](std::size_t, const std::function<bool(const Hansen&)>& is_beyond) {
+  const NextTest same = choose_next_test(task, [](std::size_t, const std::function<bool(const Hansen&)>& is_beyond) {
     return is_beyond({15, 0, 0});
-  };
-  CHECK(choose_next_test(task).mixture->candidate == best);
+  });
+  CHECK(same.mixture->candidate == best);
 }
