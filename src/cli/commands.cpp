@@ -322,6 +322,22 @@ const std::vector<Command>& all_commands() {
       calibrate(),
       {"help", "[COMMAND]", "show help", "  gentlest help ladder\n", {}, 0, 1, command_help},
       {"version", "", "show the versions of program and catalogue", "  gentlest version\n", {}, 0, 0, command_version},
+      {"manual",
+       "",
+       "write the manual page (troff)",
+       "  gentlest manual --output gentlest.1\n",
+       {},
+       0,
+       0,
+       command_manual},
+      {"completion",
+       "",
+       "write the completion for the bash shell",
+       "  gentlest completion --output gentlest.bash\n  . ./gentlest.bash\n",
+       {},
+       0,
+       0,
+       command_completion},
   };
   return commands;
 }

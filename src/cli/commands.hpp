@@ -65,6 +65,8 @@ Answer command_report(const Request& request, Session& session);
 Answer command_fit(const Request& request, Session& session);
 Answer command_help(const Request& request, Session& session);
 Answer command_version(const Request& request, Session& session);
+Answer command_manual(const Request& request, Session& session);
+Answer command_completion(const Request& request, Session& session);
 
 /// Thrown when the person has pressed Ctrl-C.
 struct Interrupted {};
