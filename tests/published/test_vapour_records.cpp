@@ -1,7 +1,9 @@
 // Every vapour pressure of the catalogue against the boiling point beside it: a unit mistaken for another does not
 // pass.
+#include "gentlest/evaporation.hpp"
 #include "gentlest/vapour.hpp"
 
+#include "csv.hpp"
 #include "known_exceptions.hpp"
 
 #include <catch2/catch.hpp>
@@ -115,16 +117,41 @@ TEST_CASE("between 25 C and the boiling point every vapour pressure rises as Tro
                  {{"ligroin", "a blend: the lower ends of the printed ranges of pressure and of boiling point"}});
 }
 
-// Safety card 1203 and an article with measured points, both seen.
-TEST_CASE("triacetin: a quarter of a pascal at room temperature") {
-  const Solvent& triacetin = *shipped_catalogue().find_solvent("triacetin");
-  const auto near = [&](double C, double kPa) {
-    CHECK(vapour_pressure(triacetin, {C})->kPa == Approx(kPa).epsilon(0.25));
-  };
-  near(25, 0.00033);
-  near(11.09, 0.000051);
-  near(25.12, 0.000267);
-  near(45.05, 0.00208);
+// Triacetin in pascals is the mistake that began this; the card is rounded, and a third above the measured points.
+TEST_CASE(
+    "vapour pressures printed for single temperatures are met within a tenth, triacetin's card within a quarter") {
+  int asked = 0;
+  for (const Row& row : read_table("vapour_pressure_points.csv")) {
+    const Solvent* solvent = shipped_catalogue().find_solvent(row.at("solvent"));
+    REQUIRE(solvent);
+    const auto ours = vapour_pressure(*solvent, {number(row, "T_C")});
+    REQUIRE(ours);
+    ++asked;
+    INFO(solvent->id << " at " << row.at("T_C") << " C: " << ours->kPa << ", printed " << row.at("kPa"));
+    CHECK_FALSE(differs_by_more_than(row.at("source") == "S" ? 1.25 : 1.15, ours->kPa, number(row, "kPa")));
+  }
+  CHECK(asked == 23);
+}
+
+// Rates of pure liquids, n-butyl acetate = 1, from pressure and volume: within 2.7 of print (test_evaporation.cpp).
+// They are measured by weighing and so bear the pressure out, however that was had.
+TEST_CASE("every recorded evaporation rate is the one that the vapour pressure makes") {
+  int asked = 0;
+  std::set<std::string> out_of_line;
+  for (const Solvent& solvent : shipped_catalogue().solvents()) {
+    if (!solvent.evaporation_rate || solvent.is_blend) continue;
+    const auto ours = evaporation_rate(solvent, shipped_catalogue());
+    if (!ours) continue;
+    ++asked;
+    INFO(solvent.id << ": " << *ours);
+    if (differs_by_more_than(2.7, *ours, solvent.evaporation_rate->chosen.value)) out_of_line.insert(solvent.id);
+  }
+  CHECK(asked >= 30);
+  expect_exactly(out_of_line, {
+                                  {"methyl_acetate", "printed as about 3.1; acetone, of the same pressure, has 5.6"},
+                                  {"propylene_carbonate", "printed as about 0.01, the smallest step of that guide"},
+                                  {"butoxyethoxyethyl_acetate", "printed as about 0.04"},
+                              });
 }
 
 // The correction at 25 C fades toward the range of the equation, however large it is.
@@ -141,8 +168,4 @@ TEST_CASE("no vapour pressure makes a step where the range of its equation begin
     CHECK(below->kPa == Approx(above->kPa).epsilon(0.001));
   }
   CHECK(asked >= 145);
-  // Dimethylacetamide without an equation: 0.652 kPa at 40 C, 0.2 at 20 C are printed.
-  const Solvent& amide = *shipped_catalogue().find_solvent("dimethylacetamide");
-  CHECK(vapour_pressure(amide, {40})->kPa == Approx(0.652).epsilon(0.02));
-  CHECK(vapour_pressure(amide, {20})->kPa == Approx(0.2).epsilon(0.04));
 }
