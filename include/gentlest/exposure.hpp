@@ -54,7 +54,8 @@ FlashPoint flash_point(const Mixture& mixture, const Catalogue& catalogue);
 std::optional<double> lower_explosive_limit(const Mixture& mixture, const Catalogue& catalogue,
                                             Celsius temperature = room_temperature);
 
-/// Start of boiling at one atmosphere; nothing when pressures are missing.
+/// Start of boiling at one atmosphere: as recorded for a single bottle without water, else computed; nothing when
+/// pressures are missing.
 std::optional<Celsius> start_of_boiling(const Mixture& mixture, const Catalogue& catalogue);
 
 /// Vapour hazard ratio by one list of limits: sum of saturated vapour over limit, no unit. To rank mixtures, not to
