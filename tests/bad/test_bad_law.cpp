@@ -36,7 +36,7 @@ TEST_CASE("a catalogue without the day of the law is refused, each fault with it
     const char* message;
   };
   const Bad bad_files[] = {
-      {"no file", "", "solvents/law.yaml: this file of the catalogue is missing"},
+      {"no file", "", "this file of the catalogue is missing"},
       {"empty map", "laws: {}\n", "law"},
       {"no day", "law:\n  seen: \"all of it\"\n", "seen_until"},
       {"a day that is none", "law:\n  seen_until: \"2026-02-30\"\n  seen: \"all of it\"\n",
