@@ -46,7 +46,7 @@ struct Hazards {
 
 /// One jurisdiction's limit for the air at the workplace. Each number is given only where published.
 struct ExposureLimit {
-  std::string authority;  ///< e.g. "EU indicative", "NIOSH REL", "OSHA PEL", "Ontario"
+  std::string authority;  ///< e.g. "EU binding", "EU indicative", "NIOSH REL", "OSHA PEL", "Ontario"
   std::optional<double> long_term_ppm, long_term_mg_per_m3;
   std::optional<double> short_term_ppm, short_term_mg_per_m3;
   std::optional<double> ceiling_ppm, ceiling_mg_per_m3;
@@ -166,6 +166,7 @@ struct Material {
 /// All records of one edition of the catalogue. Build it once, then only look things up.
 struct CatalogueRecords {
   std::string version;
+  Law law;
   std::vector<Source> sources;
   std::vector<Solvent> solvents;
   std::vector<Material> materials;
@@ -181,6 +182,7 @@ class Catalogue {
   explicit Catalogue(CatalogueRecords records);
 
   const std::string& version() const noexcept { return records_.version; }
+  const Law& law() const noexcept { return records_.law; }
   const std::vector<Solvent>& solvents() const noexcept { return records_.solvents; }
   const std::vector<Material>& materials() const noexcept { return records_.materials; }
   const std::vector<Source>& sources() const noexcept { return records_.sources; }

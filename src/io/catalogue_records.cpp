@@ -1,5 +1,6 @@
 #include "io/catalogue_records.hpp"
 
+#include "gentlest/reading.hpp"
 #include "io/cited_figures.hpp"
 
 #include <fmt/format.h>
@@ -232,6 +233,20 @@ std::vector<Flag> read_flags(YamlFile& file, const YamlNode& node) {
                     "write resinous, waxy, bituminous, cross_linked or water_sensitive");
   }
   return flags;
+}
+
+void read_law(YamlFile& file, CatalogueRecords& records) {
+  YamlMap map(file, file.root(), "law.yaml");
+  if (const YamlNode* node = map.need("law")) {
+    YamlMap law(file, *node, "law");
+    records.law = {law.need_text("seen_until"), law.need_text("seen"), law.text("older")};
+    const YamlNode* day = law.find("seen_until");
+    if (day && !records.law.seen_until.empty() && !is_date(records.law.seen_until))
+      file.complain(*day, fmt::format("\"{}\" is not a day", records.law.seen_until),
+                    "write a day such as \"2026-03-14\"");
+    law.done();
+  }
+  map.done();
 }
 
 void read_sources(YamlFile& file, CatalogueRecords& records) {

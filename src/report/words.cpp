@@ -67,6 +67,14 @@ std::string statements_text(const std::optional<Hazards>& hazards) {
   return joined(texts, "; ", "the record names no statement");
 }
 
+std::string law_words(const Law& law) {
+  if (law.seen_until.empty())
+    return "This catalogue does not say up to which day the law on hazards was seen: take its records for old.";
+  std::string text = "Law on hazards as seen until " + law.seen_until + ": " + law.seen + ".";
+  if (!law.older.empty()) text += " Older: " + law.older + ".";
+  return text + " What came later is not in here.";
+}
+
 std::string standing_mark(Standing standing) {
   return standing == Standing::measured ? std::string() : fmt::format(" [{}]", to_word(standing));
 }
