@@ -241,15 +241,15 @@ void carry_over(MixtureLabel& label, const Ingredients& ingredients) {
 struct Route {
   std::array<const char*, 4> codes;            // categories 1 to 4; 1 and 2 share a statement
   std::array<double, 4> converted;             // ATE when only the category is known: CLP Annex I, Table 3.1.2
-  std::array<double, 4> up_to;                 // limits of the categories: Table 3.1.1
+  std::array<double, 3> up_to;                 // limits of categories 2 (with 1), 3, 4: Table 3.1.1
   std::optional<double> OwnLimits::*recorded;  // the record's own ATE
 };
 constexpr Route oral{
-    {"H300", "H300", "H301", "H302"}, {0.5, 5, 100, 500}, {5, 50, 300, 2000}, &OwnLimits::ATE_oral_mg_per_kg};
+    {"H300", "H300", "H301", "H302"}, {0.5, 5, 100, 500}, {50, 300, 2000}, &OwnLimits::ATE_oral_mg_per_kg};
 constexpr Route dermal{
-    {"H310", "H310", "H311", "H312"}, {5, 50, 300, 1100}, {50, 200, 1000, 2000}, &OwnLimits::ATE_dermal_mg_per_kg};
+    {"H310", "H310", "H311", "H312"}, {5, 50, 300, 1100}, {200, 1000, 2000}, &OwnLimits::ATE_dermal_mg_per_kg};
 constexpr Route vapour{
-    {"H330", "H330", "H331", "H332"}, {0.05, 0.5, 3, 11}, {0.5, 2, 10, 20}, &OwnLimits::ATE_vapour_mg_per_L};
+    {"H330", "H330", "H331", "H332"}, {0.05, 0.5, 3, 11}, {2, 10, 20}, &OwnLimits::ATE_vapour_mg_per_L};
 
 bool names_class(const Hazards& hazards, const std::string& name) {
   return std::any_of(hazards.classes.begin(), hazards.classes.end(),
@@ -287,7 +287,7 @@ AcuteToxicity judge_route(MixtureLabel& label, const Ingredients& ingredients, c
   if (!result.ATE) return result;
   for (std::size_t i = 0; i < route.up_to.size(); ++i)
     if (*result.ATE <= route.up_to[i] * (1 + 1e-9)) {
-      put(label, route.codes[i], fmt::format("acute toxicity estimate {:.4g}", *result.ATE));
+      put(label, route.codes[i + 1], fmt::format("acute toxicity estimate {:.4g}", *result.ATE));
       break;
     }
   return result;

@@ -52,7 +52,7 @@ std::vector<std::string> read_codes(YamlMap& map, const char* key) {
 
 void read_specific_limits(YamlMap& map, Hazards& hazards) {
   const YamlNode* node = map.find("specific_limits");
-  read_specific_limits(map, hazards);
+  hazards.specific_limits = map.text("specific_limits");
   std::vector<std::string> faults;
   hazards.own = own_limits_from(hazards.specific_limits, faults);
   if (faults.empty()) faults = limits_without_statement(hazards);
@@ -72,7 +72,7 @@ std::optional<Hazards> read_hazards(YamlMap& parent) {
   hazards.classes = map.texts("classes");
   hazards.pictograms = map.texts("pictograms");
   hazards.signal_word = map.text("signal_word");
-  hazards.specific_limits = map.text("specific_limits");
+  read_specific_limits(map, hazards);
   hazards.minimum_only = map.truth("minimum_only", false);
   hazards.source = map.need_text("source");
   hazards.standing = read_standing(map);
