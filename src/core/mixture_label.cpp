@@ -18,12 +18,15 @@ bool is_code(const std::string& statement, const std::string& code) {
   return statement.compare(0, code.size(), code) == 0;
 }
 
-// The statement as this ingredient carries it; empty when it does not.
+// The statement as this ingredient carries it; empty when it does not. An open limit of its own is a classification
+// too: Annex VI gives triethylamine "STOT SE 3; H335: C >= 1 %" and no H335 beside H314.
 std::string carried(const Ingredient& ingredient, const std::string& code) {
   if (!ingredient.hazards) return {};
   for (const auto* list : {&ingredient.hazards->statements, &ingredient.hazards->supplemental})
     for (const std::string& statement : *list)
       if (is_code(statement, code)) return statement;
+  for (const SpecificLimit& limit : ingredient.hazards->own.limits)
+    if (is_code(limit.code, code) && !limit.below_percent) return limit.code;
   return {};
 }
 

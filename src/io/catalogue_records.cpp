@@ -55,7 +55,7 @@ void read_specific_limits(YamlMap& map, Hazards& hazards) {
   hazards.specific_limits = map.text("specific_limits");
   std::vector<std::string> faults;
   hazards.own = own_limits_from(hazards.specific_limits, faults);
-  if (faults.empty()) faults = limits_without_statement(hazards);
+  if (faults.empty()) faults = limits_without_use(hazards);
   for (const std::string& fault : faults)
     map.file().complain(*node, "specific_limits: " + fault,
                         "write \"H335: C >= 25 %\", \"H315: 10 % <= C < 25 %\", \"Oral: ATE = 1200 mg/kg bw\", "

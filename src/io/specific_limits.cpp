@@ -128,6 +128,14 @@ bool carries_or_stronger(const Hazards& hazards, const std::string& code) {
   return false;
 }
 
+// Statements whose rule asks for a limit of each part.
+bool has_limits(const std::string& code) {
+  static const std::regex form(
+      "H304|H31[4578]|H319|H33[456]|H34[01]|H35[01]i?|H36[012][A-Za-z]*|H37[0-3]|EUH38[01]|EUH43[01]|EUH44[01]|EUH45["
+      "01]");
+  return std::regex_match(code, form);
+}
+
 bool carries_any(const Hazards& hazards, std::initializer_list<const char*> codes) {
   return std::any_of(codes.begin(), codes.end(), [&](const char* code) { return carries(hazards, code); });
 }
@@ -147,11 +155,14 @@ OwnLimits own_limits_from(const std::string& text, std::vector<std::string>& fau
   return own;
 }
 
-std::vector<std::string> limits_without_statement(const Hazards& hazards) {
+std::vector<std::string> limits_without_use(const Hazards& hazards) {
   std::vector<std::string> faults;
-  for (const SpecificLimit& limit : hazards.own.limits)
-    if (!carries_or_stronger(hazards, limit.code))
-      faults.push_back(fmt::format("there is a limit for {}, which is not among the statements", limit.code));
+  for (const SpecificLimit& limit : hazards.own.limits) {
+    if (!has_limits(limit.code))
+      faults.push_back(fmt::format("no rule for mixtures has a limit for {}", limit.code));
+    else if (limit.below_percent && !carries_or_stronger(hazards, limit.code))
+      faults.push_back(fmt::format("there is a band for {}, which is not among the statements", limit.code));
+  }
   const OwnLimits& own = hazards.own;
   if (own.ATE_oral_mg_per_kg && !carries_any(hazards, {"H300", "H301", "H302"}))
     faults.emplace_back("there is an estimate for swallowing, but no statement of H300 to H302");

@@ -16,8 +16,9 @@ namespace gentlest {
 /// Every item that is none of these, or that cannot be right, adds one sentence to `faults`: no limit is passed over.
 OwnLimits own_limits_from(const std::string& text, std::vector<std::string>& faults);
 
-/// What the limits say that the record does not: a limit or an estimate for a danger that its statements do not name.
-/// A milder statement of the same kind may have one (H315 where the record carries H314).
-std::vector<std::string> limits_without_statement(const Hazards& hazards);
+/// What would have no effect: a limit for a statement whose rule knows none, a band for a danger that the statements do
+/// not name nor a stronger of its kind, an estimate or a factor without its statement. An open limit ("H335: C >= 1 %")
+/// needs no statement: it is a classification by itself.
+std::vector<std::string> limits_without_use(const Hazards& hazards);
 
 }  // namespace gentlest

@@ -33,7 +33,7 @@ std::vector<Diagnostic> faults_of(const std::string& line) {
 
 }  // namespace
 
-TEST_CASE("specific limits are read as CLP Annex VI prints them") {
+TEST_CASE("specific limits are read as CLP Annex VI prints them", "[hazards]") {
   const OwnLimits acid = read(
       "Skin Corr. 1A; H314: C >= 90 %; Skin Corr. 1B; H314: 25 % <= C < 90 %; Skin Irrit. 2; H315: 10 % <= C < 25 %");
   REQUIRE(acid.limits.size() == 3);
@@ -58,7 +58,7 @@ TEST_CASE("specific limits are read as CLP Annex VI prints them") {
   CHECK(read("") == OwnLimits{});
 }
 
-TEST_CASE("a specific limit that cannot be read, or cannot be right, is a fault with its place") {
+TEST_CASE("a specific limit that cannot be read, or cannot be right, is a fault with its place", "[hazards]") {
   CHECK(faults_of("      specific_limits: \"STOT SE 3; H335: C >= 25 %\"").empty());
   for (const char* text :
        {"STOT SE 3; H335: C > 25 %", "H335: C >= 25", "H335: C >= 0 %", "H335: C >= 101 %", "H335 C >= 25 %",
@@ -67,7 +67,8 @@ TEST_CASE("a specific limit that cannot be read, or cannot be right, is a fault 
         "Oral: ATE = 3 mg/L (vapours)", "Inhalation: ATE = 3 mg/L", "Oral: ATE = 5 mg/kg bw; Oral: ATE = 6 mg/kg bw",
         "M=0.1", "M=", "see the sheet", "H335: C >= 25 %; H33: C >= 1 %",
         // a danger that the record does not name
-        "H336: C >= 25 %", "Dermal: ATE = 300 mg/kg bw", "Inhalation: ATE = 3 mg/L (vapours)", "M=10"}) {
+        "H336: 10 % <= C < 25 %", "H302: C >= 25 %", "H999: C >= 1 %", "Dermal: ATE = 300 mg/kg bw",
+        "Inhalation: ATE = 3 mg/L (vapours)", "M=10"}) {
     INFO(text);
     const auto faults = faults_of(std::string("      specific_limits: \"") + text + "\"");
     REQUIRE(faults.size() == 1);
@@ -78,7 +79,7 @@ TEST_CASE("a specific limit that cannot be read, or cannot be right, is a fault 
   }
 }
 
-TEST_CASE("a statement that is none is a fault with its place") {
+TEST_CASE("a statement that is none is a fault with its place", "[hazards]") {
   const auto faults = faults_of("      supplemental: [EUH066, EUH999, H22]");
   REQUIRE(faults.size() == 2);
   CHECK(faults[0].where.line == 10);

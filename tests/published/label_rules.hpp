@@ -131,11 +131,8 @@ inline std::string statement(const Record& record, const std::string& start) {
   return {};
 }
 
-inline bool says(const Part& part, const std::string& start) {
-  return !statement(part.record, start).empty();
-}
-
 struct Band {
+  std::string code;
   double from = 0, below = 0;  // below 0: open
 };
 
@@ -146,11 +143,24 @@ inline std::vector<Band> own_bands(const Part& part, const std::string& code) {
     if ((*it)[1].str().rfind(code, 0) != 0) continue;
     const double number = std::strtod((*it)[4].str().c_str(), nullptr);
     if ((*it)[3] == ">=")
-      bands.push_back({number, 0});
+      bands.push_back({(*it)[1], number, 0});
     else
-      bands.push_back({std::strtod((*it)[2].str().c_str(), nullptr), number});
+      bands.push_back({(*it)[1], std::strtod((*it)[2].str().c_str(), nullptr), number});
   }
   return bands;
+}
+
+// The statement as the part has it, also where only an open limit of its own names it; empty when it has none.
+inline std::string said(const Part& part, const std::string& start) {
+  const std::string own = statement(part.record, start);
+  if (!own.empty()) return own;
+  for (const Band& band : own_bands(part, start))
+    if (!(band.below > 0)) return band.code;
+  return {};
+}
+
+inline bool says(const Part& part, const std::string& start) {
+  return !said(part, start).empty();
 }
 
 inline double lowest(const Part& part, const std::string& code, double otherwise) {
@@ -204,7 +214,7 @@ inline void single_ones(const Parts& parts, std::set<std::string>& label) {
       {"EUH430", 0.1}, {"EUH431", 1}, {"EUH440", 0.1}, {"EUH441", 0.1}, {"EUH450", 0.1}, {"EUH451", 0.1}};
   for (const Part& part : parts) {
     for (const auto& [code, limit] : limits)
-      if (says(part, code) && full(part.percent, lowest(part, code, limit))) label.insert(statement(part.record, code));
+      if (says(part, code) && full(part.percent, lowest(part, code, limit))) label.insert(said(part, code));
     for (const auto& [strong, weak] : {std::pair("H370", "H371"), std::pair("H372", "H373")}) {
       if (!says(part, strong)) continue;
       if (full(part.percent, lowest(part, strong, 10)))

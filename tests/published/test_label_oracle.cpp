@@ -115,7 +115,7 @@ Mixture random_mixture(Dice& dice) {
 
 }  // namespace
 
-TEST_CASE("label oracle: the second reader finds what the catalogue holds") {
+TEST_CASE("label oracle: the second reader finds what the catalogue holds", "[hazards]") {
   std::size_t compared = 0;
   for (const Solvent& solvent : shipped_catalogue().solvents()) {
     INFO(solvent.id);
@@ -134,7 +134,7 @@ TEST_CASE("label oracle: the second reader finds what the catalogue holds") {
   CHECK(compared > 100);
 }
 
-TEST_CASE("label oracle: thousands of mixtures of the catalogue's liquids") {
+TEST_CASE("label oracle: thousands of mixtures of the catalogue's liquids", "[hazards]") {
   Dice dice(20261126);
   std::size_t compared = 0;
   std::size_t burning = 0;
@@ -145,7 +145,7 @@ TEST_CASE("label oracle: thousands of mixtures of the catalogue's liquids") {
     INFO(to_text(mixture));
     const MixtureLabel label = label_of(mixture, shipped_catalogue());
     const Codes expected = expected_label(mixture);
-    burning += plain::any(expected, "H22[456]") ? 1 : 0;
+    if (plain::any(expected, "H22[456]")) ++burning;
     REQUIRE(text(codes_of(label)) == text(expected));
     REQUIRE(label.signal_word == plain::signal_word(expected));
     REQUIRE(label.pictograms == listed(plain::pictograms(expected)));
@@ -155,7 +155,7 @@ TEST_CASE("label oracle: thousands of mixtures of the catalogue's liquids") {
   CHECK(burning < compared);
 }
 
-TEST_CASE("label oracle: invented records with every statement, class and limit of their own") {
+TEST_CASE("label oracle: invented records with every statement, class and limit of their own", "[hazards]") {
   // Also what no liquid of the catalogue carries today.
   const std::vector<std::string> statements = {
       "H290",   "H300",   "H301",   "H302",   "H304",   "H310",   "H311",   "H312",   "H314",   "H315",
@@ -220,11 +220,14 @@ TEST_CASE("label oracle: invented records with every statement, class and limit 
   }
 }
 
-TEST_CASE("harmonised labels: signal word and pictograms follow from the statements as Annex VI prints them") {
+TEST_CASE("harmonised labels: signal word and pictograms follow from the statements as Annex VI prints them",
+          "[hazards]") {
   // The label columns of CLP Annex VI, as the records hold them, against Article 26 on their statements.
   std::size_t compared = 0;
   for (const auto& [id, record] : records()) {
     if (!record.known || record.signs.empty()) continue;
+    // Annex VI prints GHS08 alone for H319 H360Df, though Article 26 asks for GHS07 as well: our label shows both.
+    if (id == "tetrahydrofurfuryl_alcohol") continue;
     ++compared;
     INFO(id << ": " << text(record.says));
     const std::vector<std::string> codes(record.says.begin(), record.says.end());
@@ -234,7 +237,7 @@ TEST_CASE("harmonised labels: signal word and pictograms follow from the stateme
   CHECK(compared > 100);
 }
 
-TEST_CASE("a pure liquid keeps its flame, and the words are the same at 100 and at 99.9 per cent") {
+TEST_CASE("a pure liquid keeps its flame, and the words are the same at 100 and at 99.9 per cent", "[hazards]") {
   const Solvent& water = *shipped_catalogue().find_solvent("water");
   std::size_t compared = 0;
   for (const Solvent& solvent : shipped_catalogue().solvents()) {
@@ -271,7 +274,7 @@ TEST_CASE("a pure liquid keeps its flame, and the words are the same at 100 and 
   CHECK(compared > 100);
 }
 
-TEST_CASE("liquids whose record lacks the flame their flash point asks for") {
+TEST_CASE("liquids whose record lacks the flame their flash point asks for", "[hazards]") {
   const auto codes = [](const char* words) { return codes_of(label_of(mixture_from(words), shipped_catalogue())); };
   // Table 2.6.1 on the flash and boiling points of the catalogue.
   CHECK(codes("ligroin 100").count("H225") == 1);            // -7 C, boils from 95 C
@@ -298,7 +301,7 @@ TEST_CASE("liquids whose record lacks the flame their flash point asks for") {
   CHECK(bare.without_record.size() == 1);
 }
 
-TEST_CASE("acids burn and irritate by the limits of their own records") {
+TEST_CASE("acids burn and irritate by the limits of their own records", "[hazards]") {
   // CLP Annex VI, acetic acid: Skin Corr. 1A from 90 %, 1B 25 to 90 %, Skin Irrit. 2 and Eye Irrit. 2 10 to 25 %;
   // formic acid 90, 10, 2 %.
   struct Case {
@@ -328,7 +331,7 @@ TEST_CASE("acids burn and irritate by the limits of their own records") {
   }
 }
 
-TEST_CASE("no exclamation mark beside the skull: CLP Article 26(1)(b)") {
+TEST_CASE("no exclamation mark beside the skull: CLP Article 26(1)(b)", "[hazards]") {
   const MixtureLabel label = label_of(mixture_from("methanol 40, toluene 60"), shipped_catalogue());
   const Codes codes = codes_of(label);
   REQUIRE((codes.count("H331") == 1 || codes.count("H301") == 1));
@@ -349,7 +352,7 @@ TEST_CASE("no exclamation mark beside the skull: CLP Article 26(1)(b)") {
   CHECK(signal_word_of({"H411", "EUH066"}).empty());
 }
 
-TEST_CASE("worked examples as published") {
+TEST_CASE("worked examples as published", "[hazards]") {
   const auto made = [](std::vector<std::pair<double, Hazards>> parts) {
     std::vector<Ingredient> ingredients;
     double rest = 100;
