@@ -6,6 +6,7 @@
 #include "gentlest/hazard.hpp"
 #include "gentlest/mixture_hazard.hpp"
 #include "io/specific_limits.hpp"
+#include "report/words.hpp"
 
 #include <fmt/format.h>
 #include <catch2/catch.hpp>
@@ -138,7 +139,7 @@ TEST_CASE("label oracle: thousands of mixtures of the catalogue's liquids", "[ha
   Dice dice(20261126);
   std::size_t compared = 0;
   std::size_t burning = 0;
-  for (int i = 0; i < 6000; ++i) {
+  for (int i = 0; i < 3000; ++i) {
     const Mixture mixture = random_mixture(dice);
     if (!can_be_judged(mixture)) continue;
     ++compared;
@@ -150,7 +151,7 @@ TEST_CASE("label oracle: thousands of mixtures of the catalogue's liquids", "[ha
     REQUIRE(label.signal_word == plain::signal_word(expected));
     REQUIRE(label.pictograms == listed(plain::pictograms(expected)));
   }
-  CHECK(compared > 2500);
+  CHECK(compared > 1200);
   CHECK(burning > compared / 2);
   CHECK(burning < compared);
 }
@@ -183,7 +184,7 @@ TEST_CASE("label oracle: invented records with every statement, class and limit 
   const std::vector<std::string> classes = {"Acute Tox. 1",   "Acute Tox. 2", "Skin Sens. 1A",
                                             "Resp. Sens. 1A", "Acute Tox. 3", "Skin Sens. 1B"};
   Dice dice(272);
-  for (int i = 0; i < 20000; ++i) {
+  for (int i = 0; i < 15000; ++i) {
     std::vector<Ingredient> ingredients;
     plain::Parts parts;
     for (const double share : dice.shares(2 + dice.below(3))) {
@@ -288,6 +289,10 @@ TEST_CASE("liquids whose record lacks the flame their flash point asks for", "[h
   CHECK(std::any_of(acetate.remarks.begin(), acetate.remarks.end(), [](const std::string& remark) {
     return remark.find("its record says H226") != std::string::npos;
   }));
+  // What people read says that it is not the record's word.
+  const auto words = [](const char* id) { return statements_text(shipped_catalogue().find_solvent(id)->hazards); };
+  CHECK(words("ligroin").find("H225 catches fire very easily (by its flash point, not by the record)") == 0);
+  CHECK(words("acetone").find("by its flash point") == std::string::npos);
   const HazardSummary parts = hazards_of_parts(mixture_from("ligroin 50, water 50"));
   CHECK(std::count(parts.statements.begin(), parts.statements.end(), "H225") == 1);
   CHECK(std::count(parts.pictograms.begin(), parts.pictograms.end(), "GHS02") == 1);
