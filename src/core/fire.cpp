@@ -1,6 +1,8 @@
 // Flash point, boiling and explosive limit of a mixture.
 #include "gentlest/exposure.hpp"
 
+#include "gentlest/hazard.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -21,8 +23,7 @@ const Figure* figure_of(const Molecule& molecule, const Mixture& mixture, std::o
 }
 
 bool flammable_by_record(const Hazards& hazards) {
-  return std::any_of(hazards.statements.begin(), hazards.statements.end(),
-                     [](const std::string& code) { return code == "H224" || code == "H225" || code == "H226"; });
+  return !flame_among(hazards.statements).empty();
 }
 
 // Without a flash point a liquid counts as not burning only when its record says so.

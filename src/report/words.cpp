@@ -62,7 +62,10 @@ std::string statement_text(const std::string& code) {
 std::string statements_text(const std::optional<Hazards>& hazards) {
   if (!hazards) return no_record;
   std::vector<std::string> texts;
-  for (const std::string& code : hazards->statements) texts.push_back(statement_text(code));
+  for (const std::string& code : hazards->statements) {
+    const bool added = hazards->added_flame && hazards->added_flame->code == code;
+    texts.push_back(statement_text(code) + (added ? " (by its flash point, not by the record)" : ""));
+  }
   for (const std::string& code : hazards->supplemental) texts.push_back(statement_text(code));
   return joined(texts, "; ", "the record names no statement");
 }

@@ -174,6 +174,17 @@ TEST_CASE("a code to be avoided stands for all that begin with it") {
   CHECK(keeps_hazard_limits(mixture_from("toluene 1, isooctane 99"), limits, shipped_catalogue()));
 }
 
+TEST_CASE("a flame that only the flash point tells is avoided like a recorded one") {
+  Limits limits;
+  limits.avoid_label = {"H226"};
+  const Mixture spirit = mixture_from("white_spirit_dearomatised 100");  // 38 C; its record names no flammable class
+  CHECK_FALSE(keeps_hazard_limits(spirit, limits, shipped_catalogue()));
+  limits.avoid_label.clear();
+  limits.avoid_statements = {"H226"};
+  CHECK(reason_to_leave_off(*spirit.parts()[0].liquid.solvent, limits, shipped_catalogue()) ==
+        "carries H226, which is to be avoided");
+}
+
 TEST_CASE("where no bottle is limited there are no largest shares") {
   Job job = demo();
   std::vector<std::string> left_off;
