@@ -211,7 +211,6 @@ TEST_CASE("the flammable class of every record is the one that flash and boiling
   const char* no_class = "the harmonised entry names no flammable class; the flash point asks for one";
   expect_exactly(out_of_line,
                  {
-                     {"formic_acid", no_class},
                      {"n_hexanol", no_class},
                      {"furfural", no_class},
                      {"dimethylformamide", no_class},
