@@ -56,10 +56,9 @@ Hansen mix(const Mixture& mixture);
 /// Source: Burke 1984; Feller 1976 for the classical series made with it (both from memory).
 std::optional<Teas> mix_published_teas(const Mixture& mixture);
 
-/// Standard deviation of that point from those of the solvents' own parameters, taken as independent of each other:
-/// sqrt(sum (fraction * sd)^2) per coordinate, MPa^0.5. A solvent without published deviations adds none, and so does
-/// the water in a bottle.
-Hansen mix_sd(const Mixture& mixture);
+/// Largest standard deviation of the liquids' own parameters, per coordinate, MPa^0.5; 0 where none is published. No
+/// mixture of theirs is known less well: sqrt(sum (fraction * sd)^2) never exceeds it.
+Hansen largest_sd(const std::vector<Liquid>& liquids);
 
 /// "isooctane 70, ethanol 96 % 30": the parts in per cent by volume, largest first.
 std::string to_text(const Mixture& mixture);

@@ -31,7 +31,8 @@ struct PlannedLayer {
   std::string material;    ///< id, empty for a sphere of the user's own
   std::string material_name;
   std::string chosen_because;  ///< "found", "recorded, not examined", "own tests"
-  UncertainSphere sphere;
+  UncertainSphere sphere;      ///< as it was published or measured; `met_by_liquids` is what a mixture meets
+  Hansen liquid_sd;            ///< largest deviation of a liquid of the job's shelf, MPa^0.5
   SphereGrade grade = SphereGrade::assumed;
   std::string sphere_source;            ///< key of sources.yaml, or the user's words
   std::string assumption;               ///< in plain words; empty when the sphere is the material's own
@@ -39,6 +40,17 @@ struct PlannedLayer {
   std::vector<Flag> flags;              ///< of the material and as suspected in the job
   std::vector<OtherMaterial> possible;  ///< for the readings to weigh; effect and risk of the plan leave them out
 };
+
+/// The layer's sphere as every mixture meets it, in the search as in what is printed: widened by the largest deviation
+/// that a liquid of the shelf (or of the mixtures asked about) has, and known no better than `best_known_sd`.
+UncertainSphere met_by_liquids(const PlannedLayer& layer, const std::vector<Liquid>& liquids = {});
+
+/// No centre is taken as known better than this, MPa^0.5, whatever a job says: published parameters of the same liquid
+/// differ by about as much (docs/science.md, "Uncertain spheres"), and it bounds the tables of a search.
+inline constexpr Hansen best_known_sd = {0.125, 0.25, 0.25};
+
+/// True when the sphere comes from the user's own tests: nothing is published of it, and `grade` says nothing.
+bool is_own_sphere(const PlannedLayer& layer);
 
 /// What one mixture means for one planned layer.
 struct Outlook {

@@ -53,9 +53,13 @@ bool parts_now(const DryingState& state, const std::optional<Activity>& warmer) 
   return is_unstable(*warmer, x);
 }
 
+constexpr double last_bits = 1e-9;  // of what differs by less the first counts, on every machine
+
 std::string largest_part(const Mixture& mixture, const DriftPoint& point) {
-  const auto most = std::max_element(point.volume_fractions.begin(), point.volume_fractions.end());
-  return mixture.parts()[static_cast<std::size_t>(most - point.volume_fractions.begin())].liquid.label;
+  std::size_t most = 0;
+  for (std::size_t i = 1; i < point.volume_fractions.size(); ++i)
+    if (point.volume_fractions[i] > point.volume_fractions[most] + last_bits) most = i;
+  return mixture.parts()[most].liquid.label;
 }
 
 std::vector<double> shares_to_report() {
@@ -130,7 +134,8 @@ DriftRisk judge_drift(const Drift& drift, const std::function<double(const Hanse
     if (point.evaporated > judged_until + 1e-9) break;
     const double here = chance(point.point);
     if (point.evaporated == 0) risk.at_start = here;
-    if (here > risk.worst) {
+    // Past the last bits: what stays where it is is worst where it begins, on every machine.
+    if (here > risk.worst + last_bits) {
       risk.worst = here;
       risk.worst_at = point.evaporated;
     }

@@ -29,6 +29,7 @@ BottleChoice choose_bottles(const SearchTask& task, const std::vector<Candidate>
 // over `rungs` of them.
 std::vector<Candidate> spread_evenly(const SearchTask& task, const std::vector<Candidate>& climb, std::size_t rungs) {
   constexpr double weight_of_distance = 0.1;
+  constexpr double tie = 1e-9;  // of two ways that cost the same the first is taken, on every machine
   const std::size_t count = climb.size();
   if (count <= rungs) return climb;
   const double step = (climb.back().verdict.effect - climb.front().verdict.effect) / static_cast<double>(rungs - 1);
@@ -49,7 +50,7 @@ std::vector<Candidate> spread_evenly(const SearchTask& task, const std::vector<C
       for (std::size_t from = rung - 1; from < to; ++from) {
         if (cost[rung - 1][from] == never) continue;
         const double sum = cost[rung - 1][from] + cost_of_step(from, to);
-        if (sum < cost[rung][to]) {
+        if (sum < cost[rung][to] - tie) {
           cost[rung][to] = sum;
           before[rung][to] = from;
         }

@@ -117,13 +117,12 @@ std::optional<Teas> mix_published_teas(const Mixture& mixture) {
   return sum;
 }
 
-Hansen mix_sd(const Mixture& mixture) {
+Hansen largest_sd(const std::vector<Liquid>& liquids) {
   Hansen sd;
-  for (const Part& part : mixture.parts()) {
-    if (!part.liquid.solvent || !part.liquid.solvent->hansen_sd) continue;
-    const Hansen& own = part.liquid.solvent->hansen_sd->value;
-    const double share = part.fraction * (1 - part.liquid.water_fraction);
-    sd = {std::hypot(sd.dD, share * own.dD), std::hypot(sd.dP, share * own.dP), std::hypot(sd.dH, share * own.dH)};
+  for (const Liquid& liquid : liquids) {
+    if (!liquid.solvent || !liquid.solvent->hansen_sd) continue;
+    const Hansen& own = liquid.solvent->hansen_sd->value;
+    sd = {std::max(sd.dD, own.dD), std::max(sd.dP, own.dP), std::max(sd.dH, own.dH)};
   }
   return sd;
 }

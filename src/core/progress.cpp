@@ -22,7 +22,7 @@ constexpr double swab_spread = 0.15;  // of R0: how much more or less a swab doe
 LayerBelief belief_of(const PlannedLayer& layer, const Catalogue& catalogue, std::uint64_t seed) {
   LearningSettings settings;
   settings.seed = seed;
-  LayerPrior prior{{{layer.sphere, 1, layer.material_name}}};
+  LayerPrior prior{{{met_by_liquids(layer), 1, layer.material_name}}};
   for (const OtherMaterial& other : layer.possible) {
     prior.hypotheses.push_back({other.sphere, other.share, other.material_name});
     prior.hypotheses.front().weight -= other.share;

@@ -109,7 +109,7 @@ std::string sources_section(const Plan& plan) {
     items.push_back("<b>" + html_text(source.key) + "</b>: " + user_text(source.citation) +
                     (source.seen.empty() ? "" : " (" + user_text(source.seen) + ")"));
   for (const PlannedLayer& layer : plan.layers)
-    if (layer.chosen_because == "own tests")
+    if (is_own_sphere(layer))
       items.push_back("own tests of " + user_text(layer.name) + ": " + user_text(layer.sphere_source));
   return "<section>\n" + element("h2", "Sources") + html_list(items) + "</section>\n";
 }

@@ -1,6 +1,7 @@
 // First part of the sheet: what goes, what stays, and the ladder.
 #include "report/bench_sheet.hpp"
 #include "report/format.hpp"
+#include "report/judged.hpp"
 #include "report/words.hpp"
 
 #include "gentlest/response.hpp"
@@ -35,7 +36,8 @@ void add_drying_marks(std::vector<std::string>& marks, const Fate& fate, double 
   }
   if (drifts_beyond(fate, risk_limit))
     marks.push_back(fmt::format("drying: risk passes the limit when {} % has gone, up to {}",
-                                fixed(100 * *fate.risk.beyond_limit_at, 0), per_cent(fate.risk.worst)));
+                                fixed(100 * *fate.risk.beyond_limit_at, 0),
+                                per_cent_beside(fate.risk.worst, risk_limit)));
   if (fate.drift->parts_at)
     marks.push_back(
         fmt::format("drying: may part into two liquids when {} % has gone", fixed(100 * *fate.drift->parts_at, 0)));
@@ -43,7 +45,7 @@ void add_drying_marks(std::vector<std::string>& marks, const Fate& fate, double 
 
 std::string layer_words(const PlannedLayer& layer) {
   std::string text = "<b>" + user_text(layer.name) + "</b>: " + user_text(layer.material_name);
-  text += " (" + user_text(layer.chosen_because) + "; " + html_text(grade_in_words(layer.grade)) + ")";
+  text += " (" + user_text(sphere_in_words(layer)) + ")";
   const std::string flags = flags_text(layer.flags);
   if (!flags.empty()) text += "; warning: " + html_text(flags);
   return text;
@@ -101,7 +103,7 @@ std::optional<std::size_t> riskiest_layer(const BenchMixture& mixture, const Pla
 }
 
 std::string risk_html(const BenchMixture& mixture, const Plan& plan) {
-  const std::string figure = "<b class=\"nowrap\">" + html_text(per_cent(mixture.judged->risk)) + "</b>";
+  const std::string figure = "<b class=\"nowrap\">" + html_text(risk_words(*mixture.judged, plan.job.limits)) + "</b>";
   const std::optional<std::size_t> riskiest = riskiest_layer(mixture, plan);
   if (!riskiest) return figure + " nothing to keep";
   return figure + band_html(mixture, *riskiest) + "to " + user_text(mixture.judged->riskiest);
@@ -114,13 +116,13 @@ std::string marks_html(const BenchMixture& mixture, const Plan& plan) {
 }
 
 std::vector<std::string> ladder_row(const BenchMixture& mixture, const Plan& plan) {
-  return {
-      plan.rungs.empty() ? html_text(mixture.name) : "<span class=\"number\">" + mixture.name + "</span>",
-      recipe_html(mixture),
-      "<b class=\"nowrap\">" + html_text(per_cent(mixture.judged->effect)) + "</b>" + band_html(mixture, plan.target),
-      risk_html(mixture, plan),
-      red_html(mixture, plan),
-      label_signs(mixture.label)};
+  return {plan.rungs.empty() ? html_text(mixture.name) : "<span class=\"number\">" + mixture.name + "</span>",
+          recipe_html(mixture),
+          "<b class=\"nowrap\">" + html_text(effect_words(*mixture.judged, plan.job.limits)) + "</b>" +
+              band_html(mixture, plan.target),
+          risk_html(mixture, plan),
+          red_html(mixture, plan),
+          label_signs(mixture.label)};
 }
 
 // The last column only where something is to be minded: most ladders need none.
@@ -183,8 +185,9 @@ std::vector<std::string> marks_of(const BenchMixture& mixture, const Plan& plan)
   if (!phases.empty()) marks.push_back(phases);
   add_drying_marks(marks, as_made(mixture).fate, plan.job.limits.risk_limit);
   if (mixture.as_measured)
-    marks.push_back(fmt::format("as measured (rounded): effect {}, risk {}", per_cent(mixture.as_measured->effect),
-                                per_cent(mixture.as_measured->risk)));
+    marks.push_back(fmt::format("as measured (rounded): effect {}, risk {}",
+                                effect_words(*mixture.as_measured, plan.job.limits),
+                                risk_words(*mixture.as_measured, plan.job.limits)));
   return marks;
 }
 

@@ -100,7 +100,7 @@ Json layers_json(const std::vector<PlannedLayer>& layers) {
     json["R0_MPa05"] = json_computed(layer.sphere.mean.R0);
     json["sd_dD_dP_dH_R0_MPa05"] = {json_computed(layer.sphere.sd.dD), json_computed(layer.sphere.sd.dP),
                                     json_computed(layer.sphere.sd.dH), json_computed(layer.sphere.R0_sd)};
-    json["sphere_grade"] = std::string(to_word(layer.grade));
+    json["sphere_grade"] = is_own_sphere(layer) ? std::string("own_tests") : std::string(to_word(layer.grade));
     json["sphere_source"] = layer.sphere_source;
     json["assumption"] = json_text(layer.assumption);
     json["possible"] = Json::array();

@@ -39,7 +39,8 @@ std::string numbers_text(const MixtureCase& one) {
   return paragraph(fmt::format("dD {}, dP {}, dH {} MPa^0.5; in the triangle fd {} %, fp {} %, fh {} %",
                                fixed(judged.point.dD, 1), fixed(judged.point.dP, 1), fixed(judged.point.dH, 1),
                                fixed(judged.teas.fd, 0), fixed(judged.teas.fp, 0), fixed(judged.teas.fh, 0))) +
-         paragraph(fmt::format("Effect {}. Risk {}{}.", per_cent(judged.effect), per_cent(judged.risk),
+         paragraph(fmt::format("Effect {}. Risk {}{}.", effect_words(judged, one.job.limits),
+                               risk_words(judged, one.job.limits),
                                judged.riskiest.empty() ? "" : ", to " + judged.riskiest));
 }
 

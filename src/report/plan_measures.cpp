@@ -11,11 +11,13 @@ namespace gentlest {
 
 namespace {
 
-std::string rounding_text(const BenchMixture& mixture, double risk_limit) {
+std::string rounding_text(const BenchMixture& mixture, const Limits& limits) {
   if (!mixture.as_measured) return "nothing";
   const JudgedMixture& made = *mixture.as_measured;
-  std::string text = fmt::format("effect {}, was {}; risk {}, was {}", per_cent(made.effect),
-                                 per_cent(mixture.judged->effect), per_cent(made.risk), per_cent(mixture.judged->risk));
+  std::string text =
+      fmt::format("effect {}, was {}; risk {}, was {}", effect_words(made, limits),
+                  effect_words(*mixture.judged, limits), risk_words(made, limits), risk_words(*mixture.judged, limits));
+  const double risk_limit = limits.risk_limit;
   if (made.risk > risk_limit && mixture.judged->risk <= risk_limit) text += ": BEYOND THE LIMIT";
   const std::string fate = fate_mark(made, risk_limit);
   return fate == fate_mark(*mixture.judged, risk_limit) ? text : text + "; " + fate;
@@ -41,7 +43,7 @@ Table measures_table(const Plan& plan, const Bench& bench) {
   for (const BenchMixture& mixture : bench.mixtures) {
     std::vector<std::string> row = {mixture.name};
     for (const SessionTotal& total : bench.totals) row.push_back(volume_of(mixture, total.label));
-    if (rounded) row.push_back(rounding_text(mixture, plan.job.limits.risk_limit));
+    if (rounded) row.push_back(rounding_text(mixture, plan.job.limits));
     table.rows.push_back(std::move(row));
   }
   std::vector<std::string> sum = {"all"};

@@ -45,7 +45,7 @@ std::string ladder_text(const Plan& plan, const std::vector<NamedMixture>& mixtu
                   "counts as one that works.",
                   per_cent(plan.job.limits.risk_limit), per_cent(plan.job.limits.wanted_effect)));
   text += search_limits_text(plan.job);
-  return text + finer_text(plan) + "\n" + recipes_table(mixtures, plan.job.limits.risk_limit, style);
+  return text + finer_text(plan) + "\n" + recipes_table(mixtures, plan.job.limits, style);
 }
 
 std::string no_window_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {
@@ -64,7 +64,7 @@ std::string no_window_text(const Plan& plan, const std::vector<NamedMixture>& mi
                                   per_cent(limits.wanted_effect)));
   if (!mixtures.empty()) {
     text += heading("How close the shelf comes", style) + two_numbers_text(plan.layers, limits) + "\n";
-    text += recipes_table(mixtures, plan.job.limits.risk_limit, style);
+    text += recipes_table(mixtures, plan.job.limits, style);
   }
   return text;
 }
@@ -137,7 +137,7 @@ std::string sources_text(const Plan& plan, const Style& style) {
   for (const Source& source : plan.sources)
     text += bullet(source.key + ": " + source.citation + (source.seen.empty() ? "" : " (" + source.seen + ")"));
   for (const PlannedLayer& layer : plan.layers)
-    if (layer.chosen_because == "own tests") text += bullet("own tests of " + layer.name + ": " + layer.sphere_source);
+    if (is_own_sphere(layer)) text += bullet("own tests of " + layer.name + ": " + layer.sphere_source);
   return text;
 }
 

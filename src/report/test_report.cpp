@@ -75,8 +75,7 @@ std::string taken_words(const Plan& plan, const std::string& name) {
   const auto layer =
       std::find_if(plan.layers.begin(), plan.layers.end(), [&](const PlannedLayer& one) { return one.name == name; });
   if (layer == plan.layers.end()) return "like its layer";
-  std::string words = user_text(layer->material_name) + " (" + user_text(layer->chosen_because) + "; " +
-                      html_text(grade_in_words(layer->grade)) + ")";
+  std::string words = user_text(layer->material_name) + " (" + user_text(sphere_in_words(*layer)) + ")";
   for (const OtherMaterial& other : layer->possible)
     words += "; may be " + user_text(other.material_name) + " as well (" + html_text(per_cent(other.share)) + ")";
   if (!layer->flags.empty()) words += "; warning: " + html_text(flags_text(layer->flags));

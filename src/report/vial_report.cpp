@@ -29,8 +29,9 @@ std::string recipe_text(const VialCase& one, const Style& style) {
     text += paragraph(
         fmt::format("Rounded, this is another mixture: {}. Effect {} (was {}), risk {} (was {}). Label, fire and "
                     "breath below are those of the rounded one.",
-                    to_text(study.as_measured->mixture), per_cent(study.as_measured->effect),
-                    per_cent(study.judged.effect), per_cent(study.as_measured->risk), per_cent(study.judged.risk)));
+                    to_text(study.as_measured->mixture), effect_words(*study.as_measured, one.job.limits),
+                    effect_words(study.judged, one.job.limits), risk_words(*study.as_measured, one.job.limits),
+                    risk_words(study.judged, one.job.limits)));
   return text;
 }
 
@@ -128,7 +129,8 @@ std::string vial_text(const VialCase& one, const Style& style, const Edition& ed
   const VialStudy& study = one.study;
   std::string text = heading("Vial: " + to_text(study.judged.mixture) + " (% by volume)", style).substr(1);
   if (!one.job.object.title.empty()) text += paragraph("Painting: " + one.job.object.title);
-  text += paragraph(fmt::format("Effect {}. Risk {}{}.", per_cent(study.judged.effect), per_cent(study.judged.risk),
+  text += paragraph(fmt::format("Effect {}. Risk {}{}.", effect_words(study.judged, one.job.limits),
+                                risk_words(study.judged, one.job.limits),
                                 study.judged.riskiest.empty() ? "" : ", to " + study.judged.riskiest));
   text += recipe_text(one, style) + heading("In the vial and on the swab", style);
   for (const std::string& sentence : fate_sentences(study.judged, one.job.limits.risk_limit)) text += bullet(sentence);

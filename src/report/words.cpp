@@ -39,6 +39,11 @@ std::string grade_in_words(SphereGrade grade) {
   return {};
 }
 
+std::string sphere_in_words(const PlannedLayer& layer) {
+  if (is_own_sphere(layer)) return "your own tests: " + layer.sphere_source;
+  return layer.chosen_because + "; " + grade_in_words(layer.grade);
+}
+
 std::string role_word(Role role) {
   return role == Role::remove ? "remove" : "keep";
 }

@@ -4,6 +4,7 @@
 #include "gentlest/catalogue.hpp"
 #include "gentlest/job.hpp"
 #include "gentlest/mixture.hpp"
+#include "gentlest/plan.hpp"
 
 #include <string>
 
@@ -11,6 +12,10 @@ namespace gentlest {
 
 /// How far a sphere can be trusted, e.g. "stand-in: no sphere of this very material is published".
 std::string grade_in_words(SphereGrade grade);
+
+/// Why the layer's sphere was taken and how far it can be trusted: "found; published, and ...". Of the user's own tests
+/// nothing is published, so only their source is told.
+std::string sphere_in_words(const PlannedLayer& layer);
 
 /// "remove" or "keep".
 std::string role_word(Role role);

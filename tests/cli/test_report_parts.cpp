@@ -37,6 +37,23 @@ TEST_CASE("a chance is never shown as none or as certain") {
   CHECK(per_cent(1) == ">99 %");
 }
 
+TEST_CASE("a chance is never printed as none or as certainty, nor on the wrong side of a limit") {
+  for (const double chance : {0.99994, 0.995001, 1.0}) CHECK(per_cent(chance) == ">99 %");
+  CHECK(per_cent_beside(0.4968, 0.5) == "49.7 %");
+  CHECK(per_cent_beside(0.49996, 0.5) == "49.996 %");
+  CHECK(per_cent_beside(0.5, 0.5) == "50 %");
+  CHECK(per_cent_beside(0.5 - 1e-12, 0.5) == "50 %");
+  CHECK(per_cent_beside(0.5004, 0.5) == "50.04 %");
+  CHECK(per_cent_beside(0.504, 0.5) == "50.4 %");
+  CHECK(per_cent_beside(0.2540, 0.25) == "25.4 %");
+  CHECK(per_cent_beside(0.4958, 0.496) == "49.58 %");
+  CHECK(per_cent_beside(0.61, 0.5) == "61 %");
+  CHECK(per_cent_beside(0.0004, 0.5) == "<0.1 %");
+  CHECK(per_cent_beside(0.99994, 0.5) == ">99 %");
+  CHECK(setting_per_cent(0.025) == "2.5 %");
+  CHECK(setting_per_cent(0.2) == "20 %");
+}
+
 TEST_CASE("width counts letters as a terminal shows them") {
   CHECK(display_width("Öl") == 2);
   CHECK(display_width("e\xCC\x81") == 1);

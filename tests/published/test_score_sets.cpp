@@ -4,6 +4,8 @@
 #include "gentlest/diagnostic.hpp"
 #include "io/score_sets.hpp"
 
+#include "scratch.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <algorithm>
@@ -224,4 +226,48 @@ TEST_CASE("faults of score sets are reported with their place") {
     CHECK(error.faults().size() == 6);
   }
   std::filesystem::remove_all(temporary);
+}
+
+namespace {
+
+// Faults of a folder of score sets with one set of these lines.
+std::vector<Diagnostic> faults_of_set(const std::string& lines, const std::string& use = "yes") {
+  const gentlest::test::ScratchFolder scratch;
+  gentlest::test::put(scratch.file("published.csv"),
+                      "set,code,material,family,use,dD,dP,dH,R0,note\nmine,M,my resin,," + use + ",18,5,8,7,\n");
+  gentlest::test::put(scratch.file("mine.csv"), lines);
+  try {
+    read_score_sets(scratch.path());
+  } catch (const InputError& error) {
+    return error.faults();
+  }
+  return {};
+}
+
+}  // namespace
+
+TEST_CASE("a score set from which nothing can be fitted is refused with its file and what would be right") {
+  const std::string head = "solvent,dD,dP,dH,grade\n";
+  const std::vector<std::pair<std::string, std::string>> cases = {
+      {head + "a,15,1,2,6\nb,16,5,8,2\n", "no liquid of this set has grade 1"},
+      {head + "a,15,1,2,1\nb,16,5,8,6\n", "too few liquids of this set have grade 1"},
+      {head + "a,15,1,2,1\nb,16,5,8,1\n", "every liquid of this set has grade 1"},
+      {head, "no line of figures"},
+      {"", "no line of figures"},
+      {"solvent,dD,dP,dH\na,15,1,2\n", "no column \"grade\""},
+      {head + "a,15,1,2,7\n", "\"7\" is not a grade"},
+      {head + "a,15,1,2,0\n", "\"0\" is not a grade"}};
+  for (const auto& [lines, message] : cases) {
+    INFO(lines);
+    const std::vector<Diagnostic> faults = faults_of_set(lines);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].message.find(message) != std::string::npos);
+    CHECK(faults[0].where.file.find("mine.csv") != std::string::npos);
+    CHECK_FALSE(faults[0].remedy.empty());
+  }
+  CHECK(faults_of_set(head + "a,15,1,2,1\nb,16,5,8,6\nc,17,5,8,1\n").empty());
+  // A set that is left out may hold what it likes, but one must take part.
+  const std::vector<Diagnostic> none = faults_of_set(head + "a,15,1,2,6\n", "no");
+  REQUIRE(none.size() == 1);
+  CHECK(none[0].message.find("no set takes part") != std::string::npos);
 }

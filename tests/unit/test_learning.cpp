@@ -275,3 +275,31 @@ TEST_CASE("longer contact with no effect says more, and learning is the same eve
   CHECK(b.chance({17, 6, 9}, 2) == c.chance({17, 6, 9}, 2));
   CHECK(b.R0() == c.R0());
 }
+
+TEST_CASE("learning from the edge agrees with plain weighting, where the edge may act otherwise") {
+  LayerPrior prior = plain_prior();
+  prior.edge_spread = 0.3;
+  const std::vector<Evidence> evidence = {seen({16.5, 6, 11}, 0, true), seen({16.5, 4, 8}, 0, true),
+                                          seen({17, 9, 9}, 0, true)};
+  LayerBelief belief(prior, steps(0.05));
+  for (const Evidence& one : evidence) belief.learn(one);
+  const ReadingCurve curve = steps(0.05);
+  const Hansen at{16.5, 6, 11};
+  RandomNumbers random(17);
+  double sum = 0, total = 0;
+  for (int i = 0; i < 400000; ++i) {
+    const Sphere sphere{{17.5 + 0.8 * random.normal(), 6 + 1.8 * random.normal(), 9 + 2.0 * random.normal()},
+                        std::max(0.5, 8 + 1.2 * random.normal())};
+    const Sphere at_edge{sphere.centre, sphere.R0 * std::exp(0.3 * random.normal())};
+    double weight = 1;
+    for (const Evidence& one : evidence) {
+      const LevelChances chances = curve.chances(relative_distance_RED(one.point, at_edge));
+      double match = 0;
+      for (std::size_t k = 0; k < chances.size(); ++k) match += chances[k] * one.match[k];
+      weight *= match;
+    }
+    sum += weight * curve.at_least(1, relative_distance_RED(at, sphere));
+    total += weight;
+  }
+  CHECK(std::abs(belief.chance(at, 1) - sum / total) < 0.03);
+}

@@ -204,3 +204,21 @@ TEST_CASE("a working mixture must pass every colour of the job") {
   readings.back().passage = "dark background";
   CHECK(follow_readings(demo(), catalogue(), readings).next.step == NextStep::found);
 }
+
+TEST_CASE("a kept layer is doubted more than the one to remove") {
+  const Progress progress = follow_readings(demo(), catalogue(), {});
+  CHECK(progress.task.kept[0].belief.prior().stray_share == kept_stray_share);
+  CHECK(progress.task.target.prior().stray_share < kept_stray_share);
+}
+
+TEST_CASE("a reading of one kept layer says nothing of another") {
+  Job job = demo();
+  job.passages.push_back({"glaze", "oil paint", "oil_resin_glaze", {}, "", {}});
+  Reading reading = swab(1, "acetone 100", RemovalReading::no_effect, OriginalReading::softened);
+  reading.passage = "glaze";
+  const Progress progress = follow_readings(job, catalogue(), {reading});
+  REQUIRE(progress.task.kept.size() == 2);
+  CHECK(progress.task.kept[0].belief.seen().empty());
+  CHECK(progress.task.kept[1].belief.seen().size() == 1);
+  CHECK(progress.task.past[0].layer == "glaze");
+}
