@@ -29,7 +29,9 @@ std::optional<Celsius> start_of_boiling(const Solvent& solvent, const Catalogue&
 std::string flame_of(const Solvent& solvent, const Catalogue& catalogue) {
   if (!solvent.flash_point_C) return {};
   const Cited<double>& flash = solvent.flash_point_C->chosen;
-  const bool reckoned = flash.standing == Standing::estimated || flash.standing == Standing::derived;
+  // An estimate bears its margin where nothing better is known; it does not overrule a class that the law names.
+  const bool reckoned = (flash.standing == Standing::estimated || flash.standing == Standing::derived) &&
+                        !(solvent.hazards && !flame_among(solvent.hazards->statements).empty());
   // Without a boiling point the more severe class counts.
   return flammable_statement({flash.value}, start_of_boiling(solvent, catalogue).value_or(Celsius{0}), reckoned);
 }

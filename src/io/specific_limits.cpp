@@ -128,10 +128,11 @@ bool carries_or_stronger(const Hazards& hazards, const std::string& code) {
   return false;
 }
 
-// Statements whose rule asks for a limit of each part.
+// Statements whose rule asks for a limit of each part; one for a flammable class is printed, the flash point decides.
 bool has_limits(const std::string& code) {
   static const std::regex form(
-      "H304|H31[4578]|H319|H33[456]|H34[01]|H35[01]i?|H36[012][A-Za-z]*|H37[0-3]|EUH38[01]|EUH43[01]|EUH44[01]|EUH45["
+      "H22[456]|H304|H31[4578]|H319|H33[456]|H34[01]|H35[01]i?|H36[012][A-Za-z]*|H37[0-3]|EUH38[01]|EUH43[01]|EUH44[01]"
+      "|EUH45["
       "01]");
   return std::regex_match(code, form);
 }

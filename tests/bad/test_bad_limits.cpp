@@ -60,6 +60,8 @@ TEST_CASE("specific limits are read as CLP Annex VI prints them", "[hazards]") {
 
 TEST_CASE("a specific limit that cannot be read, or cannot be right, is a fault with its place", "[hazards]") {
   CHECK(faults_of("      specific_limits: \"STOT SE 3; H335: C >= 25 %\"").empty());
+  CHECK(faults_of("      specific_limits: \"STOT SE 3; H336: C >= 1 %\"").empty());      // a classification by itself
+  CHECK(faults_of("      specific_limits: \"Flam. Liq. 3; H226: C >= 85 %\"").empty());  // as Annex VI has formic acid
   for (const char* text :
        {"STOT SE 3; H335: C > 25 %", "H335: C >= 25", "H335: C >= 0 %", "H335: C >= 101 %", "H335 C >= 25 %",
         "H335: 25 % <= C < 10 %", "H335: C < 25 %", "H335: C >= 2,5 %", "STOT SE 3",

@@ -82,7 +82,8 @@ TEST_CASE("mixtures worked out by the rules of CLP Annex I with harmonised recor
   CHECK(has(codes_by_weight({{"dioxane", 0.1}, {"ethanol", 99.9}}), "H350"));
   CHECK(has(codes_by_weight({{"n_propanol", 3}, {"water", 97}}), "H318"));
   const auto hexane = codes_by_weight({{"n_hexane", 4}, {"ethanol", 96}});
-  CHECK_FALSE(has(hexane, "H373"));  // its own limit is 5 %
+  CHECK(has(hexane, "H373"));  // H372 since Regulation (EU) 2024/2564, without a limit of its own: H373 from 1 %
+  CHECK_FALSE(has(hexane, "H372"));
   CHECK(has(hexane, "H361f"));
   const auto methanol = codes_by_weight({{"methanol", 10}, {"ethanol", 90}});
   CHECK(has(methanol, "H370"));
