@@ -92,11 +92,11 @@ TEST_CASE("CSV keeps commas, quotes and line breaks, and disarms formulas") {
   Sheet sheet{"things", {{"words", "words", -1, false}, {"count", "count", -1, false}}, {}};
   sheet.rows = {
       {std::string("a, \"b\"\r\nc"), 1.5}, {std::string("=HYPERLINK(1)"), Cell()}, {std::string("-1+2"), -2.0}};
-  const auto rows = csv_rows(sheet_csv(sheet, {"1", "2"}));
+  const auto rows = csv_rows(sheet_csv(sheet, {"1", "2", {"2026-03-14", "law", ""}}));
   REQUIRE(rows.size() == 4);
-  CHECK(rows[1] == std::vector<std::string>{"a, \"b\"\r\nc", "1.5", "1", "2"});
-  CHECK(rows[2] == std::vector<std::string>{"'=HYPERLINK(1)", "not known", "1", "2"});
-  CHECK(rows[3] == std::vector<std::string>{"'-1+2", "-2", "1", "2"});
+  CHECK(rows[1] == std::vector<std::string>{"a, \"b\"\r\nc", "1.5", "2026-03-14", "1", "2"});
+  CHECK(rows[2] == std::vector<std::string>{"'=HYPERLINK(1)", "not known", "2026-03-14", "1", "2"});
+  CHECK(rows[3] == std::vector<std::string>{"'-1+2", "-2", "2026-03-14", "1", "2"});
 }
 
 TEST_CASE("JSON says null for what is not known and survives broken letters") {

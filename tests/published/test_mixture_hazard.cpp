@@ -81,10 +81,17 @@ TEST_CASE("mixtures worked out by the rules of CLP Annex I with harmonised recor
   CHECK(has(codes_by_weight({{"dimethylformamide", 0.3}, {"acetone", 99.7}}), "H360D"));
   CHECK(has(codes_by_weight({{"dioxane", 0.1}, {"ethanol", 99.9}}), "H350"));
   CHECK(has(codes_by_weight({{"n_propanol", 3}, {"water", 97}}), "H318"));
+  // STOT RE 1 without a limit of its own since 1 May 2026: category 2 from 1 %, category 1 from 10 % (CLP 3.9.3).
   const auto hexane = codes_by_weight({{"n_hexane", 4}, {"ethanol", 96}});
-  CHECK(has(hexane, "H373"));  // H372 since Regulation (EU) 2024/2564, without a limit of its own: H373 from 1 %
+  CHECK(has(hexane, "H373"));
   CHECK_FALSE(has(hexane, "H372"));
   CHECK(has(hexane, "H361f"));
+  CHECK(has(codes_by_weight({{"n_hexane", 10}, {"ethanol", 90}}), "H372"));
+  CHECK_FALSE(has(codes_by_weight({{"n_hexane", 0.9}, {"ethanol", 99.1}}), "H373"));
+  // The own limit of 2-(2-methoxyethoxy)ethanol is 3 %, ten times the generic one.
+  CHECK(has(codes_by_weight({{"methoxyethoxyethanol", 3}, {"ethanol", 97}}), "H360D"));
+  CHECK_FALSE(has(codes_by_weight({{"methoxyethoxyethanol", 2.9}, {"ethanol", 97.1}}), "H360D"));
+  CHECK(has(codes_by_weight({{"cumene", 0.1}, {"ethanol", 99.9}}), "H350"));
   const auto methanol = codes_by_weight({{"methanol", 10}, {"ethanol", 90}});
   CHECK(has(methanol, "H370"));
   CHECK(has(methanol, "H302"));  // estimate 1000 mg/kg
