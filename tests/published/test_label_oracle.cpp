@@ -168,6 +168,8 @@ TEST_CASE("label oracle: invented records with every statement, class and limit 
       "H314: C >= 90 %; H314: 25 % <= C < 90 %; H315: 10 % <= C < 25 %; H319: 10 % <= C < 25 %",
       "H315: C >= 2 %",
       "H318: C >= 5 %; H319: 1 % <= C < 5 %",
+      "H318: C >= 20 %",
+      "H314: C >= 1 %",
       "H319: C >= 25 %",
       "H335: C >= 1 %",
       "H317: C >= 0.01 %",
