@@ -117,7 +117,7 @@ struct Job {
 };
 
 /// Everything in the job that cannot be planned: unknown names, a layer without material, nothing to remove, nothing to
-/// keep, an empty shelf, limits that contradict each other. Empty when the job is sound.
+/// keep, a shelf that is empty or left so by the limits, limits that contradict each other. Empty when it is sound.
 std::vector<Diagnostic> check_job(const Job& job, const Catalogue& catalogue);
 
 }  // namespace gentlest

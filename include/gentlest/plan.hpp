@@ -23,6 +23,12 @@ struct OtherMaterial {
   double share = 0;  ///< how far it is believed, 0..1
 };
 
+/// What is suspected of a passage that is judged like its layer.
+struct PassageWarning {
+  std::string passage;
+  std::vector<Flag> flags;
+};
+
 /// One thing on the painting that a mixture meets: a layer, or a passage with a material of its own.
 struct PlannedLayer {
   std::string name;
@@ -34,11 +40,12 @@ struct PlannedLayer {
   UncertainSphere sphere;      ///< as it was published or measured; `met_by_liquids` is what a mixture meets
   Hansen liquid_sd;            ///< largest deviation of a liquid of the job's shelf, MPa^0.5
   SphereGrade grade = SphereGrade::assumed;
-  std::string sphere_source;            ///< key of sources.yaml, or the user's words
-  std::string assumption;               ///< in plain words; empty when the sphere is the material's own
-  bool own_response = false;            ///< false: the response curve is borrowed from fresh resins
-  std::vector<Flag> flags;              ///< of the material and as suspected in the job
-  std::vector<OtherMaterial> possible;  ///< for the readings to weigh; effect and risk of the plan leave them out
+  std::string sphere_source;                  ///< key of sources.yaml, or the user's words
+  std::string assumption;                     ///< in plain words; empty when the sphere is the material's own
+  bool own_response = false;                  ///< false: the response curve is borrowed from fresh resins
+  std::vector<Flag> flags;                    ///< of the material and as suspected of all of it in the job
+  std::vector<OtherMaterial> possible;        ///< for the readings to weigh; effect and risk of the plan leave them out
+  std::vector<PassageWarning> passages = {};  ///< that are judged like this layer and of which more is suspected
 };
 
 /// The layer's sphere as every mixture meets it, in the search as in what is printed: widened by the largest deviation
@@ -157,16 +164,17 @@ std::vector<PlannedMixture> planned_mixtures(const Plan& plan);
 /// The plan for one job. `target` names the layer to remove; empty takes the uppermost.
 /// `run` may carry out the search's tasks on several threads; the plan is the same without.
 /// Without a window wishes stay unfulfilled.
-/// Throws InputError (Fault::file) with everything check_job finds, and (Fault::usage) when the job's vial and measure
-/// cannot hold a mixture of as many parts as the job allows, or for a stretch that is not on the ladder.
+/// Throws InputError (Fault::file) with everything check_job finds, and (Fault::usage) for a target that the job does
+/// not hold or a stretch that is not on the ladder.
 Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target = {},
                const SearchProgress& progress = {}, const RunTasks& run = {}, const PlanWishes& wishes = {});
 
 /// The job's layers as the plan sees them: spheres, grades, flags.
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});
 
-/// The layer's warnings for which no margin is claimed, and whether no layer has any.
-std::vector<Flag> flags_against_margin(const PlannedLayer& layer);
+/// The warnings for which no margin is claimed, of the layer (without the name of a passage) and of its passages; and
+/// whether no layer has any.
+std::vector<PassageWarning> warnings_against_margin(const PlannedLayer& layer);
 bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers);
 
 /// The job's bottles that may be used, sorted by label; `left_off` receives the others, each with the reason.

@@ -73,7 +73,8 @@ void say_hypotheses(const LayerBelief& belief, const std::string& layer, std::ve
 
 }  // namespace
 
-std::vector<std::string> describe_learning(const LayerBelief& belief, const std::string& layer) {
+std::vector<std::string> describe_learning(const LayerBelief& belief, const std::string& layer,
+                                           const std::vector<int>& tests) {
   if (belief.seen().empty()) return {fmt::format("{}: no test has spoken of it yet", layer)};
   LearningSettings settings;
   settings.particles = belief.particles().size();
@@ -84,9 +85,9 @@ std::vector<std::string> describe_learning(const LayerBelief& belief, const std:
   for (std::size_t i = 0; i < belief.predicted().size(); ++i)
     if (belief.predicted()[i] < surprising)
       lines.push_back(
-          fmt::format("{}: reading {} of it was hardly to be expected (chance {}): check it, perhaps "
+          fmt::format("{}: what test {} says of it was hardly to be expected (chance {}): check it, perhaps "
                       "repeat it",
-                      layer, i + 1, per_cent(belief.predicted()[i])));
+                      layer, tests.at(i), per_cent(belief.predicted()[i])));
   lines.push_back(fmt::format("{}: {} of {} particles effective", layer,
                               static_cast<long>(std::lround(belief.effective_particles())), belief.particles().size()));
   return lines;

@@ -1,6 +1,8 @@
 #include "gentlest/job.hpp"
 
 #include "gentlest/mixture.hpp"
+#include "gentlest/plan.hpp"
+#include "gentlest/recipe.hpp"
 #include "gentlest/text.hpp"
 
 #include <fmt/format.h>
@@ -19,9 +21,11 @@ class JobCheck {
 
   std::vector<Diagnostic> run() {
     check_layers();
-    for (const Passage& passage : job_.passages) check_passage(passage);
+    std::set<std::string> passages;
+    for (const Passage& passage : job_.passages) check_passage(passage, passages);
     check_shelf();
     check_limits();
+    if (faults_.empty()) check_usable_shelf();
     return std::move(faults_);
   }
 
@@ -31,8 +35,11 @@ class JobCheck {
     faults_.push_back({std::move(where), std::move(message), std::move(remedy), {}});
   }
 
-  void complain_at(const std::string& key, std::string message, std::string remedy = {}) {
-    const auto found = job_.places.at.find(key);
+  // At the key, or where that is left out at another that has a part in the fault.
+  void complain_at(const std::string& key, std::string message, std::string remedy = {},
+                   const std::string& otherwise = {}) {
+    auto found = job_.places.at.find(key);
+    if (found == job_.places.at.end()) found = job_.places.at.find(otherwise);
     complain(found == job_.places.at.end() ? Location{} : found->second, std::move(message), std::move(remedy));
   }
 
@@ -97,7 +104,9 @@ class JobCheck {
     if (!any_keep) complain_at("layers", "no layer has the role keep", "name what must stay with role: keep");
   }
 
-  void check_passage(const Passage& passage) {
+  void check_passage(const Passage& passage, std::set<std::string>& names) {
+    if (!names.insert(folded(passage.name)).second)
+      complain(passage.where, fmt::format("two passages are called \"{}\"", passage.name), "give each its own name");
     std::vector<std::string> layers;
     for (const Layer& layer : job_.layers) layers.push_back(layer.name);
     const auto layer = std::find_if(job_.layers.begin(), job_.layers.end(),
@@ -110,7 +119,8 @@ class JobCheck {
                "passages must stay unaffected; name a layer with role: keep");
     check_material(passage.where, passage.name, passage.material, true);
     for (const std::string& name : layers)
-      if (name == passage.name) complain(passage.where, fmt::format("a layer is called \"{}\" as well", name));
+      if (folded(name) == folded(passage.name))
+        complain(passage.where, fmt::format("a layer is called \"{}\" as well", name));
   }
 
   // A share below one step of the grid would quietly leave the bottle out.
@@ -150,6 +160,23 @@ class JobCheck {
     for (const ShelfBottle& bottle : job_.shelf) check_bottle(bottle, labels);
   }
 
+  // That limits leave no bottle is known before any plan is asked for.
+  void check_usable_shelf() {
+    std::vector<std::string> left_off;
+    if (usable_shelf(job_, catalogue_, left_off).empty())
+      complain_at("shelf", "no bottle of the shelf may be used", left_off.front());
+  }
+
+  void check_measuring() {
+    const Limits& limits = job_.limits;
+    expect_range("vial_mL", limits.vial_mL, 0.1, 10000);
+    expect_range("measure_mL", limits.measure_mL, 0.001, 100);
+    if (limits.parts < 1 || limits.parts > 4) return;  // told already
+    const auto parts = static_cast<std::size_t>(limits.parts);
+    if (const auto fault = measuring_fault(parts, {Millilitres{limits.vial_mL}, Millilitres{limits.measure_mL}}))
+      complain_at("limits.measure_mL", fault->message, fault->remedy, "limits.vial_mL");
+  }
+
   void expect_range(const std::string& key, double value, double low, double high) {
     if (value < low || value > high)
       complain_at("limits." + key, fmt::format("{} is {}, outside {} to {}", key, value, low, high));
@@ -173,7 +200,8 @@ class JobCheck {
     if (limits.bottles < limits.parts)
       complain_at("limits.bottles",
                   fmt::format("limits contradict each other: {} parts from {} bottles", limits.parts, limits.bottles),
-                  "allow at least as many bottles as parts");
+                  "allow at least as many bottles as parts", "limits.parts");
+    check_measuring();
     check_avoided();
   }
 

@@ -139,9 +139,6 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
                const RunTasks& run, const PlanWishes& wishes) {
   std::vector<Diagnostic> faults = check_job(job, catalogue);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
-  // Before the search, so that a plan is never found only to be useless at the easel.
-  check_measurable(static_cast<std::size_t>(job.limits.parts),
-                   {Millilitres{job.limits.vial_mL}, Millilitres{job.limits.measure_mL}});
   Plan plan;
   plan.job = job;
   plan.catalogue_version = catalogue.version();

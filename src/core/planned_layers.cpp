@@ -70,11 +70,20 @@ PlannedLayer plan_passage(const Passage& passage, const Catalogue& catalogue) {
   return planned;
 }
 
-// Passages without a material of their own lend their suspicions to the layer they belong to.
-void lend_suspicions(std::vector<PlannedLayer>& layers, const std::vector<Passage>& passages) {
+// What is suspected of a passage without a material of its own stands beside its layer, not for all of it.
+void add_passage_warnings(std::vector<PlannedLayer>& layers, const std::vector<Passage>& passages) {
   for (const Passage& passage : passages)
     for (PlannedLayer& layer : layers)
-      if (passage.material.empty() && layer.name == passage.of) add_flags(layer.flags, passage.suspected);
+      if (passage.material.empty() && layer.name == passage.of && !passage.suspected.empty())
+        layer.passages.push_back({passage.name, passage.suspected});
+}
+
+std::vector<Flag> against_margin(const std::vector<Flag>& flags, Role role) {
+  std::vector<Flag> against;
+  for (const Flag flag : flags)
+    if (flag != Flag::water_sensitive && (flag == Flag::cross_linked) == (role == Role::remove))
+      against.push_back(flag);
+  return against;
 }
 
 void mark_target(std::vector<PlannedLayer>& layers, const std::string& target) {
@@ -113,17 +122,20 @@ const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogu
   return material && material->response ? *material->response : catalogue.response();
 }
 
-std::vector<Flag> flags_against_margin(const PlannedLayer& layer) {
-  std::vector<Flag> against;
-  for (const Flag flag : layer.flags)
-    if (flag != Flag::water_sensitive && (flag == Flag::cross_linked) == (layer.role == Role::remove))
-      against.push_back(flag);
+std::vector<PassageWarning> warnings_against_margin(const PlannedLayer& layer) {
+  std::vector<PassageWarning> against;
+  const auto add = [&](const std::string& passage, const std::vector<Flag>& flags) {
+    const std::vector<Flag> found = against_margin(flags, layer.role);
+    if (!found.empty()) against.push_back({passage, found});
+  };
+  add({}, layer.flags);
+  for (const PassageWarning& one : layer.passages) add(one.passage, one.flags);
   return against;
 }
 
 bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers) {
   return std::all_of(layers.begin(), layers.end(),
-                     [](const PlannedLayer& layer) { return flags_against_margin(layer).empty(); });
+                     [](const PlannedLayer& layer) { return warnings_against_margin(layer).empty(); });
 }
 
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target) {
@@ -132,7 +144,7 @@ std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalo
   const Hansen liquid_sd = largest_sd(usable_shelf(job, catalogue, left_off));
   for (const Layer& layer : job.layers) layers.push_back(plan_layer(layer, catalogue));
   mark_target(layers, target);
-  lend_suspicions(layers, job.passages);
+  add_passage_warnings(layers, job.passages);
   for (const Passage& passage : job.passages)
     if (!passage.material.empty()) layers.push_back(plan_passage(passage, catalogue));
   for (PlannedLayer& layer : layers) layer.liquid_sd = liquid_sd;

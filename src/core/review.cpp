@@ -22,9 +22,8 @@ std::optional<Mixture> readable_mixture(const std::string& text, const Catalogue
 }
 
 std::string reason_of(const Progress& progress, int test) {
-  const std::string start = fmt::format("test {}: ", test);
-  for (const std::string& line : progress.not_counted)
-    if (line.compare(0, start.size(), start) == 0) return line.substr(start.size());
+  for (const LeftOutTest& one : progress.not_counted)
+    if (one.test == test) return one.why;
   return {};
 }
 

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <filesystem>
+#include <fstream>
 #include <utility>
 
 namespace gentlest {
@@ -226,6 +228,19 @@ Job load_job(const std::string& text, const std::string& file, const Catalogue& 
   for (Diagnostic& fault : faults) fault.excerpt = yaml.line_text(fault.where.line);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   return job;
+}
+
+bool is_job(const std::string& path) {
+  std::error_code error;
+  if (!std::filesystem::is_regular_file(path, error)) return false;  // reading a pipe would wait
+  std::ifstream in(path, std::ios::binary);
+  std::string line;
+  for (bool is_first = true; std::getline(in, line); is_first = false) {
+    if (is_first && !line.empty() && (line.front() == '<' || line.front() == '{'))
+      return false;  // a report shows the job
+    if (line.rfind("gentlest_job:", 0) == 0) return true;
+  }
+  return false;
 }
 
 }  // namespace gentlest

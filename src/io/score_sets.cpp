@@ -1,6 +1,7 @@
 #include "io/score_sets.hpp"
 
 #include "io/csv.hpp"
+#include "io/files.hpp"
 
 #include "gentlest/diagnostic.hpp"
 #include "gentlest/text.hpp"
@@ -8,8 +9,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <fstream>
 #include <set>
+#include <sstream>
+#include <utility>
 
 namespace gentlest {
 
@@ -46,15 +48,21 @@ void complain(Faults& faults, const Table& table, const Line& line, int column, 
 Table read_table(const fs::path& path, Faults& faults) {
   Table table;
   table.file = path.string();
-  std::ifstream in(path);
-  if (!in) {
-    faults.push_back({{table.file, 0, 0}, "this file cannot be read", "it belongs to the folder of score sets", ""});
+  std::istringstream in;
+  try {
+    in.str(read_text_file(table.file));
+  } catch (const InputError& error) {
+    for (Diagnostic fault : error.faults()) {
+      if (fault.where.line == 0) fault.remedy = "it belongs to the folder of score sets";
+      faults.push_back(std::move(fault));
+    }
     return table;
   }
   int number = 0;
   const std::size_t before = faults.size();
   for (std::string text; std::getline(in, text);) {
     ++number;
+    if (!text.empty() && text.back() == '\r') text.pop_back();
     if (text.empty() || text.front() == '#') continue;
     Line line{cells_of(text, table.file), text, number};
     if (table.header.empty()) {

@@ -61,6 +61,7 @@ std::string layers_html(const Plan& plan) {
   for (const Passage& passage : plan.job.passages)
     if (passage.material.empty())
       stay.push_back("passage <b>" + user_text(passage.name) + "</b>, judged like " + user_text(passage.of) +
+                     (passage.suspected.empty() ? "" : "; warning: " + html_text(flags_text(passage.suspected))) +
                      (passage.note.empty() ? "" : ": " + user_text(passage.note)));
   return element("h3", "What must go") + html_list(go) + element("h3", "What must stay as it is") + html_list(stay);
 }

@@ -111,6 +111,12 @@ Json layers_json(const std::vector<PlannedLayer>& layers) {
     json["response_curve_borrowed"] = !layer.own_response;
     json["warnings"] = Json::array();
     for (const Flag flag : layer.flags) json["warnings"].push_back(std::string(to_word(flag)));
+    json["passage_warnings"] = Json::array();
+    for (const PassageWarning& one : layer.passages) {
+      Json words = Json::array();
+      for (const Flag flag : one.flags) words.push_back(std::string(to_word(flag)));
+      json["passage_warnings"].push_back({{"passage", one.passage}, {"warnings", std::move(words)}});
+    }
     list.push_back(std::move(json));
   }
   return list;

@@ -76,8 +76,8 @@ std::string margin_text(const Plan& plan) {
         "inside.");
   std::vector<std::string> flagged;
   for (const PlannedLayer& layer : plan.layers) {
-    const std::string flags = flags_text(flags_against_margin(layer));
-    if (!flags.empty()) flagged.push_back(layer.name + " (" + flags + ")");
+    for (const PassageWarning& one : warnings_against_margin(layer))
+      flagged.push_back((one.passage.empty() ? layer.name : one.passage) + " (" + flags_text(one.flags) + ")");
   }
   return paragraph("No margin is claimed, because of " + joined(flagged) +
                    ": what such a layer bears, no distance can tell.");

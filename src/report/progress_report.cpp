@@ -87,14 +87,17 @@ std::string cautions_text(const Progress& progress) {
              "conservator decide");
 }
 
+std::vector<std::string> not_counted_words(const Progress& progress) {
+  std::vector<std::string> words;
+  for (const LeftOutTest& one : progress.not_counted) words.push_back(fmt::format("test {}: {}", one.test, one.why));
+  return words;
+}
+
 std::string progress_text(const Progress& progress, const std::optional<RungRoom>& room, const Style& style) {
   const NextTest& next = progress.next;
   std::string text = heading("What the tests taught", style);
-  for (const std::string& line : describe_learning(progress.task.target, progress.layers[progress.target].name))
-    text += bullet(line);
-  for (const KeptBelief& kept : progress.task.kept)
-    for (const std::string& line : describe_learning(kept.belief, kept.name)) text += bullet(line);
-  for (const std::string& line : progress.not_counted) text += bullet("not counted: " + line);
+  for (const std::string& line : what_was_learnt(progress)) text += bullet(line);
+  for (const std::string& line : not_counted_words(progress)) text += bullet("not counted: " + line);
   text += heading("Next", style);
   const std::string mixture = mixture_text(progress);
   const char* between = next.step == NextStep::no_window ? "; what came nearest: " : ": ";
@@ -136,8 +139,8 @@ Sheet progress_sheet(const Progress& progress, const std::optional<RungRoom>& ro
        number_or_nothing(has, has ? next.mixture->effect : 0), number_or_nothing(has, has ? next.mixture->risk : 0),
        words(has ? next.mixture->riskiest : ""), number_or_nothing(has, has ? next.mixture->good : 0),
        number_or_nothing(next.risk_limit > 0, next.risk_limit), Cell(static_cast<double>(progress.counted.size())),
-       words(joined(progress.not_counted, "; ")), Cell(next.is_surprised), Cell(static_cast<double>(next.drifting)),
-       room ? Cell(static_cast<double>(room->within)) : Cell(),
+       words(joined(not_counted_words(progress), "; ")), Cell(next.is_surprised),
+       Cell(static_cast<double>(next.drifting)), room ? Cell(static_cast<double>(room->within)) : Cell(),
        room ? Cell(static_cast<double>(room->stronger)) : Cell(), words(joined(next.untested)), Cell(next.reason)});
   return sheet;
 }

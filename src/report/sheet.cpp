@@ -3,6 +3,8 @@
 #include "report/format.hpp"
 #include "report/json.hpp"
 
+#include "gentlest/letters.hpp"
+
 #include <type_traits>
 
 namespace gentlest {
@@ -26,7 +28,9 @@ bool looks_like_formula(const std::string& words) {
   return !words.empty() && std::string("=+-@\t\r").find(words.front()) != std::string::npos;
 }
 
+// A cell may hold line breaks and tabs; other control characters would steer a terminal that shows the table.
 std::string quoted(std::string words) {
+  words = with_controls_shown(words, "\n\r\t");
   if (looks_like_formula(words)) words.insert(0, "'");
   if (words.find_first_of(",\"\r\n") == std::string::npos) return words;
   std::string text = "\"";
@@ -67,7 +71,8 @@ std::string sheet_text(const Sheet& sheet, const Style& style) {
   for (const auto& row : sheet.rows) {
     std::vector<std::string> cells;
     for (std::size_t i = 0; i < row.size(); ++i)
-      if (!sheet.columns[i].title.empty()) cells.push_back(cell_text(row[i], sheet.columns[i].places));
+      if (!sheet.columns[i].title.empty())
+        cells.push_back(without_controls(cell_text(row[i], sheet.columns[i].places)));
     table.rows.push_back(std::move(cells));
   }
   return to_text(table, style);

@@ -50,7 +50,14 @@ std::string role_word(Role role) {
 
 std::string flags_text(const std::vector<Flag>& flags) {
   std::vector<std::string> words;
-  for (const Flag flag : flags) words.emplace_back(to_word(flag));
+  for (const Flag flag : flags) {
+    if (flag == Flag::cross_linked)
+      words.emplace_back("cross-linked");
+    else if (flag == Flag::water_sensitive)
+      words.emplace_back("sensitive to water");
+    else
+      words.emplace_back(to_word(flag));
+  }
   return joined(words);
 }
 

@@ -20,7 +20,7 @@ std::string sphere_in_words(const PlannedLayer& layer);
 /// "remove" or "keep".
 std::string role_word(Role role);
 
-/// "resinous, waxy"; empty when there are none.
+/// For people: "resinous, sensitive to water"; empty when there are none.
 std::string flags_text(const std::vector<Flag>& flags);
 
 /// "Danger", "Warning", "no signal word", or that there is no record.

@@ -59,7 +59,7 @@ TEST_CASE("width counts letters as a terminal shows them") {
   CHECK(display_width("e\xCC\x81") == 1);
   CHECK(display_width("\xE9\x9D\x99\xE7\x89\xA9") == 4);
   CHECK(display_width("\xFF\xFE") == 2);
-  CHECK(without_controls("a\033[1mb\tc\xC2\x9B") == "a [1mb c ");
+  CHECK(without_controls("a\033[1mb\tc\nd\xC2\x9B") == "a\\x1b[1mb c d\\x9b");
 }
 
 TEST_CASE("wrapping keeps all words and the width") {

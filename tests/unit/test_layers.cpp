@@ -16,16 +16,16 @@ namespace fs = std::filesystem;
 const fs::path root = GENTLEST_SOURCE_DIR;
 
 const std::map<std::string, int> layer_of_header = {
-    {"quantity.hpp", 0},       {"text.hpp", 0},        {"source.hpp", 0},      {"activity.hpp", 0},
-    {"diagnostic.hpp", 1},     {"hansen.hpp", 1},      {"response.hpp", 1},    {"chemistry.hpp", 1},
-    {"catalogue.hpp", 2},      {"mixture.hpp", 3},     {"job.hpp", 3},         {"vapour.hpp", 3},
-    {"chance.hpp", 4},         {"hazard.hpp", 4},      {"recipe.hpp", 4},      {"molecules.hpp", 4},
-    {"search.hpp", 5},         {"calibration.hpp", 5}, {"miscibility.hpp", 5}, {"equilibrium.hpp", 5},
-    {"evaporation.hpp", 6},    {"ladder.hpp", 6},      {"certificate.hpp", 6}, {"exposure.hpp", 6},
-    {"mixture_hazard.hpp", 7}, {"caution.hpp", 8},     {"substitute.hpp", 8},  {"plan.hpp", 9},
-    {"vial.hpp", 10},          {"series.hpp", 4},      {"reading.hpp", 3},     {"learning.hpp", 5},
-    {"next_test.hpp", 6},      {"own_fit.hpp", 6},     {"progress.hpp", 10},   {"comparison.hpp", 10},
-    {"bench.hpp", 11},         {"review.hpp", 12},
+    {"quantity.hpp", 0},    {"text.hpp", 0},           {"source.hpp", 0},      {"activity.hpp", 0},
+    {"letters.hpp", 0},     {"diagnostic.hpp", 1},     {"hansen.hpp", 1},      {"response.hpp", 1},
+    {"chemistry.hpp", 1},   {"catalogue.hpp", 2},      {"mixture.hpp", 3},     {"job.hpp", 3},
+    {"vapour.hpp", 3},      {"chance.hpp", 4},         {"hazard.hpp", 4},      {"recipe.hpp", 4},
+    {"molecules.hpp", 4},   {"search.hpp", 5},         {"calibration.hpp", 5}, {"miscibility.hpp", 5},
+    {"equilibrium.hpp", 5}, {"evaporation.hpp", 6},    {"ladder.hpp", 6},      {"certificate.hpp", 6},
+    {"exposure.hpp", 6},    {"mixture_hazard.hpp", 7}, {"caution.hpp", 8},     {"substitute.hpp", 8},
+    {"plan.hpp", 9},        {"vial.hpp", 10},          {"series.hpp", 4},      {"reading.hpp", 3},
+    {"learning.hpp", 5},    {"next_test.hpp", 6},      {"own_fit.hpp", 6},     {"progress.hpp", 10},
+    {"comparison.hpp", 10}, {"bench.hpp", 11},         {"review.hpp", 12},
 };
 
 std::set<std::string> includes_of(const fs::path& file, const std::regex& pattern) {

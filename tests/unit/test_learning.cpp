@@ -215,7 +215,7 @@ TEST_CASE("readings that cannot be squared with the record are told, and the ran
   CHECK(belief.stray_chance() > 0.8);
   CHECK(belief.effective_particles() >= 4000);
   CHECK(belief.chance({17.5, 6, 9}, 3) < 0.3);
-  const std::vector<std::string> words = describe_learning(belief, "varnish");
+  const std::vector<std::string> words = describe_learning(belief, "varnish", {3, 4, 7, 9});
   CHECK(std::any_of(words.begin(), words.end(),
                     [](const std::string& line) { return line.find("do not fit") != std::string::npos; }));
   CHECK(std::any_of(words.begin(), words.end(),

@@ -183,8 +183,8 @@ TEST_CASE("a passage stands for its layer, and one the job does not know is told
   const Progress progress = follow_readings(demo(), catalogue(), {cloth, sky, water});
   CHECK(progress.counted.size() == 1);
   REQUIRE(progress.not_counted.size() == 2);
-  CHECK(progress.not_counted[0].find("sky") != std::string::npos);
-  CHECK(progress.not_counted[1].find("unheard-of") != std::string::npos);
+  CHECK(progress.not_counted[0].why.find("sky") != std::string::npos);
+  CHECK(progress.not_counted[1].why.find("unheard-of") != std::string::npos);
   CHECK(progress.task.kept[0].belief.seen().size() == 1);
 }
 
