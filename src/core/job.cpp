@@ -1,5 +1,6 @@
 #include "gentlest/job.hpp"
 
+#include "gentlest/grade.hpp"
 #include "gentlest/mixture.hpp"
 #include "gentlest/text.hpp"
 
@@ -133,13 +134,15 @@ class JobCheck {
           bottle.where, fmt::format("no solvent \"{}\" is known", bottle.solvent),
           did_you_mean(bottle.solvent, catalogue_.solvent_names(), "`gentlest list solvents` shows them all"));
     check_largest_share(bottle);
-    if (!solvent->hansen) return;  // the plan says that it leaves this bottle off, and why
     try {
+      read_grade(*solvent, bottle.grade, catalogue_);
+      if (!solvent->hansen) return;  // the plan says that it leaves this bottle off, and why
       const Liquid liquid = make_liquid(*solvent, bottle.grade, catalogue_);
       if (!labels.insert(liquid.label).second)
         complain(bottle.where, fmt::format("{} stands on the shelf twice", liquid.label), "list each bottle once");
     } catch (const InputError& error) {
-      for (const Diagnostic& fault : error.faults()) complain(bottle.where, fault.message, fault.remedy);
+      const Location& at = bottle.grade_where.line > 0 ? bottle.grade_where : bottle.where;
+      for (const Diagnostic& fault : error.faults()) complain(at, fault.message, fault.remedy);
     }
   }
 
