@@ -4,6 +4,7 @@
 #include "shipped_mixtures.hpp"
 
 #include "core/water_limit.hpp"
+#include "gentlest/evaporation.hpp"
 #include "gentlest/grade.hpp"
 #include "gentlest/miscibility.hpp"
 #include "gentlest/molecules.hpp"
@@ -119,6 +120,16 @@ TEST_CASE("an answer says what it stands on, and which grade would stay one liqu
   CHECK(alone.because.find("no limit of water is measured") != std::string::npos);
   CHECK(phases_of(mixture_from("isopropanol 90 % 30, isooctane 70"), shipped_catalogue()).basis ==
         PhasesBasis::computed);
+}
+
+TEST_CASE("what dries is judged like the mixture: it parts from the start on where the mixture does") {
+  // Toluene bears the water of ethanol 90 % half and half (Washburn 1939); isooctane not that of 96 % at 20.
+  const auto mixes = evaporate(mixture_from("ethanol 90 % 50, toluene 50"), shipped_catalogue(), Celsius{20});
+  REQUIRE(mixes);
+  CHECK(mixes->parts_at != std::optional<double>(0));
+  const auto parts = evaporate(mixture_from("ethanol 96 % 20, isooctane 80"), shipped_catalogue(), Celsius{20});
+  REQUIRE(parts);
+  CHECK(parts->parts_at == std::optional<double>(0));
 }
 
 TEST_CASE("a verdict without words is the verdict with words") {
