@@ -13,6 +13,7 @@
 #include <catch2/catch.hpp>
 
 #include <cmath>
+#include <utility>
 
 using namespace gentlest;
 using namespace gentlest::test;
@@ -39,6 +40,16 @@ PhaseAnswer beside_the_border(const Row& row, double more_percent) {
                          {make_liquid(solvent("water"), "", shipped_catalogue()), wet * share},
                          {make_liquid(solvent(row.at("hydrocarbon")), "", shipped_catalogue()), 1 - wet}});
   return phases_of(mixture, shipped_catalogue(), Celsius{number(row, "temperature_C")});
+}
+
+// So much wet ethanol, so much water in it, the rest of these hydrocarbons; all by volume before mixing.
+Mixture wet_ethanol(double wet_percent, double water_percent, const std::string& others) {
+  std::vector<Part> parts = mixture_from(others).parts();
+  for (Part& part : parts) part.fraction *= 1 - wet_percent / 100;
+  const double water = wet_percent * water_percent / 1e4;
+  parts.push_back({make_liquid(solvent("ethanol"), "", shipped_catalogue()), wet_percent / 100 - water});
+  parts.push_back({make_liquid(solvent("water"), "", shipped_catalogue()), water});
+  return Mixture(std::move(parts));
 }
 
 Phases phases_in(const std::string& text) {
@@ -108,6 +119,30 @@ TEST_CASE("weaker and stronger grades: toluene bears 90 %, gasoline 95 % half an
     INFO(text);
     CHECK(phases_in(text) == Phases::one_liquid);
   }
+}
+
+TEST_CASE("a limit measured at two temperatures is read between them") {
+  // Half and half with toluene: 11.9 % of water at 0 C (Bonner 1910), about 15.7 % at 25 C (Washburn 1939).
+  const Mixture mixture = wet_ethanol(50, 12.9, "toluene 100");
+  const auto at = [&](double temperature_C) {
+    return phases_of(mixture, shipped_catalogue(), Celsius{temperature_C}).phases;
+  };
+  CHECK(at(0) == Phases::two_liquids);
+  CHECK(at(6) == Phases::near_border);
+  CHECK(at(15) == Phases::one_liquid);
+}
+
+TEST_CASE("a trace of another hydrocarbon does not move the limit: estimate and measurement meet") {
+  // 15.7 % with toluene, 6.3 % with cyclohexane at half and half.
+  const auto phases = [](double water_percent, const std::string& others) {
+    const PhaseAnswer answer = phases_of(wet_ethanol(50, water_percent, others), shipped_catalogue(), Celsius{25});
+    CHECK(answer.basis == PhasesBasis::corrected);
+    return answer.phases;
+  };
+  CHECK(phases(13.9, "toluene 98, cyclohexane 2") == Phases::one_liquid);
+  CHECK(phases(16.5, "toluene 98, cyclohexane 2") == Phases::two_liquids);
+  CHECK(phases(5.0, "toluene 2, cyclohexane 98") == Phases::one_liquid);
+  CHECK(phases(7.5, "toluene 2, cyclohexane 98") == Phases::two_liquids);
 }
 
 TEST_CASE("an answer says what it stands on, and which grade would stay one liquid") {
