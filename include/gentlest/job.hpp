@@ -68,6 +68,7 @@ struct ShelfBottle {
   std::string grade;    ///< e.g. "96 %", "absolute"; may be empty
   Location where;
   int at_most_percent = 100;  ///< largest share of a mixture, % by volume, 1 to 100
+  Location grade_where = {};  ///< of the grade itself
   bool operator==(const ShelfBottle& other) const;
 };
 

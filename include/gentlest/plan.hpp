@@ -7,6 +7,7 @@
 #include "gentlest/hazard.hpp"
 #include "gentlest/job.hpp"
 #include "gentlest/ladder.hpp"
+#include "gentlest/shelf.hpp"
 
 #include <functional>
 #include <optional>
@@ -124,6 +125,21 @@ struct FinerStep {
 /// A sentence for the person at the easel and where it comes from.
 using Advice = Caution;
 
+/// A bottle with water in it that parts from another bottle over some of the range.
+struct PartingPair {
+  std::string bottle;                           ///< label, e.g. "ethanol 96 %"
+  std::string other;                            ///< label of what it parts from
+  int from_percent = 0;                         ///< shares of the bottle that part, on the job's grid
+  int to_percent = 0;                           ///<
+  PhasesBasis basis = PhasesBasis::none;        ///< weakest that one of these answers rests on
+  std::optional<std::string> stays_one_liquid;  ///< label of the weakest grade that does there; empty: none does
+  std::vector<std::string> sources;             ///< keys of sources.yaml
+};
+
+/// Every such pair among these liquids; shares on the job's grid.
+std::vector<PartingPair> parting_pairs(const std::vector<Liquid>& shelf, const Limits& limits,
+                                       const Catalogue& catalogue);
+
 struct Plan {
   Job job;
   std::string catalogue_version;
@@ -145,6 +161,7 @@ struct Plan {
   std::uint64_t mixtures_judged = 0;
   bool margin_claimed = true;               ///< by margin_may_be_claimed
   std::vector<std::string> left_off_shelf;  ///< bottles not used, each with the reason
+  std::vector<PartingPair> parting;         ///< bottles with water in them that part from others of the shelf
   std::vector<Advice> watch;                ///< what to watch on this painting
   std::vector<Advice> not_seen;             ///< what the model does not see
   std::vector<Advice> cautions;             ///< for the person's health and the painting
@@ -176,12 +193,6 @@ std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalo
 /// whether no layer has any.
 std::vector<PassageWarning> warnings_against_margin(const PlannedLayer& layer);
 bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers);
-
-/// The job's bottles that may be used, sorted by label; `left_off` receives the others, each with the reason.
-std::vector<Liquid> usable_shelf(const Job& job, const Catalogue& catalogue, std::vector<std::string>& left_off);
-
-/// Why the job's limits keep a solvent off the ladder; empty when it may be used.
-std::string reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue);
 
 /// The layer's own response curve, or the borrowed one.
 const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue);

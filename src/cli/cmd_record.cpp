@@ -73,9 +73,8 @@ void check_against_job(const Reading& reading, const Job& job, const Catalogue& 
   for (const Layer& layer : job.layers) layers.push_back(layer.name);
   expect_name(reading.layer, layers, "layer", faults);
   expect_name(reading.passage, places_of(job), "passage", faults);
-  std::vector<std::string> left_off;
   try {
-    if (!reading.mixture.empty()) parse_mixture(reading.mixture, catalogue, usable_shelf(job, catalogue, left_off));
+    if (!reading.mixture.empty()) parse_mixture(reading.mixture, catalogue, all_liquids(shelf_of(job, catalogue)));
   } catch (const InputError& error) {
     faults.insert(faults.end(), error.faults().begin(), error.faults().end());
   }

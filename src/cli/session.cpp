@@ -110,7 +110,7 @@ AskedMixture load_asked_mixture(const Request& request, const Catalogue& catalog
   Job job = load_asked_job(request.words.front(), request, catalogue, session);
   // Whoever forgets the quotes means the same.
   const std::string text = joined({request.words.begin() + 1, request.words.end()}, " ");
-  Mixture mixture = parse_mixture(text, catalogue, liquids_on_shelf(job, catalogue));
+  Mixture mixture = parse_mixture(text, catalogue, all_liquids(shelf_of(job, catalogue)));
   std::vector<PlannedLayer> layers = planned_layers(job, catalogue, request.target.value_or(""));
   return {std::move(job), std::move(mixture), std::move(layers)};
 }

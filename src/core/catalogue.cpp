@@ -177,9 +177,13 @@ void check_pairs(const Chemistry& chemistry, IdCheck& ids, SourceCheck& sources)
     sources.expect("miscibility.yaml", pair.source);
   }
   for (const WaterLimit& limit : chemistry.water_limits) {
-    ids.expect("miscibility.yaml", limit.alcohol);
-    ids.expect("miscibility.yaml", limit.other);
-    sources.expect("miscibility.yaml", limit.source);
+    ids.expect("water_limits.yaml", limit.alcohol);
+    ids.expect("water_limits.yaml", limit.other);
+    sources.expect("water_limits.yaml", limit.source);
+  }
+  for (const StrengthTable& table : chemistry.strengths) {
+    ids.expect("strengths.yaml", table.alcohol);
+    sources.expect("strengths.yaml", table.source);
   }
   for (const MiscibilityNumber& number : chemistry.miscibility_numbers) {
     ids.expect("miscibility.yaml", number.solvent);
@@ -194,7 +198,7 @@ void check_pairs(const Chemistry& chemistry, IdCheck& ids, SourceCheck& sources)
 
 void check_chemistry(const Chemistry& chemistry, IdCheck& ids, SourceCheck& sources) {
   check_pairs(chemistry, ids, sources);
-  for (const GroupTable* table : {&chemistry.unifac, &chemistry.unifac_modified})
+  for (const GroupTable* table : {&chemistry.unifac, &chemistry.unifac_modified, &chemistry.unifac_liquids})
     if (!table->subgroups.empty()) sources.expect("group parameters", table->source);
   for (const MoleculeGroups& molecule : chemistry.modified_groups) {
     ids.expect("unifac_dortmund.yaml", molecule.solvent);

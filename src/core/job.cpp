@@ -1,8 +1,9 @@
 #include "gentlest/job.hpp"
 
+#include "gentlest/grade.hpp"
 #include "gentlest/mixture.hpp"
-#include "gentlest/plan.hpp"
 #include "gentlest/recipe.hpp"
+#include "gentlest/shelf.hpp"
 #include "gentlest/text.hpp"
 
 #include <fmt/format.h>
@@ -143,13 +144,15 @@ class JobCheck {
           bottle.where, fmt::format("no solvent \"{}\" is known", bottle.solvent),
           did_you_mean(bottle.solvent, catalogue_.solvent_names(), "`gentlest list solvents` shows them all"));
     check_largest_share(bottle);
-    if (!solvent->hansen) return;  // the plan says that it leaves this bottle off, and why
     try {
+      read_grade(*solvent, bottle.grade, catalogue_);
+      if (!solvent->hansen) return;  // the plan says that it leaves this bottle off, and why
       const Liquid liquid = make_liquid(*solvent, bottle.grade, catalogue_);
       if (!labels.insert(liquid.label).second)
         complain(bottle.where, fmt::format("{} stands on the shelf twice", liquid.label), "list each bottle once");
     } catch (const InputError& error) {
-      for (const Diagnostic& fault : error.faults()) complain(bottle.where, fault.message, fault.remedy);
+      const Location& at = bottle.grade_where.line > 0 ? bottle.grade_where : bottle.where;
+      for (const Diagnostic& fault : error.faults()) complain(at, fault.message, fault.remedy);
     }
   }
 
@@ -162,9 +165,9 @@ class JobCheck {
 
   // That limits leave no bottle is known before any plan is asked for.
   void check_usable_shelf() {
-    std::vector<std::string> left_off;
-    if (usable_shelf(job_, catalogue_, left_off).empty())
-      complain_at("shelf", "no bottle of the shelf may be used", left_off.front());
+    const Shelf shelf = shelf_of(job_, catalogue_);
+    if (usable_liquids(shelf).empty())
+      complain_at("shelf", "no bottle of the shelf may be used", left_off_words(shelf).front());
   }
 
   void check_measuring() {

@@ -146,10 +146,13 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   for (std::size_t i = 0; i < plan.layers.size(); ++i)
     if (plan.layers[i].is_target) plan.target = i;
   plan.margin_claimed = margin_may_be_claimed(plan.layers);
-  std::vector<Liquid> shelf = usable_shelf(job, catalogue, plan.left_off_shelf);
+  const Shelf bottles = shelf_of(job, catalogue);
+  plan.left_off_shelf = left_off_words(bottles);
+  std::vector<Liquid> shelf = usable_liquids(bottles);
   if (shelf.empty())
     throw InputError(Fault::file,
                      {{{job.file, 0, 0}, "no bottle of the shelf may be used", plan.left_off_shelf.front(), ""}});
+  plan.parting = parting_pairs(shelf, job.limits, catalogue);
   fill_ladder(plan, std::move(shelf), catalogue, wishes, progress, run);
   plan.watch = advice_to_watch(plan);
   plan.not_seen = advice_not_seen();

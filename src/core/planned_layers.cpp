@@ -140,8 +140,7 @@ bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers) {
 
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target) {
   std::vector<PlannedLayer> layers;
-  std::vector<std::string> left_off;
-  const Hansen liquid_sd = largest_sd(usable_shelf(job, catalogue, left_off));
+  const Hansen liquid_sd = largest_sd(usable_liquids(shelf_of(job, catalogue)));
   for (const Layer& layer : job.layers) layers.push_back(plan_layer(layer, catalogue));
   mark_target(layers, target);
   add_passage_warnings(layers, job.passages);

@@ -211,16 +211,18 @@ Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::
   std::vector<Diagnostic> faults = check_job(job, catalogue);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   std::vector<PlannedLayer> layers = planned_layers(job, catalogue, target);
-  std::vector<std::string> left_off;
-  const std::vector<Liquid> shelf = usable_shelf(job, catalogue, left_off);
-  if (shelf.empty())
+  const Shelf bottles = shelf_of(job, catalogue);
+  std::vector<std::string> left_off = left_off_words(bottles);
+  const std::vector<Liquid> usable = usable_liquids(bottles);
+  if (usable.empty())
     throw InputError(Fault::file, {{{job.file, 0, 0}, "no bottle of the shelf may be used", left_off.front(), ""}});
   std::size_t at = 0;
   while (!layers[at].is_target) ++at;
-  std::vector<Mixture> mixtures = allowed_mixtures(shelf, job, catalogue);
+  std::vector<Mixture> mixtures = allowed_mixtures(usable, job, catalogue);
   NextTestTask task = make_task(job, catalogue, layers, at, mixtures);
   Progress progress{std::move(layers), at, std::move(mixtures), std::move(left_off), {}, {}, std::move(task), {}, {}};
   Follower follower(job, catalogue, progress);
+  const std::vector<Liquid> shelf = all_liquids(bottles);
   for (const Reading& reading : current_readings(readings)) follower.take(reading, shelf);
   progress.next = choose_next_test(progress.task, drift_question(progress.mixtures, job, catalogue));
   name_what_worked(progress, catalogue, shelf);

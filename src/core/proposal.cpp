@@ -69,7 +69,8 @@ bool keeps_hazard_limits(const Mixture& mixture, const Limits& limits, const Cat
 }
 
 bool may_be_made(const Mixture& mixture, const Limits& limits, const Catalogue& catalogue) {
-  if (!limits.allow_splitting && phases_of(mixture, catalogue, Celsius{limits.room_C}).phases == Phases::two_liquids)
+  if (!limits.allow_splitting &&
+      verdict_on_phases(mixture, catalogue, Celsius{limits.room_C}).phases == Phases::two_liquids)
     return false;
   return keeps_hazard_limits(mixture, limits, catalogue);
 }

@@ -30,8 +30,9 @@ std::string reason_of(const Progress& progress, int test) {
 std::vector<RecordedTest> tests_of(const Plan& plan, const Progress& progress, const std::vector<Reading>& lines,
                                    const Catalogue& catalogue) {
   std::vector<RecordedTest> tests = tests_in(lines);
+  const std::vector<Liquid> shelf = all_liquids(shelf_of(plan.job, catalogue));
   for (RecordedTest& test : tests) {
-    test.mixture = readable_mixture(shown_line(test).mixture, catalogue, plan.shelf);
+    test.mixture = readable_mixture(shown_line(test).mixture, catalogue, shelf);
     if (!is_withdrawn(test)) test.not_counted = reason_of(progress, test.number);
   }
   return tests;

@@ -101,7 +101,8 @@ std::vector<std::string> what_it_gives_up(const Substitute& substitute, const Mi
   else if (*substitute.drying_ratio < 0.8)
     words.push_back(fmt::format("dries faster, in about {:.0f} % of the time", 100 * *substitute.drying_ratio));
   if (substitute.phases.phases != Phases::one_liquid)
-    words.push_back(fmt::format("as one liquid: {}", to_word(substitute.phases.phases)));
+    words.push_back(
+        fmt::format("as one liquid: {} ({})", to_word(substitute.phases.phases), to_word(substitute.phases.basis)));
   std::string gained;
   for (const LabelStatement& statement : substitute.label.statements)
     if (!carries(original, statement.code.c_str())) gained += (gained.empty() ? "" : ", ") + statement.code;

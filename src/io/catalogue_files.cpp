@@ -50,6 +50,10 @@ void read_file(const NamedText& named, const std::string& folder, CatalogueRecor
       read_stand_ins(file, records.chemistry);
     else if (named.name == "miscibility.yaml")
       read_miscibility(file, records.chemistry);
+    else if (named.name == "water_limits.yaml")
+      read_water_limits(file, records.chemistry);
+    else if (named.name == "strengths.yaml")
+      read_strengths(file, records.chemistry);
     else if (named.name == "cautions.yaml")
       read_cautions(file, records.chemistry);
     else

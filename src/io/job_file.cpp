@@ -137,6 +137,7 @@ ShelfBottle read_bottle(YamlFile& file, const YamlNode& node) {
   bottle.solvent = map.need_text("solvent");
   if (const YamlNode* name = map.find("solvent")) bottle.where = file.place(*name);
   bottle.grade = map.text("grade");
+  if (const YamlNode* grade = map.find("grade")) bottle.grade_where = file.place(*grade);
   bottle.at_most_percent = map.whole_within("at_most_percent", 1, 100).value_or(bottle.at_most_percent);
   map.done();
   return bottle;

@@ -19,6 +19,8 @@ std::string weak_html(const Plan& plan) {
   std::vector<std::string> items;
   for (const std::string& point : plan.weak_points) items.push_back(user_text(point));
   for (const std::string& reason : plan.left_off_shelf) items.push_back("bottle left off: " + user_text(reason));
+  for (const PartingPair& pair : plan.parting)
+    items.push_back(user_text(parting_words(pair, !plan.job.limits.allow_splitting)));
   return html_list(items);
 }
 

@@ -20,9 +20,9 @@ std::string phases_mark(const PhaseAnswer& answer) {
     case Phases::one_liquid:
       return {};
     case Phases::near_border:
-      return "may cloud or part: look at the vial";
+      return fmt::format("may cloud or part ({}): look at the vial", to_word(answer.basis));
     case Phases::two_liquids:
-      return "two layers: shake, or leave it out";
+      return fmt::format("two layers ({}): shake, or leave it out", to_word(answer.basis));
     case Phases::unknown:
       return "not known whether it stays one liquid: look at the vial";
   }

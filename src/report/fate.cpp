@@ -28,6 +28,23 @@ std::string liquid_mark(Phases phases) {
   return {};
 }
 
+// Behind a verdict that is not plainly one liquid: what it stands on, in a word.
+std::string basis_mark(const PhaseAnswer& answer) {
+  if (answer.phases != Phases::near_border && answer.phases != Phases::two_liquids) return {};
+  switch (answer.basis) {
+    case PhasesBasis::measured:
+      return " (measured)";
+    case PhasesBasis::published:
+      return " (published)";
+    case PhasesBasis::corrected:
+      return " (estimated)";
+    case PhasesBasis::computed:
+      return " (group method)";
+    default:
+      return " (rough estimate)";
+  }
+}
+
 std::string drift_mark(const JudgedMixture& judged, double risk_limit) {
   const Fate& fate = judged.fate;
   if (!fate.drift) return "drying not known";
@@ -55,7 +72,8 @@ std::string risk_sentence(const Fate& fate, double risk_limit) {
 }  // namespace
 
 std::string fate_mark(const JudgedMixture& judged, double risk_limit) {
-  return liquid_mark(judged.fate.phases.phases) + "; " + drift_mark(judged, risk_limit);
+  return liquid_mark(judged.fate.phases.phases) + basis_mark(judged.fate.phases) + "; " +
+         drift_mark(judged, risk_limit);
 }
 
 std::vector<std::string> fate_sentences(const JudgedMixture& judged, double risk_limit) {

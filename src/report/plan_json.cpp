@@ -57,6 +57,19 @@ Json optional_mixture(const std::optional<JudgedMixture>& judged, const Plan& pl
   return judged ? judged_json(*judged, plan.layers, plan.job.limits) : Json();
 }
 
+Json parting_json(const Plan& plan) {
+  Json list = Json::array();
+  for (const PartingPair& pair : plan.parting)
+    list.push_back({{"bottle", pair.bottle},
+                    {"other", pair.other},
+                    {"from_percent", pair.from_percent},
+                    {"to_percent", pair.to_percent},
+                    {"basis", std::string(to_word(pair.basis))},
+                    {"kept_out", !plan.job.limits.allow_splitting},
+                    {"stays_one_liquid", json_text(pair.stays_one_liquid.value_or(""))}});
+  return list;
+}
+
 }  // namespace
 
 std::vector<NamedMixture> mixtures_of(const Plan& plan) {
@@ -98,6 +111,7 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   document["margin_claimed"] = plan.margin_claimed;
   document["liquids"] = liquids_json(liquids_of(mixtures_of(plan)));
   document["left_off_shelf"] = plan.left_off_shelf;
+  document["parting"] = parting_json(plan);
   document["watch"] = advice_json(plan.watch);
   document["not_seen"] = advice_json(plan.not_seen);
   document["cautions"] = advice_json(plan.cautions);

@@ -172,6 +172,8 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
   text += weak_text(plan, liquids, style);
   if (!plan.left_off_shelf.empty()) text += heading("Bottles left off", style);
   for (const std::string& reason : plan.left_off_shelf) text += bullet(reason);
+  if (!plan.parting.empty()) text += heading("Grades that part into two liquids", style);
+  for (const PartingPair& pair : plan.parting) text += bullet(parting_words(pair, !plan.job.limits.allow_splitting));
   return text + sources_text(plan, style) + closing_text(plan, edition);
 }
 

@@ -121,6 +121,16 @@ std::string hazard_line(const Mixture& mixture) {
   return joined(parts, "; ");
 }
 
+std::string parting_words(const PartingPair& pair, bool kept_out) {
+  const std::string parts = pair.from_percent == pair.to_percent
+                                ? fmt::format("at {}", pair.from_percent)
+                                : fmt::format("from {} to {}", pair.from_percent, pair.to_percent);
+  std::string text = fmt::format("{} in {}: two liquids {} parts in 100 ({}){}", pair.bottle, pair.other, parts,
+                                 to_word(pair.basis), kept_out ? ", so no such mixture is proposed" : "");
+  if (!pair.stays_one_liquid) return text + "; no grade of it stays one liquid there";
+  return text + fmt::format("; {} stays one liquid there", *pair.stays_one_liquid);
+}
+
 std::string object_facts(const PaintingObject& object) {
   std::vector<std::string> facts;
   if (!object.owner_number.empty()) facts.push_back("no. " + object.owner_number);

@@ -44,6 +44,9 @@ std::string limit_text(const ExposureLimit& limit);
 /// "Danger; flash point 4 C (toluene); no record: ..." of the parts of a mixture.
 std::string hazard_line(const Mixture& mixture);
 
+/// "ethanol 96 % in isooctane: two liquids from 5 to 30 parts in 100 (...); ethanol 98 % stays one liquid there".
+std::string parting_words(const PartingPair& pair, bool kept_out);
+
 /// "62 x 48 cm, paint about 150 years old"; empty when nothing is known.
 std::string object_facts(const PaintingObject& object);
 

@@ -25,7 +25,8 @@ const std::map<std::string, int> layer_of_header = {
     {"exposure.hpp", 6},    {"mixture_hazard.hpp", 7}, {"caution.hpp", 8},     {"substitute.hpp", 8},
     {"plan.hpp", 9},        {"vial.hpp", 10},          {"series.hpp", 4},      {"reading.hpp", 3},
     {"learning.hpp", 5},    {"next_test.hpp", 6},      {"own_fit.hpp", 6},     {"progress.hpp", 10},
-    {"comparison.hpp", 10}, {"bench.hpp", 11},         {"review.hpp", 12},
+    {"comparison.hpp", 10}, {"bench.hpp", 11},         {"review.hpp", 12},     {"grade.hpp", 3},
+    {"shelf.hpp", 4},
 };
 
 std::set<std::string> includes_of(const fs::path& file, const std::regex& pattern) {

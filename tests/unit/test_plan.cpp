@@ -134,9 +134,9 @@ TEST_CASE("unknown hazards can be refused, and are named when they are not") {
   };
   CHECK(named(make_plan(job, shipped_catalogue())));
   job.limits.allow_unknown_hazards = false;
-  std::vector<std::string> left_off;
-  const std::vector<Liquid> shelf = usable_shelf(job, shipped_catalogue(), left_off);
-  CHECK(shelf.size() == 1);
+  const Shelf shelf = shelf_of(job, shipped_catalogue());
+  const std::vector<std::string> left_off = left_off_words(shelf);
+  CHECK(usable_liquids(shelf).size() == 1);
   REQUIRE(left_off.size() == 1);
   CHECK(left_off[0].find("no hazard record") != std::string::npos);
   CHECK_FALSE(named(make_plan(job, shipped_catalogue())));

@@ -222,3 +222,14 @@ TEST_CASE("a reading of one kept layer says nothing of another") {
   CHECK(progress.task.kept[1].belief.seen().size() == 1);
   CHECK(progress.task.past[0].layer == "glaze");
 }
+
+TEST_CASE("a reading speaks of the bottle that was used, though a limit leaves that bottle off") {
+  Job job = demo();
+  job.limits.avoid_solvents = {"ethanol"};
+  const Reading reading = swab(1, "ethanol 40, isooctane 60", RemovalReading::no_effect, OriginalReading::nothing_seen);
+  const Progress progress = follow_readings(job, catalogue(), {reading});
+  REQUIRE(progress.task.past.size() == 1);
+  CHECK(progress.task.past[0].point == mix(parse_mixture("ethanol 96 % 40, isooctane 60", catalogue())));
+  CHECK(std::any_of(progress.left_off.begin(), progress.left_off.end(),
+                    [](const std::string& line) { return line == "ethanol 96 %: is to be avoided"; }));
+}

@@ -1,10 +1,11 @@
-// Which bottles of a job's shelf may stand on a ladder, and why the others may not.
+#include "gentlest/shelf.hpp"
+
 #include "gentlest/hazard.hpp"
-#include "gentlest/plan.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace gentlest {
 
@@ -31,18 +32,39 @@ std::string reason_to_leave_off(const Solvent& solvent, const Limits& limits, co
   return {};
 }
 
-std::vector<Liquid> usable_shelf(const Job& job, const Catalogue& catalogue, std::vector<std::string>& left_off) {
-  std::vector<Liquid> shelf;
+Shelf shelf_of(const Job& job, const Catalogue& catalogue) {
+  Shelf shelf;
   for (const ShelfBottle& bottle : job.shelf) {
     const Solvent& solvent = *catalogue.find_solvent(bottle.solvent);
-    const std::string reason = reason_to_leave_off(solvent, job.limits, catalogue);
-    if (reason.empty())
-      shelf.push_back(make_liquid(solvent, bottle.grade, catalogue));
-    else
-      left_off.push_back(fmt::format("{}: {}", solvent.name, reason));
+    JobBottle own{&solvent, std::nullopt, reason_to_leave_off(solvent, job.limits, catalogue), bottle.at_most_percent};
+    if (solvent.hansen) own.liquid = make_liquid(solvent, bottle.grade, catalogue);
+    shelf.push_back(std::move(own));
   }
-  std::sort(shelf.begin(), shelf.end(), [](const Liquid& a, const Liquid& b) { return a.label < b.label; });
   return shelf;
+}
+
+std::vector<Liquid> all_liquids(const Shelf& shelf) {
+  std::vector<Liquid> liquids;
+  for (const JobBottle& bottle : shelf)
+    if (bottle.liquid) liquids.push_back(*bottle.liquid);
+  return liquids;
+}
+
+std::vector<Liquid> usable_liquids(const Shelf& shelf) {
+  std::vector<Liquid> liquids;
+  for (const JobBottle& bottle : shelf)
+    if (bottle.liquid && bottle.left_off.empty()) liquids.push_back(*bottle.liquid);
+  std::sort(liquids.begin(), liquids.end(), [](const Liquid& a, const Liquid& b) { return a.label < b.label; });
+  return liquids;
+}
+
+std::vector<std::string> left_off_words(const Shelf& shelf) {
+  std::vector<std::string> words;
+  for (const JobBottle& bottle : shelf)
+    if (!bottle.left_off.empty())
+      words.push_back(
+          fmt::format("{}: {}", bottle.liquid ? bottle.liquid->label : bottle.solvent->name, bottle.left_off));
+  return words;
 }
 
 }  // namespace gentlest
