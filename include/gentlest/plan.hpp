@@ -76,6 +76,9 @@ struct JudgedMixture {
   Fate fate;
 };
 
+/// True when the mixture's risk, as it stands in the vial, passes the job's limit.
+bool is_beyond_limit(const JudgedMixture& judged, const Limits& limits);
+
 /// How the answer came out.
 enum class Outcome {
   window,    ///< the last rung reaches the wanted effect within the risk limit
@@ -149,6 +152,16 @@ std::vector<PlannedMixture> planned_mixtures(const Plan& plan);
 /// cannot hold a mixture of as many parts as the job allows, or for a stretch that is not on the ladder.
 Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target = {},
                const SearchProgress& progress = {}, const RunTasks& run = {}, const PlanWishes& wishes = {});
+
+/// What keeps a plan without a window from having one.
+enum class WindowClosedBy {
+  layer,         ///< the gentlest mixture that works is too risky for a layer to keep
+  shelf,         ///< no mixture of the shelf works, however risky
+  bottles,       ///< a mixture within the limit works, but no ladder of as few bottles as the job allows
+  other_limits,  ///< no mixture of the shelf is allowed at all
+};
+/// Precondition: the plan has no window.
+WindowClosedBy what_closes_window(const Plan& plan);
 
 /// The job's layers as the plan sees them: spheres, grades, flags.
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});
