@@ -155,10 +155,9 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
 
 /// What keeps a plan without a window from having one.
 enum class WindowClosedBy {
-  layer,         ///< the gentlest mixture that works is too risky for a layer to keep
-  shelf,         ///< no mixture of the shelf works, however risky
-  bottles,       ///< a mixture within the limit works, but no ladder of as few bottles as the job allows
-  other_limits,  ///< no mixture of the shelf is allowed at all
+  layer,        ///< the gentlest mixture that works is too risky for a layer to keep
+  shelf,        ///< no mixture of the shelf works, however risky
+  other_limits  ///< no mixture of the shelf is allowed at all
 };
 /// Precondition: the plan has no window.
 WindowClosedBy what_closes_window(const Plan& plan);

@@ -43,8 +43,6 @@ void describe_no_window(Plan& plan, const Ladder& ladder, const JudgeCandidate& 
       break;
     }
   }
-  // Where the fewness of bottles closes the window both would be one mixture.
-  if (what_closes_window(plan) == WindowClosedBy::bottles) plan.nearest.reset();
   plan.other_ways = advice_other_ways();
 }
 
@@ -124,9 +122,7 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
 
 WindowClosedBy what_closes_window(const Plan& plan) {
   if (plan.frontier.empty()) return WindowClosedBy::other_limits;
-  if (!plan.least_risk_that_works) return WindowClosedBy::shelf;
-  return is_beyond_limit(*plan.least_risk_that_works, plan.job.limits) ? WindowClosedBy::layer
-                                                                       : WindowClosedBy::bottles;
+  return plan.least_risk_that_works ? WindowClosedBy::layer : WindowClosedBy::shelf;
 }
 
 std::vector<PlannedMixture> planned_mixtures(const Plan& plan) {

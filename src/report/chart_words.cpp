@@ -122,9 +122,8 @@ std::string describe_chart(const std::string& kind, const Plan& plan, const Benc
                       : kind == "planes"   ? planes_words(plan, bench)
                       : kind == "triangle" ? triangle_words(plan, bench)
                                            : drift_words(plan, bench);
-  words += named_letters(plan, bench);
   words.erase(words.find_last_not_of(' ') + 1);
-  return words;
+  return words + named_letters(plan, bench);
 }
 
 }  // namespace gentlest

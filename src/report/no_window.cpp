@@ -34,11 +34,6 @@ std::string closing_words(const Plan& plan) {
           "What closes the window: the shelf. At no risk, however large, does a mixture of it reach an "
           "effect of {}; the most is {}.",
           per_cent(limits.wanted_effect), per_cent(plan.frontier.back().effect));
-    case WindowClosedBy::bottles:
-      return fmt::format(
-          "What closes the window: the number of bottles. One mixture within the limit reaches the "
-          "effect, but no ladder of at most {} does; allow one more.",
-          counted(static_cast<std::size_t>(limits.bottles), "bottle", "bottles"));
     case WindowClosedBy::other_limits:
       return "What closes the window: the other limits of the job (parting, drying, flash point, label, largest "
              "shares). They leave no mixture of the shelf at all.";
@@ -47,15 +42,11 @@ std::string closing_words(const Plan& plan) {
 }
 
 std::string what_is_left(const Plan& plan) {
-  const std::string limit = per_cent(plan.job.limits.risk_limit);
   if (plan.nearest)
     return fmt::format("What is left: within the limit the shelf comes as far as an effect of {}, with {} (risk {}).",
                        per_cent(plan.nearest->effect), to_text(plan.nearest->mixture), per_cent(plan.nearest->risk));
-  if (what_closes_window(plan) == WindowClosedBy::bottles)
-    return "What is left: that one mixture, " + to_text(plan.least_risk_that_works->mixture) +
-           ", without gentler steps before it.";
   return fmt::format("What is left: nothing on this shelf; no mixture that the job allows stays within a risk of {}.",
-                     limit);
+                     per_cent(plan.job.limits.risk_limit));
 }
 
 }  // namespace
@@ -70,8 +61,6 @@ std::string closed_by_word(WindowClosedBy closed_by) {
       return "layer";
     case WindowClosedBy::shelf:
       return "shelf";
-    case WindowClosedBy::bottles:
-      return "bottles";
     case WindowClosedBy::other_limits:
       return "other limits";
   }

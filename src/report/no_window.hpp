@@ -12,7 +12,7 @@ namespace gentlest {
 /// Precondition: the plan has no window.
 std::vector<std::string> no_window_sentences(const Plan& plan);
 
-/// One word for programs: "layer", "shelf", "bottles", "other limits".
+/// One word for programs: "layer", "shelf", "other limits".
 std::string closed_by_word(WindowClosedBy closed_by);
 
 /// That a mixture is beyond the risk limit, and so on no ladder; empty when it is not.

@@ -6,6 +6,7 @@
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
+#include "near.hpp"
 
 #include <algorithm>
 #include <map>
@@ -140,8 +141,8 @@ TEST_CASE("the same mixture has the same numbers on the ladder and alone") {
   const json plan = as_json({"ladder", "demo"});
   for (const auto& rung : plan.at("rungs")) {
     const json alone = as_json({"mixture", "demo", rung.at("recipe").get<std::string>()}).at("mixture");
-    CHECK(alone.at("effect").get<double>() == Approx(rung.at("effect").get<double>()).margin(2e-4));
-    CHECK(alone.at("risk").get<double>() == Approx(rung.at("risk").get<double>()).margin(2e-4));
+    CHECK(alone.at("effect").get<double>() == near(rung.at("effect").get<double>(), 2e-4));
+    CHECK(alone.at("risk").get<double>() == near(rung.at("risk").get<double>(), 2e-4));
     CHECK(alone.at("dH_MPa05") == rung.at("dH_MPa05"));
   }
 }
