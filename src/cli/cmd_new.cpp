@@ -18,7 +18,7 @@ Answer command_new(const Request& request, Session&) {
     throw InputError(Fault::usage, fmt::format("{} exists already", file),
                      "choose another name, or give --force to replace it");
   // Whatever may fail comes before the file is written.
-  const Edition edition{program_version(), load_catalogue(request).version()};
+  const Edition edition = edition_of(load_catalogue(request));
   const Sheet sheet{"written", {{"file", "file", -1, false}}, {{file}}};
   write_text_file(file, job_template());
   if (request.form == Form::text)

@@ -50,7 +50,7 @@ std::string program_version() {
 }
 
 Edition edition_of(const Catalogue& catalogue) {
-  return {program_version(), catalogue.version()};
+  return {program_version(), catalogue.version(), catalogue.law()};
 }
 
 Style style_of(const Request& request, const Session& session) {

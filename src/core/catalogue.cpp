@@ -1,6 +1,7 @@
 #include "gentlest/catalogue.hpp"
 
 #include "enum_words.hpp"
+#include "flame.hpp"
 
 #include "gentlest/diagnostic.hpp"
 #include "gentlest/text.hpp"
@@ -262,6 +263,7 @@ Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   IdCheck ids(records_.solvents, faults);
   check_chemistry(records_.chemistry, ids, check);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
+  for (Solvent& solvent : records_.solvents) complete_flame(solvent, *this);
 }
 
 const Solvent* Catalogue::find_solvent(std::string_view name) const {

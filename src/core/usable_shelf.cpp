@@ -1,4 +1,5 @@
 // Which bottles of a job's shelf may stand on a ladder, and why the others may not.
+#include "gentlest/hazard.hpp"
 #include "gentlest/plan.hpp"
 
 #include <fmt/format.h>
@@ -24,10 +25,9 @@ std::string reason_to_leave_off(const Solvent& solvent, const Limits& limits, co
     return fmt::format("family \"{}\" is to be avoided", solvent.family);
   if (names_solvent(limits.avoid_solvents, solvent, catalogue)) return "is to be avoided";
   if (!solvent.hazards && !limits.allow_unknown_hazards) return "no hazard record, and unknown hazards are not allowed";
-  if (solvent.hazards)
-    for (const std::string& avoided : limits.avoid_statements)
-      for (const std::string& statement : solvent.hazards->statements)
-        if (statement.rfind(avoided, 0) == 0) return fmt::format("carries {}, which is to be avoided", statement);
+  for (const std::string& avoided : limits.avoid_statements)
+    for (const std::string& statement : known_statements(solvent))
+      if (statement.rfind(avoided, 0) == 0) return fmt::format("carries {}, which is to be avoided", statement);
   return {};
 }
 

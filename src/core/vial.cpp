@@ -24,6 +24,8 @@ std::vector<Source> sources_of(const VialStudy& study, const Catalogue& catalogu
     if (solvent.hansen) keys.insert(solvent.hansen->chosen.source);
     if (solvent.hazards) keys.insert(solvent.hazards->source);
     if (solvent.flash_point_C) keys.insert(solvent.flash_point_C->chosen.source);
+    if (study.judged.mixture.parts().size() == 1 && solvent.boiling_point_C)
+      keys.insert(solvent.boiling_point_C->chosen.source);
     for (const ExposureLimit& limit : solvent.exposure_limits) keys.insert(limit.source);
   }
   std::vector<Source> sources;

@@ -91,10 +91,11 @@ std::string limits_html(const Job& job) {
                        as_recorded(limits.vial_mL), as_recorded(limits.measure_mL), as_recorded(limits.room_C)));
 }
 
-std::string sheet_notes(const Plan& plan, const Bench& bench) {
+std::string sheet_notes(const Plan& plan, const Bench& bench, const Law& law) {
   std::string text = "<section>\n" + element("h2", "What is not predicted") + advice_html(plan.not_seen);
   text += element("h3", "Weak figures this plan rests on") + weak_html(plan) + "</section>\n";
   text += "<section>\n" + element("h2", "Cautions") + advice_html(bench.cautions);
+  text += element("p", html_text(law_words(law)));
   if (!bench.mixtures.empty()) {
     text += element("h3", "Labels of the mixtures, by the additivity rules of the GHS") + labels_html(bench);
     text += element("h3", "The bottles") + bottles_html(plan, bench);

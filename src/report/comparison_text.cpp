@@ -158,6 +158,7 @@ std::string comparison_text(const Plan& plan, const std::vector<ListedSeries>& a
                  "These are chances for the layers of this one painting, as far as they are known; they say nothing of "
                  "a series elsewhere. The swab decides.",
                  0);
+  text += paragraph(law_words(edition.law), 0);
   return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), 0);
 }
 

@@ -5,7 +5,11 @@
 namespace gentlest {
 
 Json json_document(const std::string& kind, const Edition& edition) {
-  return {{"format", json_format}, {"kind", kind}, {"program", edition.program}, {"catalogue", edition.catalogue}};
+  return {{"format", json_format},
+          {"kind", kind},
+          {"program", edition.program},
+          {"catalogue", edition.catalogue},
+          {"law_seen_until", json_text(edition.law.seen_until)}};
 }
 
 Json json_number(const std::optional<double>& value) {

@@ -117,6 +117,13 @@ std::string made_line(const LabelInputs& inputs) {
          (inputs.maker.empty() ? "____" : inputs.maker);
 }
 
+// The line at the foot; with the day of the law where there is room for it.
+std::string foot_line(const LabelInputs& inputs, double size, double width) {
+  const std::string& day = inputs.edition.law.seen_until;
+  const std::string dated = made_line(inputs) + "  law of " + (day.empty() ? "unknown date" : day);
+  return text_width(dated, size) <= width ? dated : shortened(made_line(inputs), size, width);
+}
+
 // The whole label in words: what stands on it may be cut to fit, this is not.
 std::string spoken_label(const BenchMixture& mixture, const LabelInputs& inputs) {
   std::vector<std::string> words;
@@ -126,7 +133,8 @@ std::string spoken_label(const BenchMixture& mixture, const LabelInputs& inputs)
     words.push_back("pictogram " + code + ", " + pictogram_words(code));
   words.push_back(inputs.date.empty() && inputs.maker.empty() ? "lines to write on: made when, by whom"
                                                               : made_line(inputs));
-  return joined(words, "; ") + ".";
+  words.push_back(law_words(inputs.edition.law));
+  return joined(words, "; ");
 }
 
 void draw_label(Drawing& page, const BenchMixture& mixture, const LabelInputs& inputs, Xy corner) {
@@ -146,8 +154,8 @@ void draw_label(Drawing& page, const BenchMixture& mixture, const LabelInputs& i
   const double foot = static_cast<double>(block.rows) * block.size + padding > grid.height_mm - padding - made_size
                           ? width
                           : grid.width_mm - 2 * padding;
-  add_text(page, {corner.x + padding, corner.y + grid.height_mm - padding},
-           shortened(made_line(inputs), made_size, foot), {made_size});
+  add_text(page, {corner.x + padding, corner.y + grid.height_mm - padding}, foot_line(inputs, made_size, foot),
+           {made_size});
 }
 
 std::vector<const BenchMixture*> all_copies(const Bench& bench, int copies) {
@@ -227,6 +235,7 @@ std::string words_page(const Plan& plan, const Bench& bench, const LabelInputs& 
   text += left_out_html(plan, bench);
   if (!words.empty()) text += element("h2", "Statements on the labels, in words of ours") + html_list(words);
   text += element("p", "The safety data sheet of every bottle decides; records here are minimum classifications.");
+  text += element("p", html_text(law_words(inputs.edition.law)));
   if (!missing.empty()) text += element("h2", "Not known, and so missing on the labels") + html_list(missing);
   text += element(
       "p",

@@ -58,6 +58,7 @@ std::string mixture_text(const MixtureCase& one, const Style& style, const Editi
                      "The hazards are those of the separate liquids as far as recorded; the mixture's own may be "
                      "greater. Only a swab decides what a mixture does.",
                      0);
+  text += paragraph(law_words(edition.law), 0);
   return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), 0);
 }
 

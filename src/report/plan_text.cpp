@@ -134,9 +134,10 @@ std::string sources_text(const Plan& plan, const Style& style) {
 }
 
 std::string closing_text(const Plan& plan, const Edition& edition) {
-  std::string text = "\n" + paragraph(fmt::format("gentlest {}, catalogue {}; {} mixtures judged.", edition.program,
-                                                  edition.catalogue, with_commas(plan.mixtures_judged)),
-                                      0);
+  std::string text = "\n" + paragraph(law_words(edition.law), 0);
+  text += paragraph(fmt::format("gentlest {}, catalogue {}; {} mixtures judged.", edition.program, edition.catalogue,
+                                with_commas(plan.mixtures_judged)),
+                    0);
   return text + paragraph("The swab decides.", 0);
 }
 

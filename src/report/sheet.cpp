@@ -76,8 +76,9 @@ std::string sheet_text(const Sheet& sheet, const Style& style) {
 std::string sheet_csv(const Sheet& sheet, const Edition& edition) {
   std::string text;
   for (const SheetColumn& column : sheet.columns) text += quoted(column.key) + ",";
-  text += "program,catalogue\r\n";
-  const std::string editions = quoted(edition.program) + "," + quoted(edition.catalogue) + "\r\n";
+  text += "law_seen_until,program,catalogue\r\n";
+  const std::string editions =
+      quoted(edition.law.seen_until) + "," + quoted(edition.program) + "," + quoted(edition.catalogue) + "\r\n";
   for (const auto& row : sheet.rows) {
     for (const Cell& cell : row) text += csv_cell(cell) + ",";
     text += editions;

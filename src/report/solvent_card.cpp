@@ -49,6 +49,18 @@ Figure words_figure(const char* key, const char* title, const Hazards& hazards, 
   return {key, title, "", {words_statement(words, hazards.source, hazards.standing, hazards.note)}, {}, {}};
 }
 
+// What the record lacks is not its source's word.
+void mark_added_flame(FigureGroup& group, const Hazards& hazards) {
+  if (!hazards.added_flame) return;
+  for (Figure& figure : group.figures) {
+    Statement& statement = figure.statements.front();
+    if (statement.words != statement_text(hazards.added_flame->code)) continue;
+    statement.standing = std::string(to_word(Standing::derived));
+    statement.note = "by its flash point (CLP Annex I 2.6.1); the record itself names " +
+                     (hazards.added_flame->recorded.empty() ? "no flammable class" : hazards.added_flame->recorded);
+  }
+}
+
 void add_classification(FigureGroup& group, const Hazards& hazards) {
   const auto add = [&](const char* key, const char* title, const std::string& words) {
     group.figures.push_back(words_figure(key, title, hazards, words));
@@ -56,6 +68,7 @@ void add_classification(FigureGroup& group, const Hazards& hazards) {
   };
   add("signal_word", "signal word", hazards.signal_word.empty() ? "none" : hazards.signal_word);
   for (const std::string& code : hazards.statements) add("hazard_statement", "hazard statement", statement_text(code));
+  mark_added_flame(group, hazards);
   for (const std::string& code : hazards.supplemental)
     add("supplemental_statement", "supplemental statement", statement_text(code));
   if (!hazards.classes.empty()) add("hazard_classes", "classes", joined(hazards.classes));

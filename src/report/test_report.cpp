@@ -167,7 +167,7 @@ std::string test_report_page(const TestReport& report, const Bench& labels, cons
   body += taught_html(report.progress);
   body += report_choice(report);
   body += report_options(report);
-  body += sheet_notes(report.plan, labels);
+  body += sheet_notes(report.plan, labels, inputs.sheet.edition.law);
   body += sources_section(report.plan);
   body += made_again(report.plan, inputs);
   const std::string title = object.title.empty() ? "Untitled painting" : object.title;

@@ -68,7 +68,7 @@ std::string label_text(const MixtureLabel& label, const Style& style) {
     text += bullet(fmt::format("{} ({})", statement_text(statement.code), statement.because));
   for (const std::string& gap : label.not_known) text += bullet("NOT KNOWN: " + gap);
   for (const std::string& remark : label.remarks) text += bullet(remark);
-  return text + paragraph("The safety data sheets decide; records are a minimum classification of 2022.");
+  return text + paragraph("The safety data sheets decide; records are a minimum classification.");
 }
 
 std::string flash_words(const FlashPoint& flash) {
@@ -142,6 +142,7 @@ std::string vial_text(const VialCase& one, const Style& style, const Edition& ed
   for (const Source& source : study.sources) text += bullet(source.key + ": " + source.citation);
   text +=
       "\n" + paragraph("Estimates from published rules; only a vial shows what mixes, only a swab what it does.", 0);
+  text += paragraph(law_words(edition.law), 0);
   return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), 0);
 }
 

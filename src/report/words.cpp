@@ -62,9 +62,20 @@ std::string statement_text(const std::string& code) {
 std::string statements_text(const std::optional<Hazards>& hazards) {
   if (!hazards) return no_record;
   std::vector<std::string> texts;
-  for (const std::string& code : hazards->statements) texts.push_back(statement_text(code));
+  for (const std::string& code : hazards->statements) {
+    const bool added = hazards->added_flame && hazards->added_flame->code == code;
+    texts.push_back(statement_text(code) + (added ? " (by its flash point, not by the record)" : ""));
+  }
   for (const std::string& code : hazards->supplemental) texts.push_back(statement_text(code));
   return joined(texts, "; ", "the record names no statement");
+}
+
+std::string law_words(const Law& law) {
+  if (law.seen_until.empty())
+    return "This catalogue does not say up to which day the law on hazards was seen: take its records for old.";
+  std::string text = "Law on hazards as seen until " + law.seen_until + ": " + law.seen + ".";
+  if (!law.older.empty()) text += " Older: " + law.older + ".";
+  return text + " What came later is not in here.";
 }
 
 std::string standing_mark(Standing standing) {

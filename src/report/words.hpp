@@ -27,6 +27,9 @@ std::string statements_text(const std::optional<Hazards>& hazards);
 /// One code with our words, e.g. "H225 catches fire very easily".
 std::string statement_text(const std::string& code);
 
+/// "Law on hazards as seen until 2026-10-07: ... Older: ...", or that nobody wrote the day down.
+std::string law_words(const Law& law);
+
 /// " [from memory]" and the like behind a figure; empty for a measured one.
 std::string standing_mark(Standing standing);
 

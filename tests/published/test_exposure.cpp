@@ -28,19 +28,19 @@ std::optional<Celsius> flash_at(const std::string& first, const std::string& sec
 
 }  // namespace
 
-TEST_CASE("additive index: the worked example of 29 CFR 1910.1000(d)(2), and others in print") {
+TEST_CASE("additive index: the worked example of 29 CFR 1910.1000(d)(2), and others in print", "[hazards]") {
   CHECK(additive_index({500, 45, 40}, {1000, 200, 200}) == Approx(0.925).epsilon(1e-12));
   CHECK(additive_index({150, 300}, {200, 400}) == Approx(1.5).epsilon(1e-12));
   CHECK(additive_index({72.5, 31.2, 385}, {200, 100, 1000}) == Approx(1.0595).epsilon(1e-12));
   CHECK(additive_index({50, 25}, {100, 50}) == Approx(1).epsilon(1e-12));
 }
 
-TEST_CASE("Le Chatelier: the worked example of Crowl and Louvar") {
+TEST_CASE("Le Chatelier: the worked example of Crowl and Louvar", "[hazards]") {
   CHECK(le_chatelier({0.24, 0.61, 0.15}, {1.2, 5.3, 3.1}) == near(2.75117, 1e-5));
   CHECK(le_chatelier({1, 1}, {2, 2}) == Approx(2));
 }
 
-TEST_CASE("ten millilitres of acetone in a room of 50 cubic metres") {
+TEST_CASE("ten millilitres of acetone in a room of 50 cubic metres", "[hazards]") {
   const double start = release_mg_per_m3({10}, 0.7845, 50);
   CHECK(start == near(156.9, 0.01));
   CHECK(ppm_from_mg_per_m3(start, 58.08) == near(66.0504, 0.001));
@@ -59,7 +59,7 @@ TEST_CASE("ten millilitres of acetone in a room of 50 cubic metres") {
   CHECK(found);
 }
 
-TEST_CASE("flash points of pairs against another activity model") {
+TEST_CASE("flash points of pairs against another activity model", "[hazards]") {
   // Computed with the constants of DECHEMA at one atmosphere, the vapour pressures of Poling 2001 and the flash points
   // of IEC 60079-20-1; not measured. Mole fraction of the first: 0.1, 0.25, 0.5, 0.75, 0.9.
   struct Line {
@@ -84,7 +84,7 @@ TEST_CASE("flash points of pairs against another activity model") {
     }
 }
 
-TEST_CASE("flash point: ends, minimum, water, and what is not known") {
+TEST_CASE("flash point: ends, minimum, water, and what is not known", "[hazards]") {
   const double ethanol = shipped_catalogue().find_solvent("ethanol")->flash_point_C->chosen.value;
   CHECK(flash_at("ethanol", "n_octane", 1)->value == Approx(ethanol));
   CHECK(flash_at("ethanol", "n_octane", 0.999)->value == near(ethanol, 0.6));
@@ -105,13 +105,12 @@ TEST_CASE("flash point: ends, minimum, water, and what is not known") {
   REQUIRE(spirit.estimate);
   CHECK(spirit.estimate->value < shipped_catalogue().find_solvent("white_spirit")->flash_point_C->chosen.value);
   CHECK(flash_point(mixture_from("white spirit 100"), shipped_catalogue()).estimate->value == 39);
-  const FlashPoint unknown =
-      flash_point(mixture_from("dipropylene glycol monomethyl ether 50, acetone 50"), shipped_catalogue());
+  const FlashPoint unknown = flash_point(mixture_from("1-propoxy-2-propanol 50, acetone 50"), shipped_catalogue());
   CHECK_FALSE(unknown.estimate);
   CHECK_FALSE(unknown.because.empty());
 }
 
-TEST_CASE("explosive limit of the vapour above a mixture lies between those of its parts") {
+TEST_CASE("explosive limit of the vapour above a mixture lies between those of its parts", "[hazards]") {
   const auto limit = lower_explosive_limit(mixture_from("acetone 50, isooctane 50"), shipped_catalogue());
   REQUIRE(limit);
   CHECK(*limit > shipped_catalogue().find_solvent("isooctane")->explosive_limits->chosen.value.lower_percent);
@@ -121,7 +120,7 @@ TEST_CASE("explosive limit of the vapour above a mixture lies between those of i
   CHECK(*pure == Approx(shipped_catalogue().find_solvent("toluene")->explosive_limits->chosen.value.lower_percent));
 }
 
-TEST_CASE("vapour hazard ratio: toluene as computed from printed figures, and a list with a gap") {
+TEST_CASE("vapour hazard ratio: toluene as computed from printed figures, and a list with a gap", "[hazards]") {
   // 21 mmHg at 20 C and 100 ppm: 276. Our vapour pressure at 20 C is 2.91 kPa (21.8 mmHg).
   for (const VapourHazard& hazard : vapour_hazards(mixture_from("toluene 100"), shipped_catalogue()))
     if (hazard.authority == "NIOSH REL") CHECK(*hazard.ratio == Approx(276.3).epsilon(0.05));
@@ -134,7 +133,7 @@ TEST_CASE("vapour hazard ratio: toluene as computed from printed figures, and a 
   }
 }
 
-TEST_CASE("start of boiling") {
+TEST_CASE("start of boiling", "[hazards]") {
   CHECK(start_of_boiling(mixture_from("acetone 100"), shipped_catalogue())->value == near(56.1, 0.5));
   const auto ether = start_of_boiling(mixture_from("diethyl ether 90, ethanol 10"), shipped_catalogue());
   REQUIRE(ether);

@@ -143,7 +143,7 @@ TEST_CASE("under all these limits together the search misses nothing that trying
 
 TEST_CASE("what is not known breaks a limit, unless unknown hazards are allowed") {
   Limits limits;
-  const Mixture unknown = mixture_from("dipropylene glycol monomethyl ether 50, isooctane 50");
+  const Mixture unknown = mixture_from("1-propoxy-2-propanol 50, isooctane 50");
   REQUIRE_FALSE(flash_point(unknown, shipped_catalogue()).estimate);
   REQUIRE_FALSE(label_of(unknown, shipped_catalogue()).complete());
   CHECK(keeps_hazard_limits(unknown, limits, shipped_catalogue()));
@@ -173,6 +173,17 @@ TEST_CASE("a code to be avoided stands for all that begin with it") {
   CHECK_FALSE(keeps_hazard_limits(mixture_from("toluene 50, isooctane 50"), limits, shipped_catalogue()));
   // Below 3 % of toluene the rules leave the statement off the label.
   CHECK(keeps_hazard_limits(mixture_from("toluene 1, isooctane 99"), limits, shipped_catalogue()));
+}
+
+TEST_CASE("a flame that only the flash point tells is avoided like a recorded one") {
+  Limits limits;
+  limits.avoid_label = {"H226"};
+  const Mixture spirit = mixture_from("white_spirit_dearomatised 100");  // 38 C; its record names no flammable class
+  CHECK_FALSE(keeps_hazard_limits(spirit, limits, shipped_catalogue()));
+  limits.avoid_label.clear();
+  limits.avoid_statements = {"H226"};
+  CHECK(reason_to_leave_off(*spirit.parts()[0].liquid.solvent, limits, shipped_catalogue()) ==
+        "carries H226, which is to be avoided");
 }
 
 TEST_CASE("where no bottle is limited there are no largest shares") {
