@@ -96,6 +96,9 @@ struct JudgedMixture {
   Fate fate;
 };
 
+/// True when the mixture's risk, as it stands in the vial, passes the job's limit.
+bool is_beyond_limit(const JudgedMixture& judged, const Limits& limits);
+
 /// How the answer came out.
 enum class Outcome {
   window,    ///< the last rung reaches the wanted effect within the risk limit
@@ -185,6 +188,15 @@ std::vector<PlannedMixture> planned_mixtures(const Plan& plan);
 /// not hold or a stretch that is not on the ladder.
 Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target = {},
                const SearchProgress& progress = {}, const RunTasks& run = {}, const PlanWishes& wishes = {});
+
+/// What keeps a plan without a window from having one.
+enum class WindowClosedBy {
+  layer,        ///< the gentlest mixture that works is too risky for a layer to keep
+  shelf,        ///< no mixture of the shelf works, however risky
+  other_limits  ///< no mixture of the shelf is allowed at all
+};
+/// Precondition: the plan has no window.
+WindowClosedBy what_closes_window(const Plan& plan);
 
 /// The job's layers as the plan sees them: spheres, grades, flags.
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});

@@ -42,11 +42,17 @@ bool holds_alcohol_and_hydrocarbon(const Mixture& mixture) {
 
 std::vector<Advice> advice_to_watch(const Plan& plan) {
   std::vector<Advice> advice;
-  advice.push_back(
-      {"Begin with rung 1. Go on only when a rung has done nothing to the original and too little to the "
-       "layer that must go; stop at once on original colour, softening or blanching, and do not return to "
-       "that rung or anything near it.",
-       common_practice});
+  if (plan.outcome == Outcome::window)
+    advice.push_back(
+        {"Begin with rung 1. Go on only when a rung has done nothing to the original and too little to the "
+         "layer that must go; stop at once on original colour, softening or blanching, and do not return to "
+         "that rung or anything near it.",
+         common_practice});
+  else
+    advice.push_back(
+        {"No mixture here is proposed for a test. Whatever is tried instead goes first where harm matters least; "
+         "stop at once on original colour, softening or blanching, and do not return to it or anything near it.",
+         common_practice});
   advice.push_back(
       {"Test at least two places, one light and one dark passage; one success does not speak for the whole "
        "painting.",

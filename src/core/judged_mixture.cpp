@@ -87,6 +87,11 @@ bool drifts_beyond(const Fate& fate, double risk_limit) {
   return fate.drift && fate.risk.at_start <= risk_limit && fate.risk.beyond_limit_at.has_value();
 }
 
+bool is_beyond_limit(const JudgedMixture& judged, const Limits& limits) {
+  constexpr double slack = 1e-9;  // the search rounds risks to this before it compares them
+  return judged.risk > limits.risk_limit + slack;
+}
+
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
                             const Catalogue& catalogue) {
   std::vector<Liquid> liquids;

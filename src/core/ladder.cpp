@@ -25,6 +25,28 @@ BottleChoice choose_bottles(const SearchTask& task, const std::vector<Candidate>
   return largest;
 }
 
+bool reaches(const std::vector<Candidate>& climb, const LadderGoal& goal) {
+  return std::any_of(climb.begin(), climb.end(), [&](const Candidate& candidate) {
+    return candidate.verdict.risk <= goal.risk_limit && candidate.verdict.effect >= goal.wanted_effect;
+  });
+}
+
+// Bottles that give up least on average may still miss the one mixture that works. Where the shelf has one within the
+// limit, its bottles are taken: fewness must not close a window.
+BottleChoice choose_bottles_that_reach(const SearchTask& task, const std::vector<Candidate>& frontier,
+                                       const LadderGoal& goal) {
+  BottleChoice choice = choose_bottles(task, frontier, goal);
+  if (choice.bottles.empty() || !reaches(frontier, goal) || reaches(find_frontier_on(task, choice.bottles), goal))
+    return choice;
+  const auto works = std::find_if(frontier.begin(), frontier.end(), [&](const Candidate& candidate) {
+    return candidate.verdict.effect >= goal.wanted_effect;
+  });
+  std::vector<std::uint16_t> bottles(works->composition.liquid.begin(),
+                                     works->composition.liquid.begin() + works->composition.parts);
+  std::sort(bottles.begin(), bottles.end());
+  return these_bottles(task, frontier, goal.risk_limit, bottles);
+}
+
 // Even steps in effect, and neighbours that are near each other: the cheapest path from the first to the last candidate
 // over `rungs` of them.
 std::vector<Candidate> spread_evenly(const SearchTask& task, const std::vector<Candidate>& climb, std::size_t rungs) {
@@ -73,7 +95,7 @@ Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const Searc
   SearchTask watched = task;
   if (progress) watched.beat = [&pulse] { pulse.beat(); };
   watched.allowed = watch(task, watched.beat).allowed;
-  const BottleChoice choice = choose_bottles(watched, ladder.frontier, goal);
+  const BottleChoice choice = choose_bottles_that_reach(watched, ladder.frontier, goal);
   if (choice.bottles.empty()) return ladder;
   ladder.bottles = choice.bottles;
   ladder.effect_given_up = choice.gap;

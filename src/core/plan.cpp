@@ -120,6 +120,11 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
 
 }  // namespace
 
+WindowClosedBy what_closes_window(const Plan& plan) {
+  if (plan.frontier.empty()) return WindowClosedBy::other_limits;
+  return plan.least_risk_that_works ? WindowClosedBy::layer : WindowClosedBy::shelf;
+}
+
 std::vector<PlannedMixture> planned_mixtures(const Plan& plan) {
   std::vector<PlannedMixture> mixtures;
   auto step = plan.finer.begin();

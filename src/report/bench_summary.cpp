@@ -2,6 +2,7 @@
 #include "report/bench_sheet.hpp"
 #include "report/format.hpp"
 #include "report/judged.hpp"
+#include "report/no_window.hpp"
 #include "report/words.hpp"
 
 #include "gentlest/response.hpp"
@@ -66,7 +67,9 @@ std::string layers_html(const Plan& plan) {
   return element("h3", "What must go") + html_list(go) + element("h3", "What must stay as it is") + html_list(stay);
 }
 
-std::string recipe_html(const BenchMixture& mixture) {
+// What to measure; without a ladder the shares alone, for nobody is asked to mix it.
+std::string recipe_html(const BenchMixture& mixture, const Plan& plan) {
+  if (plan.rungs.empty()) return user_text(to_text(mixture.judged->mixture));
   std::string text;
   for (const RecipeLine& line : mixture.recipe.lines)
     text += fmt::format("<div><b class=\"nowrap\">{} mL</b> {}</div>", as_recorded(line.volume.value),
@@ -118,7 +121,7 @@ std::string marks_html(const BenchMixture& mixture, const Plan& plan) {
 
 std::vector<std::string> ladder_row(const BenchMixture& mixture, const Plan& plan) {
   return {plan.rungs.empty() ? html_text(mixture.name) : "<span class=\"number\">" + mixture.name + "</span>",
-          recipe_html(mixture),
+          recipe_html(mixture, plan),
           "<b class=\"nowrap\">" + html_text(effect_words(*mixture.judged, plan.job.limits)) + "</b>" +
               band_html(mixture, plan.target),
           risk_html(mixture, plan),
@@ -131,7 +134,9 @@ std::string ladder_table(const Plan& plan, const Bench& bench) {
   const bool marked = std::any_of(bench.mixtures.begin(), bench.mixtures.end(),
                                   [&](const BenchMixture& mixture) { return !marks_of(mixture, plan).empty(); });
   std::vector<std::string> header = {plan.rungs.empty() ? "mixture" : "rung",
-                                     fmt::format("into a {} mL vial", as_recorded(plan.job.limits.vial_mL)),
+                                     plan.rungs.empty()
+                                         ? "recipe, % by volume"
+                                         : fmt::format("into a {} mL vial", as_recorded(plan.job.limits.vial_mL)),
                                      "effect",
                                      "risk",
                                      "RED to each layer",
@@ -163,25 +168,22 @@ std::string numbers_html(const Plan& plan, const Bench& bench) {
   std::vector<std::string> totals;
   for (const SessionTotal& total : bench.totals)
     totals.push_back(user_text(total.label) + " " + as_recorded(total.volume.value) + " mL");
-  if (!totals.empty()) text += element("p", "One vial of each takes: " + joined(totals) + ".");
+  if (!totals.empty() && !plan.rungs.empty()) text += element("p", "One vial of each takes: " + joined(totals) + ".");
   return text;
 }
 
 std::string no_window_html(const Plan& plan) {
-  return element(
-      "p",
-      fmt::format("<b>No window.</b> No mixture of this shelf reaches an effect of {} on {} while the risk to "
-                  "every layer to keep stays within {}. So there is no ladder; below is how close the shelf "
-                  "comes.",
-                  html_text(per_cent(plan.job.limits.wanted_effect)), user_text(plan.layers[plan.target].name),
-                  html_text(per_cent(plan.job.limits.risk_limit))),
-      "lead");
+  std::string text = "<b>No window.</b>";
+  for (const std::string& sentence : no_window_sentences(plan)) text += " " + user_text(sentence);
+  return element("p", text, "lead");
 }
 
 }  // namespace
 
 std::vector<std::string> marks_of(const BenchMixture& mixture, const Plan& plan) {
   std::vector<std::string> marks;
+  if (mixture.beyond_limit)
+    marks.push_back("BEYOND THE RISK LIMIT of " + per_cent(plan.job.limits.risk_limit) + ": not proposed");
   const std::string phases = phases_mark(as_made(mixture).fate.phases);
   if (!phases.empty()) marks.push_back(phases);
   add_drying_marks(marks, as_made(mixture).fate, plan.job.limits.risk_limit);

@@ -3,6 +3,7 @@
 #include "report/fate.hpp"
 #include "report/format.hpp"
 #include "report/judged.hpp"
+#include "report/no_window.hpp"
 #include "report/table.hpp"
 #include "report/words.hpp"
 
@@ -128,10 +129,9 @@ std::string certificates_text(const Plan& plan, const Style& style) {
 
 std::string no_ladder_text(const Plan& plan, const Style& style) {
   if (plan.outcome == Outcome::window) return {};
-  return heading("No window.", style) +
-         paragraph(fmt::format("The shelf of this job has no ladder: no mixture of it reaches an effect of {} within a "
-                               "risk of {}. The published series stand alone below.",
-                               per_cent(plan.job.limits.wanted_effect), per_cent(plan.job.limits.risk_limit)));
+  std::string text = heading("No window.", style);
+  for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence);
+  return text + paragraph("The published series stand alone below.");
 }
 
 }  // namespace

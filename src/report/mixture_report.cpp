@@ -3,6 +3,7 @@
 #include "report/fate.hpp"
 #include "report/format.hpp"
 #include "report/judged.hpp"
+#include "report/no_window.hpp"
 #include "report/table.hpp"
 #include "report/words.hpp"
 
@@ -66,9 +67,8 @@ std::string mixture_text(const MixtureCase& one, const Style& style, const Editi
 
 std::vector<std::string> mixture_notes(const MixtureCase& one) {
   std::vector<std::string> notes;
-  if (one.judged.risk > one.job.limits.risk_limit)
-    notes.push_back(fmt::format("Its risk exceeds the limit of {}: no ladder of this job would hold it.",
-                                per_cent(one.job.limits.risk_limit)));
+  const std::string beyond = beyond_limit_words(one.judged, one.job.limits);
+  if (!beyond.empty()) notes.push_back(beyond);
   for (const std::string& sentence : fate_sentences(one.judged, one.job.limits.risk_limit)) notes.push_back(sentence);
   if (!one.judged.margin_RED) notes.emplace_back("No margin is claimed: a layer carries a warning.");
   for (const Part& part : one.judged.mixture.parts()) {

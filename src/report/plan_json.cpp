@@ -1,4 +1,5 @@
 #include "report/format.hpp"
+#include "report/no_window.hpp"
 #include "report/plan_report.hpp"
 
 namespace gentlest {
@@ -72,6 +73,18 @@ Json parting_json(const Plan& plan) {
 
 }  // namespace
 
+namespace {
+
+Json no_window_json(const Plan& plan) {
+  if (plan.outcome == Outcome::window) return {};
+  const WindowClosedBy closed_by = what_closes_window(plan);
+  return {{"closed_by", closed_by_word(closed_by)},
+          {"layer", closed_by == WindowClosedBy::layer ? Json(plan.least_risk_that_works->riskiest) : Json()},
+          {"sentences", no_window_sentences(plan)}};
+}
+
+}  // namespace
+
 std::vector<NamedMixture> mixtures_of(const Plan& plan) {
   std::vector<NamedMixture> mixtures;
   for (const PlannedMixture& planned : planned_mixtures(plan)) mixtures.push_back({planned.name, planned.judged});
@@ -85,6 +98,7 @@ std::string plan_csv(const Plan& plan, const Edition& edition) {
 std::string plan_json(const Plan& plan, const Bench& bench, const Edition& edition) {
   Json document = json_document("ladder", edition);
   document["outcome"] = plan.outcome == Outcome::window ? "window" : "no window";
+  document["no_window"] = no_window_json(plan);
   document["object"] = object_json(plan.job.object);
   document["target"] = plan.layers[plan.target].name;
   document["limits"] = limits_json(plan.job.limits);

@@ -1,4 +1,5 @@
 #include "report/format.hpp"
+#include "report/no_window.hpp"
 #include "report/plan_report.hpp"
 #include "report/table.hpp"
 #include "report/words.hpp"
@@ -50,18 +51,9 @@ std::string ladder_text(const Plan& plan, const std::vector<NamedMixture>& mixtu
 
 std::string no_window_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {
   const Limits& limits = plan.job.limits;
-  const std::string& target = plan.layers[plan.target].name;
-  std::string text =
-      heading("No window.", style) +
-      paragraph(fmt::format("No mixture of this shelf reaches an effect of {} on \"{}\" while the risk to every layer "
-                            "to keep stays within {}. So there is no ladder.",
-                            per_cent(limits.wanted_effect), target, per_cent(limits.risk_limit)));
+  std::string text = heading("No window.", style);
+  for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence);
   text += search_limits_text(plan.job);
-  if (!plan.nearest)
-    text += paragraph(fmt::format("No mixture at all stays within a risk of {}.", per_cent(limits.risk_limit)));
-  if (!plan.least_risk_that_works)
-    text += paragraph(fmt::format("At no risk, however large, does a mixture reach an effect of {}.",
-                                  per_cent(limits.wanted_effect)));
   if (!mixtures.empty()) {
     text += heading("How close the shelf comes", style) + two_numbers_text(plan.layers, limits) + "\n";
     text += recipes_table(mixtures, plan.job.limits, style);

@@ -3,6 +3,7 @@
 #include "report/fate.hpp"
 #include "report/format.hpp"
 #include "report/judged.hpp"
+#include "report/no_window.hpp"
 #include "report/table.hpp"
 #include "report/words.hpp"
 
@@ -132,6 +133,8 @@ std::string vial_text(const VialCase& one, const Style& style, const Edition& ed
   text += paragraph(fmt::format("Effect {}. Risk {}{}.", effect_words(study.judged, one.job.limits),
                                 risk_words(study.judged, one.job.limits),
                                 study.judged.riskiest.empty() ? "" : ", to " + study.judged.riskiest));
+  const std::string beyond = beyond_limit_words(study.as_measured ? *study.as_measured : study.judged, one.job.limits);
+  if (!beyond.empty()) text += paragraph(beyond);
   text += recipe_text(one, style) + heading("In the vial and on the swab", style);
   for (const std::string& sentence : fate_sentences(study.judged, one.job.limits.risk_limit)) text += bullet(sentence);
   text += path_table(one, style) + label_text(study.label, style) + fire_and_breath_text(study, style);

@@ -5,6 +5,7 @@
 #include "shipped_mixtures.hpp"
 
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -102,7 +103,7 @@ TEST_CASE("every liquid boils at its boiling point, where the equation reaches t
     INFO(solvent.id);
     const auto ours = temperature_of_pressure(solvent, 101.325);
     REQUIRE(ours);
-    CHECK(ours->value == Approx(solvent.boiling_point_C->chosen.value).margin(3.5));
+    CHECK(ours->value == near(solvent.boiling_point_C->chosen.value, 3.5));
   }
   CHECK(compared > 80);
 }
@@ -129,9 +130,8 @@ TEST_CASE("azeotropes of published pairs: boiling point within 1.7 C, compositio
     REQUIRE(ours);
     ++compared;
     const double x1 = model.solvents()[0] == first ? ours->first : 1 - ours->first;
-    CHECK(ours->boiling_point.value == Approx(number(row, "azeotrope_C")).margin(1.7));
-    CHECK(in_the_words_of(row.at("meaning"), x1, *first, *second) ==
-          Approx(printed_percent(row)).margin(6.5).epsilon(0));
+    CHECK(ours->boiling_point.value == near(number(row, "azeotrope_C"), 1.7));
+    CHECK(in_the_words_of(row.at("meaning"), x1, *first, *second) == near(printed_percent(row), 6.5));
   }
   CHECK(compared == 22);
 }
@@ -148,9 +148,9 @@ TEST_CASE("water and a liquid that does not mix with it boil where their pressur
     }
     return low;
   };
-  CHECK(boils("toluene") == Approx(84.1).margin(0.5));
-  CHECK(boils("n_heptane") == Approx(79.2).margin(0.5));
-  CHECK(boils("chloroform") == Approx(56.1).margin(0.5));
+  CHECK(boils("toluene") == near(84.1, 0.5));
+  CHECK(boils("n_heptane") == near(79.2, 0.5));
+  CHECK(boils("chloroform") == near(56.1, 0.5));
 }
 
 TEST_CASE("Raoult's law, benzene and toluene at 400 K and 200 kPa") {
@@ -207,7 +207,7 @@ TEST_CASE("an ideal pair dries along Rayleigh's closed form") {
       const double a = volatility;
       const double closed = std::log(x / 0.5) / (a - 1) - a / (a - 1) * std::log((1 - x) / 0.5);
       INFO("volatility " << a << ", evaporated " << point.evaporated);
-      CHECK(closed == Approx(std::log(1 - point.evaporated)).margin(1e-6));
+      CHECK(closed == near(std::log(1 - point.evaporated), 1e-6));
     }
     CHECK(drift->last == "slow");
   }
@@ -219,8 +219,7 @@ TEST_CASE("Rayleigh distillation as textbooks print it") {
   const Mixture mixture = parse_mixture("fast 50, slow 50", catalogue);
   const auto drift = evaporate(mixture, catalogue);
   for (const DriftPoint& point : drift->path)
-    if (std::abs(point.evaporated - 0.6) < 1e-9)
-      CHECK(fraction_of(point, mixture, "fast") == Approx(0.33).margin(0.005));
+    if (std::abs(point.evaporated - 0.6) < 1e-9) CHECK(fraction_of(point, mixture, "fast") == near(0.33, 0.005));
   // 40 % benzene in toluene, volatility 2.5: 95 % of the benzene has gone when 79.9 % of the charge has.
   const Catalogue aromatic = two_ideal_liquids(2.5);
   const Mixture charge = parse_mixture("fast 40, slow 60", aromatic);
@@ -241,7 +240,7 @@ TEST_CASE("a pure liquid does not drift, and its time is one over its rate") {
   const auto rate = evaporation_rate(*shipped_catalogue().find_solvent("toluene"), shipped_catalogue());
   REQUIRE(rate);
   for (const DriftPoint& point : drift->path) {
-    CHECK(distance_Ra(point.point, drift->path.front().point) == Approx(0).margin(1e-9));
+    CHECK(distance_Ra(point.point, drift->path.front().point) == near(0, 1e-9));
     CHECK(point.time == Approx(point.evaporated / *rate).epsilon(1e-6));
   }
   CHECK(*evaporation_rate(*shipped_catalogue().find_solvent("butyl_acetate"), shipped_catalogue()) == Approx(1));
@@ -332,7 +331,7 @@ TEST_CASE("a drift is judged by its worst point, and where it passes the limit")
   for (const double share : {0.0, 0.5, 0.9, 0.99}) drift.path.push_back({share, {1}, {16, 0, 20 * share}, share});
   const auto chance = [](const Hansen& point) { return point.dH / 20; };
   const DriftRisk risk = judge_drift(drift, chance, 0.25);
-  CHECK(risk.at_start == Approx(0).margin(1e-12));
+  CHECK(risk.at_start == near(0, 1e-12));
   CHECK(risk.worst == Approx(0.9));
   CHECK(risk.worst_at == Approx(0.9));
   REQUIRE(risk.beyond_limit_at);

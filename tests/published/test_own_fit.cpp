@@ -7,6 +7,7 @@
 #include "io/score_sets.hpp"
 
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -80,9 +81,9 @@ TEST_CASE("a sphere is found back from exact yes and no answers, and letting wea
   const OwnFit strict = fit_own_sphere(scores, 1);
   CHECK(strict.misfits.empty());
   CHECK(distance_Ra(strict.sphere.centre, truth.centre) < 1.5);
-  CHECK(strict.sphere.R0 == Approx(7).margin(0.8));
+  CHECK(strict.sphere.R0 == test::near(7, 0.8));
   const OwnFit wide = fit_own_sphere(scores, 3);
-  CHECK(wide.sphere.R0 == Approx(9.1).margin(1.0));
+  CHECK(wide.sphere.R0 == test::near(9.1, 1.0));
   CHECK(wide.good > strict.good);
   CHECK(fit_own_sphere(scores, 1).R0 == strict.R0);
 }

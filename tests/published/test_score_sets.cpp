@@ -7,6 +7,7 @@
 #include "scratch.hpp"
 
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -102,7 +103,7 @@ TEST_CASE("published spheres misplace as many solvents and reach the data fit th
     INFO(row.at("code") << " " << row.at("material"));
     const SphereQuality quality = judge_sphere(set_of(row.at("code")).scores, sphere_of(row));
     CHECK(quality.misplaced == static_cast<int>(test::number(row, "misplaced")));
-    CHECK(quality.data_fit == Approx(test::number(row, "data_fit")).margin(0.5001e-4));
+    CHECK(quality.data_fit == test::near(test::number(row, "data_fit"), 0.5001e-4));
   }
 }
 
@@ -151,8 +152,8 @@ TEST_CASE("held-out REDs predict nearly as well as those of an independent 8-fol
   // Reference: 86.0 % right against 66.5 % by majority, other folds (red_calibration_crossval.csv, 2728 pairs).
   const Calibration& result = calibration();
   CHECK(result.sets.size() == 31);
-  CHECK(result.left_out_score.right_inside == Approx(0.860).margin(0.01));
-  CHECK(result.left_out_score.right_guess == Approx(0.665).margin(0.001));
+  CHECK(result.left_out_score.right_inside == test::near(0.860, 0.01));
+  CHECK(result.left_out_score.right_guess == test::near(0.665, 0.001));
   CHECK(result.left_out_score.log_score < result.left_out_score.log_score_of_shares);
   CHECK(result.left_out_score.brier_2 < result.left_out_score.brier_2_of_shares);
   CHECK(result.left_out_score.brier_4 < result.left_out_score.brier_4_of_shares);
@@ -164,11 +165,11 @@ TEST_CASE("held-out REDs predict nearly as well as those of an independent 8-fol
   for (std::size_t i = 0; i < in_sample.size(); ++i) {
     INFO("band " << i);
     CHECK(result.in_sample[i].count == static_cast<int>(test::number(in_sample[i], "n")));
-    CHECK(result.in_sample[i].dissolved == Approx(test::number(in_sample[i], "dissolved")).margin(0.00051));
-    CHECK(result.in_sample[i].untouched == Approx(test::number(in_sample[i], "untouched")).margin(0.00051));
+    CHECK(result.in_sample[i].dissolved == test::near(test::number(in_sample[i], "dissolved"), 0.00051));
+    CHECK(result.in_sample[i].untouched == test::near(test::number(in_sample[i], "untouched"), 0.00051));
     // Different folds and another fitter: shares of a few hundred cases agree to some hundredths.
-    CHECK(result.cross_validated[i].dissolved == Approx(test::number(held_out[i], "dissolved")).margin(0.04));
-    CHECK(result.cross_validated[i].untouched == Approx(test::number(held_out[i], "untouched")).margin(0.05));
+    CHECK(result.cross_validated[i].dissolved == test::near(test::number(held_out[i], "dissolved"), 0.04));
+    CHECK(result.cross_validated[i].untouched == test::near(test::number(held_out[i], "untouched"), 0.05));
   }
 }
 
@@ -178,8 +179,8 @@ TEST_CASE("the response curve and spreads of the catalogue are those that calibr
   REQUIRE(stages.size() == result.response.stages.size());
   for (std::size_t i = 0; i < stages.size(); ++i) {
     REQUIRE(stages[i].size() == 2);
-    CHECK(stages[i][0] == Approx(result.response.stages[i].intercept).margin(0.002));
-    CHECK(stages[i][1] == Approx(result.response.stages[i].slope).margin(0.01));
+    CHECK(stages[i][0] == test::near(result.response.stages[i].intercept, 0.002));
+    CHECK(stages[i][1] == test::near(result.response.stages[i].slope, 0.01));
   }
 
   const std::vector<std::pair<std::string, std::size_t>> row_of_grade = {
@@ -191,10 +192,10 @@ TEST_CASE("the response curve and spreads of the catalogue are those that calibr
     // dD, dP, dH, then "R0_sd: x", of which the 0 of R0 is read as a number too
     REQUIRE(found[0].size() == 5);
     const SphereScatter& sd = result.spreads.at(row).spread;
-    CHECK(found[0][0] == Approx(sd.centre.dD).margin(0.051));
-    CHECK(found[0][1] == Approx(sd.centre.dP).margin(0.051));
-    CHECK(found[0][2] == Approx(sd.centre.dH).margin(0.051));
-    CHECK(found[0][4] == Approx(sd.R0).margin(0.051));
+    CHECK(found[0][0] == test::near(sd.centre.dD, 0.051));
+    CHECK(found[0][1] == test::near(sd.centre.dP, 0.051));
+    CHECK(found[0][2] == test::near(sd.centre.dH, 0.051));
+    CHECK(found[0][4] == test::near(sd.R0, 0.051));
   }
 }
 

@@ -5,6 +5,7 @@
 
 #include <boost/math/distributions/non_central_chi_squared.hpp>
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <cmath>
 #include <random>
@@ -31,7 +32,7 @@ TEST_CASE("a sphere known exactly gives the plain response curve") {
   for (const Hansen& liquid : {Hansen{18, 8, 12}, Hansen{16, 5, 5}, Hansen{14.1, 0, 0}}) {
     const double red = relative_distance_RED(liquid, known.mean);
     for (int grade = 1; grade < grade_count; ++grade)
-      CHECK(chance_of_grade(liquid, known, curve, grade) == Approx(chance_at_most(curve, grade, red)).margin(1e-8));
+      CHECK(chance_of_grade(liquid, known, curve, grade) == test::near(chance_at_most(curve, grade, red), 1e-8));
   }
 }
 
@@ -42,7 +43,7 @@ TEST_CASE("chance of lying nearer than a radius: the limits") {
   CHECK(chance_nearer_than(liquid, {16, 5, 8}, {0, 0, 0}, 2.9) == 0);
   CHECK(chance_nearer_than(liquid, {16, 5, 8}, {0, 0, 0}, 3.1) == 1);
   // On the rim of a huge ball the surface is flat: one half.
-  CHECK(chance_nearer_than({16, 5, 5}, {16, 5, 1005}, {0.01, 0.01, 0.01}, 1000) == Approx(0.5).margin(1e-4));
+  CHECK(chance_nearer_than({16, 5, 5}, {16, 5, 1005}, {0.01, 0.01, 0.01}, 1000) == test::near(0.5, 1e-4));
 }
 
 TEST_CASE("only one coordinate uncertain: the normal distribution by hand") {
@@ -69,7 +70,7 @@ TEST_CASE("the averaged chance agrees with a plain Monte Carlo") {
     drawn.R0 += normal();
     sum += chance_at_most(curve, 4, relative_distance_RED(liquid, drawn));
   }
-  CHECK(chance_of_grade(liquid, sphere, curve, 4) == Approx(sum / draws).margin(0.004));  // 4 standard errors
+  CHECK(chance_of_grade(liquid, sphere, curve, 4) == test::near(sum / draws, 0.004));  // 4 standard errors
 }
 
 TEST_CASE("the table of a search stays within 1e-4 of the reference") {
@@ -86,7 +87,7 @@ TEST_CASE("the table of a search stays within 1e-4 of the reference") {
       for (int i = 0; i < 12; ++i) {
         const Hansen point = random_point(random);
         INFO("R0 " << sphere.mean.R0 << " grade " << grade << " at " << point.dD << ' ' << point.dP << ' ' << point.dH);
-        CHECK(field(point) == Approx(chance_of_grade(point, sphere, curve, grade)).margin(1e-4));
+        CHECK(field(point) == test::near(chance_of_grade(point, sphere, curve, grade), 1e-4));
       }
     }
 }
@@ -105,7 +106,7 @@ TEST_CASE("what is not known of the liquid adds to what is not known of the sphe
     sum += weight * chance_of_grade({liquid.dD, liquid.dP, liquid.dH + 2 * z}, sphere, curve, 4);
     mass += weight;
   }
-  CHECK(chance_of_grade(liquid, seen, curve, 4) == Approx(sum / mass).margin(1e-8));
+  CHECK(chance_of_grade(liquid, seen, curve, 4) == test::near(sum / mass, 1e-8));
 }
 
 TEST_CASE("tables that share a lattice stay within 1e-4 of the reference as well") {
@@ -118,7 +119,7 @@ TEST_CASE("tables that share a lattice stay within 1e-4 of the reference as well
     for (int round = 0; round < 25; ++round) {
       const Hansen point = random_point(random);
       const double exact = chance_of_grade(point, subjects[i].sphere, curve, subjects[i].grade);
-      CHECK(fields[i](point) == Approx(exact).margin(1e-4));
+      CHECK(fields[i](point) == test::near(exact, 1e-4));
     }
 }
 

@@ -1,7 +1,10 @@
 // The house of docs/architecture.md, enforced: a public header includes only headers of lower layers, and each folder
 // includes only what stands below it.
+#include "near.hpp"
+
 #include <catch2/catch.hpp>
 
+#include <cmath>
 #include <filesystem>
 #include <fstream>
 #include <map>
@@ -98,4 +101,25 @@ TEST_CASE("core neither prints nor reads disk, clock or environment") {
     INFO(file);
     CHECK(includes_of(file, impure).empty());
   }
+}
+
+TEST_CASE("no check keeps a hidden relative tolerance beside its margin") {
+  // See tests/near.hpp.
+  const std::regex lax("\\.margin\\(|\\.epsilon\\(0\\)");
+  for (const fs::path& file : sources_in(root / "tests")) {
+    if (file.filename() == "test_layers.cpp") continue;
+    std::ifstream in(file);
+    int number = 0;
+    for (std::string line; std::getline(in, line);) {
+      INFO(file << ":" << ++number << ": write near(value, tolerance)");
+      CHECK_FALSE(std::regex_search(line, lax));
+    }
+  }
+}
+
+TEST_CASE("a tolerance is what it says") {
+  using gentlest::test::near;
+  CHECK(1000.0 == near(1000.01, 0.0101));
+  CHECK_FALSE(1000.0 == near(1000.01, 0.0099));  // within 1.2e-5 of 1000, which Approx would let pass
+  CHECK_FALSE(std::nan("") == near(0, 1e9));
 }

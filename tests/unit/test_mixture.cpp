@@ -4,6 +4,7 @@
 #include "gentlest/mixture.hpp"
 
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 using namespace gentlest;
 using gentlest::test::shipped_catalogue;
@@ -79,7 +80,7 @@ TEST_CASE("water in the bottle moves the point of the liquid") {
   const Liquid wet = bottle("ethanol", "96 %");
   const Liquid dry = bottle("ethanol", "absolute");
   const Hansen water = shipped_catalogue().find_solvent("water")->hansen->chosen.value;
-  CHECK(wet.water_fraction == Approx(0.0494).margin(0.0002));  // tests/published/test_water_limits.cpp
+  CHECK(wet.water_fraction == test::near(0.0494, 0.0002));  // tests/published/test_water_limits.cpp
   CHECK(dry.water_fraction == 0);
   CHECK(wet.hansen.dH == Approx((1 - wet.water_fraction) * dry.hansen.dH + wet.water_fraction * water.dH));
   REQUIRE(wet.published_teas);
@@ -106,13 +107,13 @@ TEST_CASE("a grade is read however it is written, or refused: never taken for pu
                             "95.6% V/V", "95.6 \xC2\xB0", "95.6\xC2\xB0"}) {
     INFO(grade);
     CHECK(bottle("ethanol", grade).label == "ethanol 95.6 %");
-    CHECK(bottle("ethanol", grade).water_fraction == Approx(0.0542).margin(0.0003));
+    CHECK(bottle("ethanol", grade).water_fraction == test::near(0.0542, 0.0003));
   }
   CHECK(bottle("ethanol", "95 wt%").label == "ethanol 95 % w/w");
   CHECK(bottle("ethanol", "95 wt%").water_fraction < bottle("ethanol", "95 %").water_fraction);
   for (const char* grade : {"absolute", "Anhydrous", "dry"})
     CHECK(bottle("ethanol", grade).label == "ethanol absolute");
-  CHECK(bottle("ethanol", "99.9 %").water_fraction == Approx(0.0013).margin(0.0003));
+  CHECK(bottle("ethanol", "99.9 %").water_fraction == test::near(0.0013, 0.0003));
   for (const char* grade : {"nan %", "inf", "denatured", "96 % denatured", "96 proof", "96 % 4", "-96 %", "9e1 %",
                             "40 %", "104 %", "%", "0 %"}) {
     INFO(grade);

@@ -4,6 +4,7 @@
 #include "io/job_file.hpp"
 
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <algorithm>
 
@@ -34,7 +35,7 @@ TEST_CASE("before any reading the beliefs are the catalogue's") {
   const Progress progress = follow_readings(demo(), catalogue(), {});
   CHECK(progress.layers[progress.target].name == "varnish");
   const UncertainSphere& sphere = progress.layers[progress.target].sphere;
-  CHECK(progress.task.target.dP().mean == Approx(sphere.mean.centre.dP).margin(0.15));
+  CHECK(progress.task.target.dP().mean == test::near(sphere.mean.centre.dP, 0.15));
   REQUIRE(progress.task.kept.size() == 1);
   CHECK(progress.task.passages == std::vector<std::string>{"white cloth", "dark background"});
   CHECK(progress.task.settings.effect_level == 3);

@@ -8,6 +8,7 @@
 #include "io/job_file.hpp"
 
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <algorithm>
 
@@ -134,7 +135,7 @@ TEST_CASE("under all these limits together the search misses nothing that trying
   REQUIRE(expected.size() > 1);
   CHECK(plan.frontier.size() != without_limits);
   REQUIRE(plan.frontier.size() == expected.size());
-  for (std::size_t i = 0; i < expected.size(); ++i) CHECK(plan.frontier[i].effect == Approx(expected[i]).margin(1e-3));
+  for (std::size_t i = 0; i < expected.size(); ++i) CHECK(plan.frontier[i].effect == near(expected[i], 1e-3));
 }
 
 TEST_CASE("what is not known breaks a limit, unless unknown hazards are allowed") {
