@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 
 namespace gentlest {
 
@@ -25,24 +26,31 @@ BottleChoice choose_bottles(const SearchTask& task, const std::vector<Candidate>
   return largest;
 }
 
-bool reaches(const std::vector<Candidate>& climb, const LadderGoal& goal) {
-  return std::any_of(climb.begin(), climb.end(), [&](const Candidate& candidate) {
-    return candidate.verdict.risk <= goal.risk_limit && candidate.verdict.effect >= goal.wanted_effect;
-  });
+bool works(const Candidate& candidate, const LadderGoal& goal) {
+  return candidate.verdict.risk <= goal.risk_limit && candidate.verdict.effect >= goal.wanted_effect;
 }
 
-// Bottles that give up least on average may still miss the one mixture that works. Where the shelf has one within the
-// limit, its bottles are taken: fewness must not close a window.
-BottleChoice choose_bottles_that_reach(const SearchTask& task, const std::vector<Candidate>& frontier,
-                                       const LadderGoal& goal) {
+// The gentlest that works; nothing where none does.
+std::optional<Candidate> first_that_works(const std::vector<Candidate>& climb, const LadderGoal& goal) {
+  const auto found =
+      std::find_if(climb.begin(), climb.end(), [&](const Candidate& candidate) { return works(candidate, goal); });
+  return found == climb.end() ? std::nullopt : std::optional(*found);
+}
+
+// Bottles that give up least on average may still miss the one mixture that works. Where so many bottles as are wanted
+// hold one, they are taken: the choice of bottles must not close a window that their number leaves open.
+BottleChoice choose_bottles_that_work(const SearchTask& task, const std::vector<Candidate>& frontier,
+                                      const LadderGoal& goal) {
   BottleChoice choice = choose_bottles(task, frontier, goal);
-  if (choice.bottles.empty() || !reaches(frontier, goal) || reaches(find_frontier_on(task, choice.bottles), goal))
+  if (choice.bottles.empty() || !first_that_works(frontier, goal) ||
+      first_that_works(find_frontier_on(task, choice.bottles), goal))
     return choice;
-  const auto works = std::find_if(frontier.begin(), frontier.end(), [&](const Candidate& candidate) {
-    return candidate.verdict.effect >= goal.wanted_effect;
-  });
-  std::vector<std::uint16_t> bottles(works->composition.liquid.begin(),
-                                     works->composition.liquid.begin() + works->composition.parts);
+  SearchTask few = task;
+  few.parts = std::min(task.parts, goal.bottles);
+  const std::optional<Candidate> first = first_that_works(find_frontier(few), goal);
+  if (!first) return choice;
+  const Composition& mixture = first->composition;
+  std::vector<std::uint16_t> bottles(mixture.liquid.begin(), mixture.liquid.begin() + mixture.parts);
   std::sort(bottles.begin(), bottles.end());
   return these_bottles(task, frontier, goal.risk_limit, bottles);
 }
@@ -95,7 +103,7 @@ Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const Searc
   SearchTask watched = task;
   if (progress) watched.beat = [&pulse] { pulse.beat(); };
   watched.allowed = watch(task, watched.beat).allowed;
-  const BottleChoice choice = choose_bottles_that_reach(watched, ladder.frontier, goal);
+  const BottleChoice choice = choose_bottles_that_work(watched, ladder.frontier, goal);
   if (choice.bottles.empty()) return ladder;
   ladder.bottles = choice.bottles;
   ladder.effect_given_up = choice.gap;

@@ -214,9 +214,10 @@ std::optional<Correction> correction_at(const WetAlcohol& wet, double aromatic_s
   for (const auto& [kind, share] : {std::pair(HydrocarbonKind::aliphatic, 1 - aromatic_share),
                                     std::pair(HydrocarbonKind::aromatic, aromatic_share)}) {
     if (!(share > 0)) continue;
-    const auto record = std::find_if(
-        chemistry.water_limits.begin(), chemistry.water_limits.end(),
-        [&](const WaterLimit& limit) { return limit.alcohol == wet.alcohol->id && limit.corrects == kind; });
+    const auto record = std::find_if(chemistry.water_limits.begin(), chemistry.water_limits.end(),
+                                     [&, wanted = kind](const WaterLimit& limit) {
+                                       return limit.alcohol == wet.alcohol->id && limit.corrects == wanted;
+                                     });
     if (record == chemistry.water_limits.end()) return std::nullopt;
     // Beyond the measured range the difference stays as at its end.
     const double at = std::clamp(wet.wet_percent, record->from_wet_percent, record->to_wet_percent);

@@ -117,10 +117,15 @@ std::string made_line(const LabelInputs& inputs) {
          (inputs.maker.empty() ? "____" : inputs.maker);
 }
 
+// In short for each label; the page says it in full.
+std::string law_in_short(const LabelInputs& inputs) {
+  const std::string& day = inputs.edition.law.seen_until;
+  return "law seen " + (day.empty() ? "on an unknown day" : day);
+}
+
 // The line at the foot; with the day of the law where there is room for it.
 std::string foot_line(const LabelInputs& inputs, double size, double width) {
-  const std::string& day = inputs.edition.law.seen_until;
-  const std::string dated = made_line(inputs) + "  law of " + (day.empty() ? "unknown date" : day);
+  const std::string dated = made_line(inputs) + "  " + law_in_short(inputs);
   return text_width(dated, size) <= width ? dated : shortened(made_line(inputs), size, width);
 }
 
@@ -133,7 +138,7 @@ std::string spoken_label(const BenchMixture& mixture, const LabelInputs& inputs)
     words.push_back("pictogram " + code + ", " + pictogram_words(code));
   words.push_back(inputs.date.empty() && inputs.maker.empty() ? "lines to write on: made when, by whom"
                                                               : made_line(inputs));
-  words.push_back(law_words(inputs.edition.law));
+  words.push_back(law_in_short(inputs));
   return joined(words, "; ");
 }
 

@@ -75,11 +75,11 @@ TEST_CASE("sheet, labels and report of the tests print the day of the law") {
     INFO(args[0]);
     CHECK(holds(call(args).out, sentence()));
   }
-  CHECK(holds(call({"labels", "demo"}).out, "law of " + day()));
+  CHECK(holds(call({"labels", "demo"}).out, "law seen " + day()));
   // Where a small label has no room for it the line is not cut in the middle of the day.
   const std::string small = call({"labels", "demo", "--label", "35x18"}).out;
   CHECK(holds(small, sentence()));
-  CHECK((holds(small, "law of " + day() + "<") || !holds(small, "law of")));
+  CHECK((holds(small, "law seen " + day() + "<") || !holds(small, "law of")));
 }
 
 TEST_CASE("a catalogue that does not say how old its law is is called old") {

@@ -137,6 +137,11 @@ TEST_CASE("the limits that a record sets for itself win", "[hazards]") {
                                       invented(10, {"H335"}),
                                       {"water", 77.5, std::nullopt, true}});
   CHECK(has(both, "H335"));
+  // What burns from 1 per cent on damages eyes from there too, not from 3: half of that limit and half of another.
+  const MixtureLabel eyes = classify({invented(0.5, {"H314"}, "Skin Corr. 1A; H314: C >= 1 %"),
+                                      invented(1.6, {"H318"}),
+                                      {"water", 97.9, std::nullopt, true}});
+  CHECK(has(eyes, "H318"));
 }
 
 TEST_CASE("drowsiness and irritation of the airways are summed apart", "[hazards]") {

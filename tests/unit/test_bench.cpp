@@ -270,9 +270,9 @@ TEST_CASE("what a mixture asks to be minded stands on the sheet") {
   CHECK(marks().empty());
   Fate& fate = plan.rungs[1].fate;
   fate.phases.phases = Phases::two_liquids;
-  CHECK(marks() == "two layers: shake, or leave it out\n");
+  CHECK(marks() == "two layers (group method alone): shake, or leave it out\n");
   fate.phases.phases = Phases::near_border;
-  CHECK(marks() == "may cloud or part: look at the vial\n");
+  CHECK(marks() == "may cloud or part (group method alone): look at the vial\n");
   fate.phases.phases = Phases::unknown;
   CHECK(marks() == "not known whether it stays one liquid: look at the vial\n");
   fate.phases.phases = Phases::one_liquid;
