@@ -22,6 +22,7 @@ struct BenchMixture {
   std::optional<JudgedMixture> as_measured;  ///< set where rounding to the measuring step changed the mixture
   MixtureLabel label;
   std::vector<Band> chance_bands;  ///< middle 90 % of each layer's chance, in the order of Plan::layers
+  bool beyond_limit = false;  ///< as made its risk passes the job's limit: shown, never proposed, measured or labelled
 };
 
 /// The mixture as the vial holds it: as measured where rounding changed it, else as planned.
@@ -29,7 +30,7 @@ const JudgedMixture& as_made(const BenchMixture& mixture);
 
 struct Bench {
   std::vector<BenchMixture> mixtures;     ///< rungs, gentle to strong; without a window the nearest ones
-  std::vector<SessionTotal> totals;       ///< of one vial of each mixture
+  std::vector<SessionTotal> totals;       ///< of one vial of each mixture that is not beyond the limit
   std::vector<Caution> cautions;          ///< that fit these mixtures, each once
   std::vector<ComparedSeries> published;  ///< to be drawn beside the ladder; prepare_bench leaves it empty
 };

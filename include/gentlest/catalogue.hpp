@@ -29,6 +29,34 @@ struct ExplosiveLimits {
   bool operator==(const ExplosiveLimits&) const = default;
 };
 
+/// A share from which a record's own limit puts a statement on a mixture: "STOT SE 3; H335: C >= 25 %".
+struct SpecificLimit {
+  std::string code;                     ///< e.g. H335
+  double from_percent = 0;              ///< by weight, above 0
+  std::optional<double> below_percent;  ///< where a band ends: "10 % <= C < 25 %"
+  bool operator==(const SpecificLimit&) const = default;
+};
+
+/// What Hazards::specific_limits says, read once (io/specific_limits.hpp).
+struct OwnLimits {
+  std::vector<SpecificLimit> limits;         ///< in the order of the record; one statement may have several bands
+  std::optional<double> ATE_oral_mg_per_kg;  ///< acute toxicity estimates, above 0
+  std::optional<double> ATE_dermal_mg_per_kg;
+  std::optional<double> ATE_vapour_mg_per_L;
+  std::optional<double> ATE_mist_mg_per_L;
+  double M_acute = 1;  ///< factors of the classes for water life, at least 1
+  double M_chronic = 1;
+  std::vector<std::string> remarks;  ///< "note P: ..."
+  bool operator==(const OwnLimits&) const = default;
+};
+
+/// A flammable class that the liquid's flash point asks for and its record does not name, or names milder.
+struct AddedFlame {
+  std::string code;      ///< H224, H225 or H226; stands among the statements
+  std::string recorded;  ///< the milder one of the record; empty when the record names none
+  bool operator==(const AddedFlame&) const = default;
+};
+
 /// Classification of a solvent. A missing record means "not known", never "harmless".
 struct Hazards {
   std::vector<std::string> statements;    ///< GHS hazard statement codes, e.g. H225
@@ -41,12 +69,14 @@ struct Hazards {
   std::string source;
   Standing standing = Standing::measured;
   std::string note;
+  OwnLimits own;                          ///< specific_limits, as figures
+  std::optional<AddedFlame> added_flame;  ///< set by Catalogue: the record is completed by CLP Annex I 2.6.1
   bool operator==(const Hazards&) const = default;
 };
 
 /// One jurisdiction's limit for the air at the workplace. Each number is given only where published.
 struct ExposureLimit {
-  std::string authority;  ///< e.g. "EU indicative", "NIOSH REL", "OSHA PEL", "Ontario"
+  std::string authority;  ///< e.g. "EU binding", "EU indicative", "NIOSH REL", "OSHA PEL", "Ontario"
   std::optional<double> long_term_ppm, long_term_mg_per_m3;
   std::optional<double> short_term_ppm, short_term_mg_per_m3;
   std::optional<double> ceiling_ppm, ceiling_mg_per_m3;
@@ -82,6 +112,8 @@ struct Solvent {
   std::optional<Known<Antoine>> antoine;
   Groups unifac_groups;  ///< original UNIFAC numbering; empty where not known
   std::optional<Hazards> hazards;
+  std::string
+      flame_by_figures;  ///< set by Catalogue: H224, H225 or H226 by flash and boiling point; empty: not known to burn
   std::vector<ExposureLimit> exposure_limits;
   std::optional<Cited<std::string>> carcinogen_group;  ///< IARC group as printed
   std::optional<Cited<bool>> peroxide_former;
@@ -166,6 +198,7 @@ struct Material {
 /// All records of one edition of the catalogue. Build it once, then only look things up.
 struct CatalogueRecords {
   std::string version;
+  Law law;
   std::vector<Source> sources;
   std::vector<Solvent> solvents;
   std::vector<Material> materials;
@@ -178,9 +211,12 @@ struct CatalogueRecords {
 /// figure names a source that does not exist, or when a stand-in names no material.
 class Catalogue {
  public:
+  /// Complains about names, sources and ids that do not fit together. Then gives every liquid the flammable class that
+  /// its own flash point asks for (Solvent::flame_by_figures) and completes records that name a milder one or none.
   explicit Catalogue(CatalogueRecords records);
 
   const std::string& version() const noexcept { return records_.version; }
+  const Law& law() const noexcept { return records_.law; }
   const std::vector<Solvent>& solvents() const noexcept { return records_.solvents; }
   const std::vector<Material>& materials() const noexcept { return records_.materials; }
   const std::vector<Source>& sources() const noexcept { return records_.sources; }

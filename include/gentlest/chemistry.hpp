@@ -58,18 +58,46 @@ struct KnownPair {
   bool operator==(const KnownPair&) const = default;
 };
 
-/// Published limit of water in an alcohol that is mixed with another liquid.
+/// Two kinds of hydrocarbon, which bear very different amounts of water with an alcohol.
+enum class HydrocarbonKind { aliphatic, aromatic };
+std::optional<HydrocarbonKind> hydrocarbon_kind_from_word(std::string_view word);
+
+/// Published limit of water in an alcohol that is mixed with another liquid, over a range of shares. Shares are by
+/// volume before mixing, per cent.
 struct WaterLimit {
+  struct Point {
+    double wet_percent = 0;                  ///< share of the alcohol with its water in the mixture
+    double water_percent = 0;                ///< share of water in that alcohol: from here on two liquids
+    std::optional<double> computed_percent;  ///< the same by the group method for two liquids at 25 C
+    bool operator==(const Point&) const = default;
+  };
   std::string alcohol;
   std::string other;
-  double alcohol_percent = 0;        ///< share of the alcohol (with its water) in the mixture, per cent by volume
-  double water_percent = 0;          ///< of the alcohol, per cent by volume: from here on two liquids
-  double up_to_alcohol_percent = 0;  ///< the limit is used for shares between the two figures
-  double from_alcohol_percent = 0;
+  double temperature_C = 0;
+  double from_wet_percent = 0;  ///< the limit is used for shares between the two figures
+  double to_wet_percent = 0;
+  double spread_percent = 0;                ///< so far the limit may be off
+  std::vector<Point> points;                ///< by rising share, at least one
+  std::optional<HydrocarbonKind> corrects;  ///< computed limits with such hydrocarbons are corrected by this record
   std::string source;
   Standing standing = Standing::measured;
   std::string note;
   bool operator==(const WaterLimit&) const = default;
+};
+
+/// Density of an alcohol mixed with water, for the strength on the bottle's label: the two shrink when they are mixed.
+struct StrengthTable {
+  struct Point {
+    double mass_percent = 0;       ///< of the alcohol
+    double density_kg_per_m3 = 0;  ///< at 20 C
+    bool operator==(const Point&) const = default;
+  };
+  std::string alcohol;
+  std::vector<Point> points;  ///< by rising share, from 0 (water) to 100
+  std::string source;
+  Standing standing = Standing::measured;
+  std::string note;
+  bool operator==(const StrengthTable&) const = default;
 };
 
 /// Place of a solvent on the miscibility scale of Godfrey; a second number where it mixes with both ends.
@@ -106,10 +134,12 @@ struct GloveNote {
 struct Chemistry {
   GroupTable unifac;           ///< original set
   GroupTable unifac_modified;  ///< Dortmund set
+  GroupTable unifac_liquids;   ///< set for two liquids: subgroups as in the original set, other interactions
   std::vector<MoleculeGroups> modified_groups;
   std::vector<StandIn> stand_ins;
   std::vector<KnownPair> known_pairs;  ///< the first that names a pair counts
   std::vector<WaterLimit> water_limits;
+  std::vector<StrengthTable> strengths;
   std::vector<MiscibilityNumber> miscibility_numbers;
   std::vector<IncompatiblePair> incompatible_pairs;
   std::vector<GloveNote> glove_notes;
@@ -119,6 +149,7 @@ struct Chemistry {
 /// Null where nothing is recorded. The order of a and b does not matter.
 const StandIn* find_stand_in(const Chemistry& chemistry, std::string_view solvent);
 const KnownPair* find_known_pair(const Chemistry& chemistry, std::string_view a, std::string_view b);
+const StrengthTable* find_strengths(const Chemistry& chemistry, std::string_view alcohol);
 const MiscibilityNumber* find_miscibility_number(const Chemistry& chemistry, std::string_view solvent);
 /// Empty where none are recorded.
 Groups modified_groups_of(const Chemistry& chemistry, std::string_view solvent);

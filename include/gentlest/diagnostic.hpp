@@ -27,6 +27,7 @@ struct Diagnostic {
 };
 
 /// Text of one fault: "file:line:column: error: message", the line with a caret, the remedy. Ends with a line break.
+/// Control characters are written out: what stands in a faulty file must not steer the terminal.
 std::string render(const Diagnostic& fault);
 
 /// Text of many faults, in order of their place, at most `most`, then how many were left out.

@@ -1,6 +1,7 @@
 // Layer 6. Fire and breath: flash point, explosive limit, what the air of the room takes up. Estimates from published
 // rules; a part whose figures are missing makes the answer "not known", never harmless. Limits for the air differ by
-// country and change: every answer names the list it rests on, and lists are never mixed.
+// country and change: every answer names the list it rests on, and lists are never mixed. The binding and the
+// indicative values of the EU make one list, "EU": a substance has the one or the other.
 #pragma once
 
 #include "gentlest/equilibrium.hpp"
@@ -54,7 +55,8 @@ FlashPoint flash_point(const Mixture& mixture, const Catalogue& catalogue);
 std::optional<double> lower_explosive_limit(const Mixture& mixture, const Catalogue& catalogue,
                                             Celsius temperature = room_temperature);
 
-/// Start of boiling at one atmosphere; nothing when pressures are missing.
+/// Start of boiling at one atmosphere: as recorded for a single bottle without water, else computed; nothing when
+/// pressures are missing.
 std::optional<Celsius> start_of_boiling(const Mixture& mixture, const Catalogue& catalogue);
 
 /// Vapour hazard ratio by one list of limits: sum of saturated vapour over limit, no unit. To rank mixtures, not to
@@ -94,8 +96,8 @@ struct UsedLiquid {
 std::vector<SessionExposure> session_exposure(const std::vector<UsedLiquid>& used, const Room& room,
                                               const Catalogue& catalogue);
 
-/// A liquid's long-term limit on one list, ppm: as printed, else from mg/m3; where the list prints only a short-term or
-/// ceiling limit, that one. Nothing when the list has none.
+/// A liquid's long-term limit on one list ("EU", "NIOSH REL" ...) or of one authority ("EU binding"), ppm: as printed,
+/// else from mg/m3; where the list prints only a short-term or ceiling limit, that one. Nothing when the list has none.
 std::optional<double> limit_ppm(const Solvent& solvent, std::string_view authority, double molar_mass_g);
 
 }  // namespace gentlest

@@ -68,6 +68,7 @@ struct ShelfBottle {
   std::string grade;    ///< e.g. "96 %", "absolute"; may be empty
   Location where;
   int at_most_percent = 100;  ///< largest share of a mixture, % by volume, 1 to 100
+  Location grade_where = {};  ///< of the grade itself
   bool operator==(const ShelfBottle& other) const;
 };
 
@@ -117,7 +118,7 @@ struct Job {
 };
 
 /// Everything in the job that cannot be planned: unknown names, a layer without material, nothing to remove, nothing to
-/// keep, an empty shelf, limits that contradict each other. Empty when the job is sound.
+/// keep, a shelf that is empty or left so by the limits, limits that contradict each other. Empty when it is sound.
 std::vector<Diagnostic> check_job(const Job& job, const Catalogue& catalogue);
 
 }  // namespace gentlest

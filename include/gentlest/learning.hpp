@@ -202,7 +202,9 @@ class LayerBelief {
   ParticleCloud rough_before_;
 };
 
-/// What was learnt of a layer and what is still open, in plain words, one sentence an entry.
-std::vector<std::string> describe_learning(const LayerBelief& belief, const std::string& layer);
+/// What was learnt of a layer and what is still open, in plain words, one sentence an entry. `tests`: the number of the
+/// test behind each piece of evidence seen.
+std::vector<std::string> describe_learning(const LayerBelief& belief, const std::string& layer,
+                                           const std::vector<int>& tests);
 
 }  // namespace gentlest

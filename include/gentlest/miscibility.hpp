@@ -1,5 +1,6 @@
-// Layer 5. Will a mixture stay one liquid? Published behaviour first, then the modified group method on the whole
-// composition (water of the alcohols included), then an estimate that says it is one, else "not known".
+// Layer 5. Will a mixture stay one liquid? Published behaviour first; then how much water the alcohol bears, as
+// measured, else estimated by a group method that is corrected by what was measured; then the modified group method on
+// the whole composition (water of the alcohols included), then an estimate that says it is one, else "not known".
 #pragma once
 
 #include "gentlest/molecules.hpp"
@@ -21,8 +22,10 @@ enum class Phases {
 /// What an answer rests on, from the surest to the weakest.
 enum class PhasesBasis {
   single,     ///< there is only one liquid
-  published,  ///< this very pair, or this very case
-  computed,   ///< modified UNIFAC, stability of the composition
+  measured,   ///< the water that this alcohol bears with this liquid was measured
+  published,  ///< this very pair
+  corrected,  ///< water that an alcohol bears with hydrocarbons: group method, corrected by measured limits
+  computed,   ///< modified UNIFAC alone, stability of the composition
   estimate,   ///< pair by pair, by published pairs and miscibility numbers
   none
 };
@@ -42,11 +45,21 @@ inline constexpr Celsius room_temperature{20};
 /// ethanol and hydrocarbon with hardly any water. So a mixture counts as two liquids only when it also splits at a
 /// temperature higher by this much; between the two it counts as near the border. Fitted to one published case (Hook
 /// 1988: 15 parts of ethanol or isopropanol in 85 of white spirit part at about 5 % water in the alcohol; at this
-/// margin the method says 4.7 and 6.9 %). K.
+/// margin the method says 4.7 and 6.9 %). K. Where limits of water speak, this margin is not used.
 inline constexpr double border_margin_K = 60;
 
-/// Range of temperature: 0 to 60 C; the published figures are for 15 to 25 C.
+/// Range of temperature: 0 to 60 C; the published figures are for 15 to 25 C. Limits of water follow the temperature
+/// where they were measured at two (ethanol with toluene), else they hold at 20 to 25 C. Shares are by volume before
+/// mixing; that the mixture shrinks by about 1 % is neglected.
 PhaseAnswer phases_of(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature = room_temperature);
+
+/// The same without words and sources, for a search that asks of thousands.
+struct PhaseVerdict {
+  Phases phases = Phases::unknown;
+  PhasesBasis basis = PhasesBasis::none;
+};
+PhaseVerdict verdict_on_phases(const Mixture& mixture, const Catalogue& catalogue,
+                               Celsius temperature = room_temperature);
 
 /// True when the composition gains by parting into two liquids: Michelsen's tangent-plane test, started from near each
 /// pure component. x adds up to 1 and holds no zero. The test can miss a split that no start leads to; it finds no

@@ -10,19 +10,20 @@
 
 namespace gentlest {
 
-/// One bottle of the shelf: a solvent in a certain grade. Water in the bottle (ethanol 96 % holds 4 % by volume) counts
-/// as part of the liquid: it moves the Hansen point and decides whether a mixture stays one liquid.
+/// One bottle of the shelf: a solvent in a certain grade. Water in the bottle (ethanol 96 % holds 4.9 % by volume
+/// before mixing) counts as part of the liquid: it moves the Hansen point and decides whether a mixture stays one
+/// liquid.
 struct Liquid {
   std::string label;  ///< as printed, e.g. "ethanol 96 %"
   const Solvent* solvent = nullptr;
-  double water_fraction = 0;                          ///< by volume, 0 (absolute) to below 1
+  double water_fraction = 0;                          ///< by volume before mixing, 0 (absolute) to below 1
   Hansen hansen;                                      ///< of the liquid as it is in the bottle, MPa^0.5
   std::optional<Teas> published_teas = std::nullopt;  ///< as the triangle tables print it; water mixed in
 };
 
-/// A bottle of this solvent. `grade` is empty (taken as free of water), "absolute", or a volume percentage such as
-/// "96 %", the rest being water. Throws InputError (Fault::usage) when the grade is not understood, when the solvent
-/// has no Hansen parameters, or when water is needed and the catalogue has none.
+/// A bottle of this solvent. `grade` is empty (taken as free of water) or as read_grade takes it. The label holds the
+/// one spelling of the grade. Throws InputError (Fault::usage) when the grade is not understood, when the solvent has
+/// no Hansen parameters, or when water is needed and the catalogue has none.
 Liquid make_liquid(const Solvent& solvent, std::string_view grade, const Catalogue& catalogue);
 
 /// One part of a mixture.
@@ -56,19 +57,18 @@ Hansen mix(const Mixture& mixture);
 /// Source: Burke 1984; Feller 1976 for the classical series made with it (both from memory).
 std::optional<Teas> mix_published_teas(const Mixture& mixture);
 
-/// Standard deviation of that point from those of the solvents' own parameters, taken as independent of each other:
-/// sqrt(sum (fraction * sd)^2) per coordinate, MPa^0.5. A solvent without published deviations adds none, and so does
-/// the water in a bottle.
-Hansen mix_sd(const Mixture& mixture);
+/// Largest standard deviation of the liquids' own parameters, per coordinate, MPa^0.5; 0 where none is published. No
+/// mixture of theirs is known less well: sqrt(sum (fraction * sd)^2) never exceeds it.
+Hansen largest_sd(const std::vector<Liquid>& liquids);
 
 /// "isooctane 70, ethanol 96 % 30": the parts in per cent by volume, largest first.
 std::string to_text(const Mixture& mixture);
 
 /// Reads "ethanol 30, isooctane 70": name (id, other name or CAS number), optional grade as in "ethanol 96 % 30", then
-/// the share, all in per cent (sum 100) or all in fractions (sum 1); "70:30" style ratios are not guessed. A liquid
-/// that stands on `shelf` under the same solvent is taken with the shelf's grade unless the text gives its own. Throws
-/// InputError (Fault::usage) with one fault per mistake: unknown name with the nearest known one, share that is not a
-/// number, negative, zero, doubled part, sum off.
+/// the share, all in per cent (sum 100) or all in fractions (sum 1); "70:30" style ratios are not guessed. A name
+/// without a grade means the bottle of that solvent on `shelf`: of several the one without a grade. Throws InputError
+/// (Fault::usage) with one fault per mistake: unknown name with the nearest known one, grade that is not understood,
+/// name that fits several bottles, share that is not a number, negative, zero, doubled part, sum off.
 Mixture parse_mixture(std::string_view text, const Catalogue& catalogue, const std::vector<Liquid>& shelf = {});
 
 }  // namespace gentlest

@@ -43,40 +43,22 @@ struct MixtureLabel {
   bool complete() const noexcept { return not_known.empty(); }
 };
 
-/// Acute toxicity estimate of a mixture: 100 / ATE = sum of C / ATE over ingredients of at least 1 per cent; with more
-/// than 10 per cent unknown, 100 is lowered by what is unknown. `per_cent` by weight, ATE above 0. Nothing without any
-/// ingredient of 1 per cent. Source: CLP Annex I 3.1.3.6.
+/// Acute toxicity estimate of a mixture: 100 / ATE = sum of C / ATE; with more than 10 per cent unknown, 100 is lowered
+/// by what is unknown. `per_cent` by weight, ATE above 0; ingredients below their cut-off (0.1 per cent in categories 1
+/// to 3, else 1) are left out by the caller. Nothing without any ingredient. Source: CLP Annex I 3.1.3.6, Table 1.1.
 std::optional<double> acute_toxicity_estimate(const std::vector<double>& per_cent, const std::vector<double>& ATE,
                                               double unknown_percent = 0);
 
-/// Statement of the flammable category by CLP Annex I 2.6: below 23 C and boiling up to 35 C H224, below 23 C H225, up
-/// to 60 C H226, else empty. An estimated flash point counts as 5 C lower (CLP Annex I 2.6.4.3, from memory).
-std::string flammable_statement(Celsius flash_point, Celsius boiling_point, bool estimated);
-
 /// Every rule but flammability, on ingredients that add up to 100 per cent. Generic limits of CLP Annex I (from memory
 /// but for those marked seen in docs/science.md); specific limits, M factors and ATE values in the records override
-/// them. Aspiration: solvents of this catalogue are taken as thinner than 20.5 mm2/s.
+/// them, each statement's own; of several bands for one statement the lowest share counts. A statement that no rule
+/// dilutes is carried over, never dropped. Aspiration: solvents of this catalogue are taken as thinner than 20.5 mm2/s.
 MixtureLabel classify(const std::vector<Ingredient>& ingredients);
 
 /// The label of a mixture: classify on its parts by weight (the water of an alcohol apart), and the flammable category
-/// from the estimated flash point and start of boiling. One recorded liquid without water keeps its own statements.
+/// from the estimated flash point and start of boiling. A liquid alone, or with so little beside it (1 per cent by
+/// volume) that its flash point stays (1 C), keeps its own flammable class; alone it keeps what its record says. Where
+/// the flash point is not known the label carries the worst flame of a part, and says that it is not known.
 MixtureLabel label_of(const Mixture& mixture, const Catalogue& catalogue);
-
-/// A limit that a record sets for one statement, as printed: "STOT SE 3; H335: C >= 25 %".
-struct SpecificLimit {
-  std::string code;
-  double from_percent = 0;
-  std::optional<double> below_percent;
-  bool operator==(const SpecificLimit&) const = default;
-};
-
-/// Reads the limits out of Hazards::specific_limits; text that is no limit is left alone.
-std::vector<SpecificLimit> specific_limits_in(const std::string& text);
-
-/// "Oral: ATE = 1200 mg/kg bw": the figure after ATE for a route ("Oral", "Dermal", "Inhalation"); nothing when absent.
-std::optional<double> recorded_ATE(const std::string& text, const std::string& route);
-
-/// "M=10": 10; 1 when absent.
-double M_factor(const std::string& text);
 
 }  // namespace gentlest

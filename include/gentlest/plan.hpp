@@ -7,6 +7,7 @@
 #include "gentlest/hazard.hpp"
 #include "gentlest/job.hpp"
 #include "gentlest/ladder.hpp"
+#include "gentlest/shelf.hpp"
 
 #include <functional>
 #include <optional>
@@ -23,6 +24,12 @@ struct OtherMaterial {
   double share = 0;  ///< how far it is believed, 0..1
 };
 
+/// What is suspected of a passage that is judged like its layer.
+struct PassageWarning {
+  std::string passage;
+  std::vector<Flag> flags;
+};
+
 /// One thing on the painting that a mixture meets: a layer, or a passage with a material of its own.
 struct PlannedLayer {
   std::string name;
@@ -31,14 +38,27 @@ struct PlannedLayer {
   std::string material;    ///< id, empty for a sphere of the user's own
   std::string material_name;
   std::string chosen_because;  ///< "found", "recorded, not examined", "own tests"
-  UncertainSphere sphere;
+  UncertainSphere sphere;      ///< as it was published or measured; `met_by_liquids` is what a mixture meets
+  Hansen liquid_sd;            ///< largest deviation of a liquid of the job's shelf, MPa^0.5
   SphereGrade grade = SphereGrade::assumed;
-  std::string sphere_source;            ///< key of sources.yaml, or the user's words
-  std::string assumption;               ///< in plain words; empty when the sphere is the material's own
-  bool own_response = false;            ///< false: the response curve is borrowed from fresh resins
-  std::vector<Flag> flags;              ///< of the material and as suspected in the job
-  std::vector<OtherMaterial> possible;  ///< for the readings to weigh; effect and risk of the plan leave them out
+  std::string sphere_source;                  ///< key of sources.yaml, or the user's words
+  std::string assumption;                     ///< in plain words; empty when the sphere is the material's own
+  bool own_response = false;                  ///< false: the response curve is borrowed from fresh resins
+  std::vector<Flag> flags;                    ///< of the material and as suspected of all of it in the job
+  std::vector<OtherMaterial> possible;        ///< for the readings to weigh; effect and risk of the plan leave them out
+  std::vector<PassageWarning> passages = {};  ///< that are judged like this layer and of which more is suspected
 };
+
+/// The layer's sphere as every mixture meets it, in the search as in what is printed: widened by the largest deviation
+/// that a liquid of the shelf (or of the mixtures asked about) has, and known no better than `best_known_sd`.
+UncertainSphere met_by_liquids(const PlannedLayer& layer, const std::vector<Liquid>& liquids = {});
+
+/// No centre is taken as known better than this, MPa^0.5, whatever a job says: published parameters of the same liquid
+/// differ by about as much (docs/science.md, "Uncertain spheres"), and it bounds the tables of a search.
+inline constexpr Hansen best_known_sd = {0.125, 0.25, 0.25};
+
+/// True when the sphere comes from the user's own tests: nothing is published of it, and `grade` says nothing.
+bool is_own_sphere(const PlannedLayer& layer);
 
 /// What one mixture means for one planned layer.
 struct Outlook {
@@ -76,6 +96,9 @@ struct JudgedMixture {
   Fate fate;
 };
 
+/// True when the mixture's risk, as it stands in the vial, passes the job's limit.
+bool is_beyond_limit(const JudgedMixture& judged, const Limits& limits);
+
 /// How the answer came out.
 enum class Outcome {
   window,    ///< the last rung reaches the wanted effect within the risk limit
@@ -105,6 +128,21 @@ struct FinerStep {
 /// A sentence for the person at the easel and where it comes from.
 using Advice = Caution;
 
+/// A bottle with water in it that parts from another bottle over some of the range.
+struct PartingPair {
+  std::string bottle;                           ///< label, e.g. "ethanol 96 %"
+  std::string other;                            ///< label of what it parts from
+  int from_percent = 0;                         ///< shares of the bottle that part, on the job's grid
+  int to_percent = 0;                           ///<
+  PhasesBasis basis = PhasesBasis::none;        ///< weakest that one of these answers rests on
+  std::optional<std::string> stays_one_liquid;  ///< label of the weakest grade that does there; empty: none does
+  std::vector<std::string> sources;             ///< keys of sources.yaml
+};
+
+/// Every such pair among these liquids; shares on the job's grid.
+std::vector<PartingPair> parting_pairs(const std::vector<Liquid>& shelf, const Limits& limits,
+                                       const Catalogue& catalogue);
+
 struct Plan {
   Job job;
   std::string catalogue_version;
@@ -126,6 +164,7 @@ struct Plan {
   std::uint64_t mixtures_judged = 0;
   bool margin_claimed = true;               ///< by margin_may_be_claimed
   std::vector<std::string> left_off_shelf;  ///< bottles not used, each with the reason
+  std::vector<PartingPair> parting;         ///< bottles with water in them that part from others of the shelf
   std::vector<Advice> watch;                ///< what to watch on this painting
   std::vector<Advice> not_seen;             ///< what the model does not see
   std::vector<Advice> cautions;             ///< for the person's health and the painting
@@ -145,23 +184,27 @@ std::vector<PlannedMixture> planned_mixtures(const Plan& plan);
 /// The plan for one job. `target` names the layer to remove; empty takes the uppermost.
 /// `run` may carry out the search's tasks on several threads; the plan is the same without.
 /// Without a window wishes stay unfulfilled.
-/// Throws InputError (Fault::file) with everything check_job finds, and (Fault::usage) when the job's vial and measure
-/// cannot hold a mixture of as many parts as the job allows, or for a stretch that is not on the ladder.
+/// Throws InputError (Fault::file) with everything check_job finds, and (Fault::usage) for a target that the job does
+/// not hold or a stretch that is not on the ladder.
 Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target = {},
                const SearchProgress& progress = {}, const RunTasks& run = {}, const PlanWishes& wishes = {});
+
+/// What keeps a plan without a window from having one.
+enum class WindowClosedBy {
+  layer,        ///< the gentlest mixture that works is too risky for a layer to keep
+  shelf,        ///< no mixture of the shelf works, however risky
+  other_limits  ///< no mixture of the shelf is allowed at all
+};
+/// Precondition: the plan has no window.
+WindowClosedBy what_closes_window(const Plan& plan);
 
 /// The job's layers as the plan sees them: spheres, grades, flags.
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});
 
-/// The layer's warnings for which no margin is claimed, and whether no layer has any.
-std::vector<Flag> flags_against_margin(const PlannedLayer& layer);
+/// The warnings for which no margin is claimed, of the layer (without the name of a passage) and of its passages; and
+/// whether no layer has any.
+std::vector<PassageWarning> warnings_against_margin(const PlannedLayer& layer);
 bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers);
-
-/// The job's bottles that may be used, sorted by label; `left_off` receives the others, each with the reason.
-std::vector<Liquid> usable_shelf(const Job& job, const Catalogue& catalogue, std::vector<std::string>& left_off);
-
-/// Why the job's limits keep a solvent off the ladder; empty when it may be used.
-std::string reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue);
 
 /// The layer's own response curve, or the borrowed one.
 const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue);

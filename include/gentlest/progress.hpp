@@ -5,10 +5,17 @@
 #include "gentlest/plan.hpp"
 #include "gentlest/reading.hpp"
 
+#include <map>
 #include <string>
 #include <vector>
 
 namespace gentlest {
+
+/// A test that teaches nothing here.
+struct LeftOutTest {
+  int test = 0;
+  std::string why;
+};
 
 /// Where the testing of one painting stands.
 struct Progress {
@@ -17,10 +24,15 @@ struct Progress {
   std::vector<Mixture> mixtures;         ///< that may be proposed, and what worked; positions are those of NextTest
   std::vector<std::string> left_off;     ///< bottles not used, each with the reason
   std::vector<Reading> counted;          ///< readings that count, by test number
-  std::vector<std::string> not_counted;  ///< readings that teach nothing here, each with the reason
+  std::vector<LeftOutTest> not_counted;  ///< in the order of their numbers
   NextTestTask task;                     ///< beliefs after all readings
   NextTest next;
+  std::map<std::string, std::vector<int>> heard =
+      {};  ///< by layer: the tests behind what its belief has seen, in order
 };
+
+/// describe_learning for the layer to remove, then for each to keep.
+std::vector<std::string> what_was_learnt(const Progress& progress);
 
 /// Learns from the readings and chooses the next test. The job's risk limit, shelf, avoided statements, families and
 /// solvents hold; the risk limit is approached by the steps of NextTestSettings. A passage without a material of its

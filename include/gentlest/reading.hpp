@@ -12,6 +12,9 @@
 
 namespace gentlest {
 
+/// True for a day of the calendar as YYYY-MM-DD.
+bool is_date(std::string_view text);
+
 /// What the swab did to the layer that is to go, from weakest to strongest.
 enum class RemovalReading { no_effect, softened, partly, mostly, fully };
 inline constexpr int removal_reading_count = 5;

@@ -1,10 +1,12 @@
 // Layer 4. What a person measures into the vial: volumes rounded to what can be measured, and the mixture they make.
 #pragma once
 
+#include "gentlest/diagnostic.hpp"
 #include "gentlest/mixture.hpp"
 #include "gentlest/quantity.hpp"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -34,6 +36,9 @@ struct Recipe {
   Mixture as_measured;            ///< what the rounded volumes make; to be judged in place of the mixture
   double largest_change = 0;      ///< largest difference of a share by rounding, 0..1
 };
+
+/// What keeps a vial from being filled for so many parts, without a place; nothing where it can be.
+std::optional<Diagnostic> measuring_fault(std::size_t parts, const Measuring& measuring);
 
 /// Throws InputError (Fault::usage) when vial or step is not positive, when the step is larger than the vial, or when
 /// the vial holds fewer steps than `parts`.

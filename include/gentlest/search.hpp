@@ -31,6 +31,9 @@ struct Verdict {
   bool operator==(const Verdict&) const = default;
 };
 
+/// A chance as verdicts and judged mixtures hold it, rounded to 1e-9.
+double rounded_chance(double chance);
+
 struct Candidate {
   Composition composition;
   Verdict verdict;

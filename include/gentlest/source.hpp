@@ -38,6 +38,14 @@ struct Known {
   bool operator==(const Known&) const = default;
 };
 
+/// Up to which day the law behind hazard records and limits for the air was seen; all empty when nobody wrote it down.
+struct Law {
+  std::string seen_until;  ///< YYYY-MM-DD
+  std::string seen;        ///< which law, in plain words
+  std::string older;       ///< what stands at an older date
+  bool operator==(const Law&) const = default;
+};
+
 /// One publication or data set of sources.yaml.
 struct Source {
   std::string key;

@@ -12,7 +12,7 @@ namespace gentlest {
 /// Where a vapour pressure comes from, from the surest to the weakest.
 enum class PressureBasis {
   equation,             ///< Antoine constants inside their range
-  equation_through_25,  ///< outside their range: the curve moved so that it meets the recorded pressure at 25 C
+  equation_through_25,  ///< below their range: the curve moved so that it meets the recorded pressure at 25 C
   equation_stretched,   ///< outside their range, with nothing to check it by
   two_points            ///< a line of ln p over 1/T through the pressure at 25 C and the boiling point, or 25 C alone
 };

@@ -30,9 +30,6 @@ struct VialStudy {
   std::vector<Source> sources;
 };
 
-/// Liquids of the job's shelf that have Hansen parameters.
-std::vector<Liquid> liquids_on_shelf(const Job& job, const Catalogue& catalogue);
-
 /// Figures that cannot be had are left empty, never guessed. Throws InputError (Fault::usage) when the vial cannot be
 /// filled with the job's measure.
 VialStudy study_vial(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Job& job,

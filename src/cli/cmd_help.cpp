@@ -84,7 +84,7 @@ Answer command_help(const Request& request, Session&) {
     add_rows(sheet, *command);
   else
     for (const Command& each : all_commands()) add_rows(sheet, each);
-  return {sheet_report(sheet, request.form, {}, {program_version(), load_catalogue(request).version()}), 0};
+  return {sheet_report(sheet, request.form, {}, edition_of(load_catalogue(request))), 0};
 }
 
 }  // namespace gentlest

@@ -1,5 +1,7 @@
 #include "cli/commands.hpp"
+#include "cli/output.hpp"
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/letters.hpp"
 #include "io/files.hpp"
 #include "io/job_file.hpp"
 #include "report/sheet.hpp"
@@ -17,13 +19,18 @@ Answer command_new(const Request& request, Session&) {
   if (!request.force && std::filesystem::exists(std::filesystem::symlink_status(file, ignored)))
     throw InputError(Fault::usage, fmt::format("{} exists already", file),
                      "choose another name, or give --force to replace it");
+  Request catalogue_only;
+  catalogue_only.data = request.data;
+  refuse_to_replace_input(file, catalogue_only);
   // Whatever may fail comes before the file is written.
-  const Edition edition{program_version(), load_catalogue(request).version()};
+  const Edition edition = edition_of(load_catalogue(request));
   const Sheet sheet{"written", {{"file", "file", -1, false}}, {{file}}};
   write_text_file(file, job_template());
+  const std::string done = fmt::format("{} is written", file);
   if (request.form == Form::text)
-    return {fmt::format("wrote {}\nnow put your painting in, then: gentlest ladder {}\n", file, file), 0};
-  return {sheet_report(sheet, request.form, {}, edition), 0};
+    return {fmt::format("wrote {0}\nnow put your painting in, then: gentlest ladder {0}\n", with_controls_shown(file)),
+            0, done};
+  return {sheet_report(sheet, request.form, {}, edition), 0, done};
 }
 
 }  // namespace gentlest

@@ -1,10 +1,12 @@
 // `gentlest next`: what the tests taught, and the next one.
 #include "cli/commands.hpp"
 #include "cli/run.hpp"
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/letters.hpp"
 #include "gentlest/progress.hpp"
 #include "io/reading_log.hpp"
 #include "report/progress_report.hpp"
+
+#include <fmt/format.h>
 
 #include <ostream>
 
@@ -13,8 +15,10 @@ namespace gentlest {
 Answer command_next(const Request& request, Session& session) {
   const Catalogue catalogue = load_catalogue(request);
   const Job job = load_asked_job(request.words[0], request, catalogue, session);
-  const ReadingLog log = read_log(request.words[1]);
-  session.err << render(log.faults);
+  const ReadingLog log = load_log(request.words[1], request, session, MissingLog::begins);
+  if (!log.exists)
+    session.err << with_controls_shown(fmt::format("there is no log {} yet: no test is counted", request.words[1]))
+                << "\n";
   const Progress progress = follow_readings(job, catalogue, log.lines, request.target.value_or(""));
   std::optional<RungRoom> room;
   if (progress.next.worked) {

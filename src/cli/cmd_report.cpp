@@ -3,7 +3,6 @@
 #include "cli/paper.hpp"
 #include "gentlest/diagnostic.hpp"
 #include "gentlest/review.hpp"
-#include "io/files.hpp"
 #include "report/test_report.hpp"
 
 #include <fmt/format.h>
@@ -20,7 +19,7 @@ TestReportInputs inputs_of(const Request& request, const JobText& source, const 
   inputs.sheet.job_file = request.words[0];
   inputs.sheet.job_text = source.text;
   inputs.log_file = request.words[1];
-  inputs.log_text = read_text_file(inputs.log_file);
+  inputs.log_text = read_log_text(inputs.log_file);
   for (const Diagnostic& fault : log.faults)
     inputs.log_faults.push_back(fmt::format("line {}: {}", fault.where.line, fault.message));
   return inputs;
@@ -29,7 +28,7 @@ TestReportInputs inputs_of(const Request& request, const JobText& source, const 
 }  // namespace
 
 Answer command_report(const Request& request, Session& session) {
-  const ReadingLog log = load_log(request.words[1], session);
+  const ReadingLog log = load_log(request.words[1], request, session, MissingLog::is_fault);
   const Catalogue catalogue = load_catalogue(request);
   const JobText source = read_job_text(request.words[0], session);
   TestReportInputs inputs = inputs_of(request, source, log);

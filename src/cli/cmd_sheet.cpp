@@ -10,8 +10,8 @@ namespace gentlest {
 namespace {
 
 // Places and numbers of the tests made so far; the cards go on from there.
-void take_log(const std::string& path, SheetInputs& inputs, Session& session) {
-  const ReadingLog log = load_log(path, session);
+void take_log(const Request& request, SheetInputs& inputs, Session& session) {
+  const ReadingLog log = load_log(*request.log, request, session, MissingLog::is_fault);
   inputs.sites = sites_of(tests_in(log.lines));
   inputs.tests_so_far = log.highest_test;
 }
@@ -25,7 +25,7 @@ Answer command_sheet(const Request& request, Session& session) {
   if (request.sites && request.log)
     throw InputError(Fault::usage, "both --sites and --log say where the tests are", "give one of them");
   if (request.sites) inputs.sites = parse_sites(*request.sites);
-  if (request.log) take_log(*request.log, inputs, session);
+  if (request.log) take_log(request, inputs, session);
   inputs.background = background_of(request);
   inputs.options = options_used(request);
   const Catalogue catalogue = load_catalogue(request);

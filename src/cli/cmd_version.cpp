@@ -1,5 +1,7 @@
 #include "cli/commands.hpp"
+#include "report/format.hpp"
 #include "report/sheet.hpp"
+#include "report/words.hpp"
 
 #include <fmt/format.h>
 
@@ -10,8 +12,9 @@ Answer command_version(const Request& request, Session&) {
   const Edition edition = edition_of(catalogue);
   const std::string origin = request.data.value_or("built in");
   if (request.form == Form::text)
-    return {fmt::format("gentlest {}\ncatalogue {} ({}): {} solvents, {} materials\n", edition.program,
-                        edition.catalogue, origin, catalogue.solvents().size(), catalogue.materials().size()),
+    return {fmt::format("gentlest {}\ncatalogue {} ({}): {} solvents, {} materials\n{}", edition.program,
+                        edition.catalogue, origin, catalogue.solvents().size(), catalogue.materials().size(),
+                        paragraph(law_words(edition.law), 0)),
             0};
   const Sheet sheet{
       "versions",

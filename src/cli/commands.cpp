@@ -24,7 +24,8 @@ Command ladder() {
           {"target", "risk-limit", "parts", "step", "bottles", "rungs", "finer", "vial", "measure"},
           1,
           1,
-          command_ladder};
+          command_ladder,
+          1};
 }
 
 Command compare() {
@@ -41,7 +42,8 @@ Command compare() {
           {"target", "risk-limit", "parts", "step", "bottles", "rungs"},
           1,
           1,
-          command_compare};
+          command_compare,
+          1};
 }
 
 Command mixture() {
@@ -57,7 +59,8 @@ Command mixture() {
           {"target", "risk-limit"},
           2,
           any_number,
-          command_mixture};
+          command_mixture,
+          1};
 }
 
 Command vial() {
@@ -73,7 +76,8 @@ Command vial() {
           {"target", "risk-limit"},
           2,
           any_number,
-          command_vial};
+          command_vial,
+          1};
 }
 
 Command sheet() {
@@ -92,7 +96,9 @@ Command sheet() {
            "rungs"},
           1,
           1,
-          command_sheet};
+          command_sheet,
+          1,
+          Makes::HTML};
 }
 
 Command labels() {
@@ -108,7 +114,9 @@ Command labels() {
            "parts", "step", "bottles", "rungs"},
           1,
           1,
-          command_labels};
+          command_labels,
+          1,
+          Makes::HTML};
 }
 
 Command chart() {
@@ -124,7 +132,9 @@ Command chart() {
           {"kind", "target", "risk-limit", "parts", "step", "bottles", "rungs"},
           1,
           1,
-          command_chart};
+          command_chart,
+          1,
+          Makes::SVG};
 }
 
 Command list() {
@@ -170,7 +180,8 @@ Command check() {
           {},
           1,
           any_number,
-          command_check};
+          command_check,
+          any_number};
 }
 
 Command make_new() {
@@ -183,7 +194,8 @@ Command make_new() {
           {"force"},
           1,
           1,
-          command_new};
+          command_new,
+          1};
 }
 
 Command calibrate() {
@@ -197,7 +209,8 @@ Command calibrate() {
           {},
           1,
           1,
-          command_calibrate};
+          command_calibrate,
+          1};
 }
 
 Command record() {
@@ -212,16 +225,18 @@ Command record() {
           "The log is only added to. Keys: test (else the next number), date, who,\n"
           "mixture, layer, passage, x_cm, y_cm, at_edge, swab, rolls, seconds, removal,\n"
           "original, colour, clearing, after_drying, confidence, remark, correction,\n"
-          "withdrawn.\n"
+          "withdrawn. A correction (test=N correction=WHY) changes what it names; KEY= with\n"
+          "nothing behind it empties that key.\n"
           "removal: no effect, softened or gelled, partly removed, mostly removed,\n"
           "  fully removed\n"
           "original: nothing seen, change that recovers, change that stays, softened,\n"
           "  colour on the swab (colour: varnish, dirt, retouching, original, not known)\n"
           "confidence: low, medium, high\n",
-          {},
+          {"new-log"},
           3,
           any_number,
-          command_record};
+          command_record,
+          2};
 }
 
 Command import() {
@@ -231,11 +246,13 @@ Command import() {
           "  gentlest import easel.yaml easel.log bench.csv\n"
           "\n"
           "Comma-separated, the first line names the columns: the keys of\n"
-          "`gentlest help record`. A faulty table is refused whole.\n",
-          {},
+          "`gentlest help record`. A faulty table is refused whole. Rows that the log holds\n"
+          "already are told and left out, so a table may grow and be imported again.\n",
+          {"again", "new-log"},
           3,
           3,
-          command_import};
+          command_import,
+          3};
 }
 
 Command readings() {
@@ -247,7 +264,8 @@ Command readings() {
           {},
           1,
           1,
-          command_readings};
+          command_readings,
+          1};
 }
 
 Command next() {
@@ -257,12 +275,14 @@ Command next() {
           "  gentlest next easel.yaml easel.log\n"
           "  gentlest next demo none.log                before the first test\n"
           "\n"
-          "A log that is not there yet counts as empty. The exit code is 1 when there is\n"
-          "no window, the original reacted, or no test is left.\n",
-          {"target", "risk-limit", "parts", "step"},
+          "A log that is not there yet counts as empty, and that is told, unless another is\n"
+          "named almost like it (see --new-log). The exit code is 1 when there is no\n"
+          "window, the original reacted, or no test is left.\n",
+          {"new-log", "target", "risk-limit", "parts", "step"},
           2,
           2,
-          command_next};
+          command_next,
+          2};
 }
 
 Command report() {
@@ -279,7 +299,9 @@ Command report() {
           {"paper", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs"},
           2,
           2,
-          command_report};
+          command_report,
+          2,
+          Makes::HTML};
 }
 
 Command fit() {
@@ -295,7 +317,8 @@ Command fit() {
           {"good-up-to"},
           1,
           1,
-          command_fit};
+          command_fit,
+          1};
 }
 
 }  // namespace
@@ -321,7 +344,14 @@ const std::vector<Command>& all_commands() {
       make_new(),
       calibrate(),
       {"help", "[COMMAND]", "show help", "  gentlest help ladder\n", {}, 0, 1, command_help},
-      {"version", "", "show the versions of program and catalogue", "  gentlest version\n", {}, 0, 0, command_version},
+      {"version",
+       "",
+       "show the versions of program and catalogue",
+       "  gentlest version\n  gentlest --version\n",
+       {},
+       0,
+       0,
+       command_version},
       {"manual",
        "",
        "write the manual page (troff)",

@@ -28,7 +28,11 @@ struct Session {
 struct Answer {
   std::string text;
   int exit_code = 0;
+  std::string done = {};  ///< what stands though the answer be lost, e.g. "test 4 is in the log easel.log"
 };
+
+/// What a command's text is, where --format says nothing else.
+enum class Makes { text, HTML, SVG };
 
 struct Command {
   const char* name;
@@ -39,6 +43,8 @@ struct Command {
   std::size_t least_words = 0;
   std::size_t most_words = 0;
   Answer (*run)(const Request&, Session&) = nullptr;
+  std::size_t files = 0;  ///< so many of the words, from the first on, name files or folders
+  Makes makes = Makes::text;
 };
 
 const std::vector<Command>& all_commands();
@@ -105,8 +111,12 @@ Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& r
 /// Exit code of a command that plans: 1 where there is no window.
 int exit_of(const Plan& plan);
 
-/// A log that must be there; what could not be read of it is told on standard error. Throws InputError (Fault::file).
-ReadingLog load_log(const std::string& path, Session& session);
+/// What a log that is not there means: a fault, or that no test was made yet. Where another log is named almost like
+/// it, it is a fault in any case, unless the request says that the log is a new one.
+enum class MissingLog { is_fault, begins };
+
+/// A log; what could not be read of it is told on standard error. Throws InputError (Fault::file).
+ReadingLog load_log(const std::string& path, const Request& request, Session& session, MissingLog missing);
 
 /// A mixture typed behind a job, and what it is judged against.
 struct AskedMixture {

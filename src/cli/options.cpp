@@ -211,6 +211,8 @@ void read_values(Request& request, const po::variables_map& seen) {
   request.good_up_to = whole_of(seen, "good-up-to", 1, 5);
   request.quiet = seen["quiet"].as<bool>();
   request.force = seen["force"].as<bool>();
+  request.again = seen["again"].as<bool>();
+  request.new_log = seen["new-log"].as<bool>();
 }
 
 }  // namespace
@@ -246,6 +248,8 @@ const std::vector<Option>& all_options() {
       {"date", 0, "TEXT", "date on the labels; default: a line to write on"},
       {"maker", 0, "TEXT", "initials on the labels; default: a line to write on"},
       {"force", 0, "", "replace the file if it exists"},
+      {"again", 0, "", "add rows that the log holds already, as tests of their own"},
+      {"new-log", 0, "", "the log is a new one, though another is named almost like it"},
   };
   return options;
 }
@@ -255,7 +259,9 @@ const std::vector<std::string>& common_options() {
   return names;
 }
 
-Request read_request(const std::vector<std::string>& args) {
+Request read_request(const std::vector<std::string>& typed) {
+  std::vector<std::string> args = typed;
+  if (!args.empty() && args.front() == "--version") args.front() = "version";  // as every program answers it
   const po::variables_map seen = parse(args);
   Request request;
   if (seen.count("words")) request.words = seen["words"].as<std::vector<std::string>>();

@@ -23,6 +23,8 @@ struct Request {
   std::optional<int> parts, step, bottles, rungs, good_up_to, copies;
   bool quiet = false;
   bool force = false;
+  bool again = false;
+  bool new_log = false;
   bool help = false;
 };
 

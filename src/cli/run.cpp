@@ -1,11 +1,11 @@
 #include "cli/run.hpp"
 
 #include "cli/commands.hpp"
+#include "cli/output.hpp"
 #include "gentlest/diagnostic.hpp"
-#include "io/files.hpp"
+#include "gentlest/letters.hpp"
 
 #include <exception>
-#include <filesystem>
 #include <istream>
 #include <ostream>
 
@@ -13,26 +13,8 @@ namespace gentlest {
 
 namespace {
 
-// A result must not replace a file it was made from.
-void refuse_to_overwrite_input(const Request& request) {
-  if (!request.output) return;
-  for (const std::string& word : request.words) {
-    std::error_code fault;
-    if (std::filesystem::equivalent(word, *request.output, fault) && !fault)
-      throw InputError(Fault::usage, "--output names the file that is read: " + word, "choose another name");
-  }
-}
-
-void deliver(const Answer& answer, const Request& request, std::ostream& out) {
-  if (request.output && *request.output != "-") return write_text_file(*request.output, answer.text);
-  out << answer.text << std::flush;
-  if (!out)
-    throw InputError(Fault::file, "standard output could not be written to the end",
-                     "is the disk full, or was the reader closed?");
-}
-
 Answer answer_request(const Request& request, Session& session) {
-  refuse_to_overwrite_input(request);
+  check_output(request);
   if (!request.help) return find_command(request.command)->run(request, session);
   Request help = request;
   if (request.command != "help") help.words = {request.command};
@@ -47,18 +29,23 @@ bool was_interrupted(const Surroundings& surroundings) {
 
 int run(const std::vector<std::string>& args, std::istream& in, std::ostream& out, std::ostream& err,
         const Surroundings& surroundings) {
+  Answer answer;
+  // What was done stays done, whatever becomes of the answer.
+  const auto say_done = [&](const char* end) { return with_controls_shown(answer.done) + end + "\n"; };
   try {
     Session session{in, err, surroundings};
     const Request request = read_request(args);
-    const Answer answer = answer_request(request, session);
+    answer = answer_request(request, session);
     if (was_interrupted(surroundings)) throw Interrupted{};
     deliver(answer, request, out);
     return answer.exit_code;
   } catch (const InputError& fault) {
-    err << render(fault.faults()) << std::flush;
+    err << render(fault.faults());
+    if (!answer.done.empty()) err << say_done("; only the answer could not be shown");
+    err << std::flush;
     return fault.kind() == Fault::usage ? exit_usage : exit_file;
   } catch (const Interrupted&) {
-    err << "interrupted; nothing was written\n" << std::flush;
+    err << "interrupted; " << (answer.done.empty() ? "nothing was written\n" : say_done("")) << std::flush;
     return exit_interrupted;
   } catch (const std::exception& fault) {
     err << "gentlest stopped: " << fault.what() << "\n" << std::flush;

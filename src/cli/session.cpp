@@ -8,7 +8,10 @@
 #include "io/catalogue_files.hpp"
 #include "io/files.hpp"
 #include "io/job_file.hpp"
+#include "io/log_names.hpp"
 #include "report/format.hpp"
+
+#include <fmt/format.h>
 
 #include <istream>
 #include <ostream>
@@ -50,7 +53,7 @@ std::string program_version() {
 }
 
 Edition edition_of(const Catalogue& catalogue) {
-  return {program_version(), catalogue.version()};
+  return {program_version(), catalogue.version(), catalogue.law()};
 }
 
 Style style_of(const Request& request, const Session& session) {
@@ -64,7 +67,7 @@ Catalogue load_catalogue(const Request& request) {
 
 JobText read_job_text(const std::string& word, Session& session) {
   if (word == "demo") return {demo_job_text(), "demo"};
-  if (word == "-") return {read_standard_input(session), "standard input"};
+  if (word == "-") return {as_text(read_standard_input(session), "standard input"), "standard input"};
   return {read_text_file(word), word};
 }
 
@@ -92,18 +95,22 @@ int exit_of(const Plan& plan) {
   return plan.outcome == Outcome::window ? exit_done : exit_no_window;
 }
 
-ReadingLog load_log(const std::string& path, Session& session) {
-  read_text_file(path);  // read_log takes a missing log for an empty one
+ReadingLog load_log(const std::string& path, const Request& request, Session& session, MissingLog missing) {
   ReadingLog log = read_log(path);
   session.err << render(log.faults);
-  return log;
+  if (log.exists || (request.new_log && missing == MissingLog::begins)) return log;
+  const std::string meant = log_meant_by(path);
+  if (meant.empty() && missing == MissingLog::begins) return log;
+  std::string remedy = meant.empty() ? "check the name and the folder" : fmt::format("did you mean \"{}\"?", meant);
+  if (missing == MissingLog::begins) remedy += " For a log of its own add --new-log";
+  throw InputError(Fault::file, {{{path, 0, 0}, "there is no log of this name", std::move(remedy), {}}});
 }
 
 AskedMixture load_asked_mixture(const Request& request, const Catalogue& catalogue, Session& session) {
   Job job = load_asked_job(request.words.front(), request, catalogue, session);
   // Whoever forgets the quotes means the same.
   const std::string text = joined({request.words.begin() + 1, request.words.end()}, " ");
-  Mixture mixture = parse_mixture(text, catalogue, liquids_on_shelf(job, catalogue));
+  Mixture mixture = parse_mixture(text, catalogue, all_liquids(shelf_of(job, catalogue)));
   std::vector<PlannedLayer> layers = planned_layers(job, catalogue, request.target.value_or(""));
   return {std::move(job), std::move(mixture), std::move(layers)};
 }

@@ -4,6 +4,7 @@
 #include <cstdlib>
 #include <string>
 
+#include <fcntl.h>
 #include <unistd.h>
 
 namespace gentlest {
@@ -17,6 +18,13 @@ extern "C" void note_interrupt(int) {
   interrupt_seen = 1;
 }
 
+// A closed stream would lend its number to the next file that is opened, and messages would go into a log. Opened for
+// reading, so that writing to it still fails.
+void occupy_closed_streams() {
+  for (const int stream : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO})
+    if (fcntl(stream, F_GETFD) < 0) static_cast<void>(open("/dev/null", O_RDONLY));
+}
+
 bool set_and_not_empty(const char* name) {
   const char* value = std::getenv(name);
   return value && *value;
@@ -25,6 +33,7 @@ bool set_and_not_empty(const char* name) {
 }  // namespace
 
 Surroundings ask_system() {
+  occupy_closed_streams();
   struct sigaction action = {};
   action.sa_handler = note_interrupt;
   action.sa_flags = static_cast<int>(SA_RESETHAND);

@@ -12,11 +12,19 @@ constexpr const char* lomax_fisher_1990 = "Lomax and Fisher 1990, J. Am. Inst. C
 constexpr const char* phenix_2002 = "Phenix 2002, J. Am. Inst. Conserv. 41(1), 61-90";
 constexpr const char* hook_1988 = "Hook 1988, J. Am. Inst. Conserv. 27(2), 100-104";
 
-const PlannedLayer* first_flagged(const Plan& plan, Flag flag) {
-  for (const PlannedLayer& layer : plan.layers)
-    if (layer.role == Role::keep && std::find(layer.flags.begin(), layer.flags.end(), flag) != layer.flags.end())
-      return &layer;
-  return nullptr;
+// Names of the layers to keep, and of their passages, of which this is known or suspected: "paint", "sky".
+std::string flagged_names(const Plan& plan, Flag flag) {
+  std::string names;
+  const auto add = [&](const std::string& name, const std::vector<Flag>& flags) {
+    if (std::find(flags.begin(), flags.end(), flag) != flags.end())
+      names += (names.empty() ? "\"" : ", \"") + name + "\"";
+  };
+  for (const PlannedLayer& layer : plan.layers) {
+    if (layer.role != Role::keep) continue;
+    add(layer.name, layer.flags);
+    for (const PassageWarning& one : layer.passages) add(one.passage, one.flags);
+  }
+  return names;
 }
 
 bool holds_alcohol_and_hydrocarbon(const Mixture& mixture) {
@@ -34,11 +42,17 @@ bool holds_alcohol_and_hydrocarbon(const Mixture& mixture) {
 
 std::vector<Advice> advice_to_watch(const Plan& plan) {
   std::vector<Advice> advice;
-  advice.push_back(
-      {"Begin with rung 1. Go on only when a rung has done nothing to the original and too little to the "
-       "layer that must go; stop at once on original colour, softening or blanching, and do not return to "
-       "that rung or anything near it.",
-       common_practice});
+  if (plan.outcome == Outcome::window)
+    advice.push_back(
+        {"Begin with rung 1. Go on only when a rung has done nothing to the original and too little to the "
+         "layer that must go; stop at once on original colour, softening or blanching, and do not return to "
+         "that rung or anything near it.",
+         common_practice});
+  else
+    advice.push_back(
+        {"No mixture here is proposed for a test. Whatever is tried instead goes first where harm matters least; "
+         "stop at once on original colour, softening or blanching, and do not return to it or anything near it.",
+         common_practice});
   advice.push_back(
       {"Test at least two places, one light and one dark passage; one success does not speak for the whole "
        "painting.",
@@ -50,21 +64,15 @@ std::vector<Advice> advice_to_watch(const Plan& plan) {
     advice.push_back({fmt::format("Passage \"{}\": a working mixture must leave it unaffected too{}{}", passage.name,
                                   passage.note.empty() ? "." : ": ", passage.note),
                       "the job file"});
-  if (const PlannedLayer* layer = first_flagged(plan, Flag::resinous))
-    advice.push_back(
-        {fmt::format("\"{}\" may hold resin like the varnish itself: whatever moves the varnish may move it.",
-                     layer->name),
-         "Jones, Townsend and Boon 1999, ICOM-CC Lyon, 375-380"});
-  if (const PlannedLayer* layer = first_flagged(plan, Flag::waxy))
-    advice.push_back({fmt::format("\"{}\" may hold wax: hydrocarbons and warmth are not gentle to it.", layer->name),
-                      common_practice});
-  if (const PlannedLayer* layer = first_flagged(plan, Flag::bituminous))
-    advice.push_back(
-        {fmt::format("\"{}\" may hold bitumen: hydrocarbons are not gentle to it.", layer->name), common_practice});
-  if (const PlannedLayer* layer = first_flagged(plan, Flag::water_sensitive))
-    advice.push_back(
-        {fmt::format("\"{}\" is sensitive to water: alcohols with water in them count as wet.", layer->name),
-         common_practice});
+  const auto warn = [&](Flag flag, const char* words, const char* source) {
+    const std::string names = flagged_names(plan, flag);
+    if (!names.empty()) advice.push_back({names + words, source});
+  };
+  warn(Flag::resinous, ": may hold resin like the varnish itself; whatever moves the varnish may move it.",
+       "Jones, Townsend and Boon 1999, ICOM-CC Lyon, 375-380");
+  warn(Flag::waxy, ": may hold wax; hydrocarbons and warmth are not gentle to it.", common_practice);
+  warn(Flag::bituminous, ": may hold bitumen; hydrocarbons are not gentle to it.", common_practice);
+  warn(Flag::water_sensitive, ": sensitive to water; alcohols with water in them count as wet.", common_practice);
   const std::vector<PlannedMixture> mixtures = planned_mixtures(plan);
   if (std::any_of(mixtures.begin(), mixtures.end(),
                   [](const PlannedMixture& planned) { return holds_alcohol_and_hydrocarbon(planned.judged->mixture); }))

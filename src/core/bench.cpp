@@ -19,11 +19,12 @@ Band chance_band(const Outlook& outlook, const PlannedLayer& layer, const Plan& 
 BenchMixture prepare(const PlannedMixture& planned, const Plan& plan, const Catalogue& catalogue) {
   const Limits& limits = plan.job.limits;
   Recipe recipe = round_recipe(planned.judged->mixture, {Millilitres{limits.vial_mL}, Millilitres{limits.measure_mL}});
-  BenchMixture ready{planned.name, planned.judged, std::move(recipe), {}, {}, {}};
+  BenchMixture ready{planned.name, planned.judged, std::move(recipe), {}, {}, {}, false};
   const Mixture& made = ready.recipe.as_measured;
   constexpr double no_change = 1e-9;
   if (ready.recipe.largest_change > no_change) ready.as_measured = judge_mixture(made, plan.layers, limits, catalogue);
   ready.label = label_of(made, catalogue);
+  ready.beyond_limit = is_beyond_limit(as_made(ready), limits);
   for (std::size_t i = 0; i < plan.layers.size(); ++i)
     ready.chance_bands.push_back(chance_band(as_made(ready).outlooks[i], plan.layers[i], plan, catalogue));
   return ready;
@@ -40,7 +41,7 @@ Bench prepare_bench(const Plan& plan, const Catalogue& catalogue) {
   std::vector<Recipe> recipes;
   for (const PlannedMixture& planned : planned_mixtures(plan)) {
     bench.mixtures.push_back(prepare(planned, plan, catalogue));
-    recipes.push_back(bench.mixtures.back().recipe);
+    if (!bench.mixtures.back().beyond_limit) recipes.push_back(bench.mixtures.back().recipe);
   }
   bench.totals = session_totals(recipes);
   bench.cautions = plan.cautions;

@@ -251,6 +251,11 @@ BottleChoice best_bottles_by_visiting(const SearchTask& task, const std::vector<
   return choice;
 }
 
+BottleChoice these_bottles(const SearchTask& task, const std::vector<Candidate>& frontier, double risk_limit,
+                           const std::vector<std::uint16_t>& bottles) {
+  return {bottles, Quest(task, frontier, risk_limit).gap_of(bottles)};
+}
+
 BottleChoice best_bottles(const SearchTask& task, const std::vector<Candidate>& frontier, double risk_limit,
                           std::size_t size, double enough) {
   const int most = std::min(task.parts, static_cast<int>(size));

@@ -28,6 +28,10 @@ struct BottleChoice {
 BottleChoice best_bottles(const SearchTask& task, const std::vector<Candidate>& frontier, double risk_limit,
                           std::size_t size, double enough = std::numeric_limits<double>::infinity());
 
+/// Just these bottles, with what they give up.
+BottleChoice these_bottles(const SearchTask& task, const std::vector<Candidate>& frontier, double risk_limit,
+                           const std::vector<std::uint16_t>& bottles);
+
 inline constexpr std::uint64_t most_bottle_sets = 30'000'000;
 
 /// The two ways that best_bottles takes for large and for small tasks: by bounds, and by judging every set.

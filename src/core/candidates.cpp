@@ -1,6 +1,7 @@
 #include "candidates.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace gentlest {
@@ -9,6 +10,11 @@ namespace {
 
 constexpr std::size_t refined = 24;      // candidates that are judged by all particles, of each ranking
 constexpr double nearest_repeat = 0.05;  // MPa^0.5; closer than this two mixtures count as the same
+
+// Scores that differ by the last bits are equal, so that no machine chooses another mixture.
+double rounded_score(double score) {
+  return std::round(score * 1e9) / 1e9;
+}
 
 }  // namespace
 
@@ -60,7 +66,7 @@ std::vector<std::size_t> Choice::ranked(const Score& score, double risk_limit, P
   std::vector<std::pair<double, std::size_t>> order;
   for (const CandidateOutlook& one : rough_)
     if (place == Place::picture_after_edge || one.risk <= 1.5 * risk_limit + 0.005)
-      order.emplace_back(-score(one), one.candidate);
+      order.emplace_back(-rounded_score(score(one)), one.candidate);
   std::sort(order.begin(), order.end());
   std::vector<std::size_t> candidates;
   for (const auto& [rank, candidate] : order) {
@@ -76,7 +82,7 @@ std::optional<CandidateOutlook> Choice::best(const Score& score, double risk_lim
   for (const std::size_t candidate : ranked(score, risk_limit, place)) {
     CandidateOutlook outlook = outlook_counting_tests(task_, task_.candidates[candidate]);
     outlook.candidate = candidate;
-    if (outlook.risk > risk_limit || (found && score(outlook) <= score(*found))) continue;
+    if (outlook.risk > risk_limit || (found && rounded_score(score(outlook)) <= rounded_score(score(*found)))) continue;
     const double most =
         std::max(place == Place::edge ? task_.settings.edge_risk : 0, task_.settings.risk_limits.back());
     // What passed at the edge dried there too.

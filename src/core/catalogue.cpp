@@ -1,6 +1,7 @@
 #include "gentlest/catalogue.hpp"
 
 #include "enum_words.hpp"
+#include "flame.hpp"
 
 #include "gentlest/diagnostic.hpp"
 #include "gentlest/text.hpp"
@@ -176,9 +177,13 @@ void check_pairs(const Chemistry& chemistry, IdCheck& ids, SourceCheck& sources)
     sources.expect("miscibility.yaml", pair.source);
   }
   for (const WaterLimit& limit : chemistry.water_limits) {
-    ids.expect("miscibility.yaml", limit.alcohol);
-    ids.expect("miscibility.yaml", limit.other);
-    sources.expect("miscibility.yaml", limit.source);
+    ids.expect("water_limits.yaml", limit.alcohol);
+    ids.expect("water_limits.yaml", limit.other);
+    sources.expect("water_limits.yaml", limit.source);
+  }
+  for (const StrengthTable& table : chemistry.strengths) {
+    ids.expect("strengths.yaml", table.alcohol);
+    sources.expect("strengths.yaml", table.source);
   }
   for (const MiscibilityNumber& number : chemistry.miscibility_numbers) {
     ids.expect("miscibility.yaml", number.solvent);
@@ -193,7 +198,7 @@ void check_pairs(const Chemistry& chemistry, IdCheck& ids, SourceCheck& sources)
 
 void check_chemistry(const Chemistry& chemistry, IdCheck& ids, SourceCheck& sources) {
   check_pairs(chemistry, ids, sources);
-  for (const GroupTable* table : {&chemistry.unifac, &chemistry.unifac_modified})
+  for (const GroupTable* table : {&chemistry.unifac, &chemistry.unifac_modified, &chemistry.unifac_liquids})
     if (!table->subgroups.empty()) sources.expect("group parameters", table->source);
   for (const MoleculeGroups& molecule : chemistry.modified_groups) {
     ids.expect("unifac_dortmund.yaml", molecule.solvent);
@@ -262,6 +267,7 @@ Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   IdCheck ids(records_.solvents, faults);
   check_chemistry(records_.chemistry, ids, check);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
+  for (Solvent& solvent : records_.solvents) complete_flame(solvent, *this);
 }
 
 const Solvent* Catalogue::find_solvent(std::string_view name) const {

@@ -1,5 +1,7 @@
 #include "gentlest/caution.hpp"
 
+#include "gentlest/hazard.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -42,8 +44,8 @@ bool on_label(const Mixtures& mixtures, std::initializer_list<const char*> start
                        [&](const LabelStatement& statement) { return is_meant(statement.code); });
   });
   return on_mixture || !labels_where(mixtures, [&](const Solvent& solvent) {
-                          return solvent.hazards && std::any_of(solvent.hazards->statements.begin(),
-                                                                solvent.hazards->statements.end(), is_meant);
+                          const std::vector<std::string> known = known_statements(solvent);
+                          return std::any_of(known.begin(), known.end(), is_meant);
                         }).empty();
 }
 
@@ -85,6 +87,11 @@ void add_body(std::vector<Caution>& list, const Mixtures& mixtures) {
     list.push_back(
         {"Is or may be harmful to genes, fertility or the unborn child, or may cause cancer: not for "
          "pregnant or breast-feeding people without an assessment; look for another liquid first.",
+         from_label});
+  if (on_label(mixtures, {"EUH380", "EUH381"}))
+    list.push_back(
+        {"Disturbs the hormones, or is suspected to: as careful as with what harms the unborn child; look for "
+         "another liquid first.",
          from_label});
   if (on_label(mixtures, {"H314", "H318"}))
     list.push_back({"Damages the eyes: goggles, and an eye wash within reach.", from_label});

@@ -97,9 +97,41 @@ double farthest_corner(const HansenBox& box, const UncertainSphere& sphere) {
   return sum;
 }
 
-RadialResponse radial_response(const HansenBox& box, const FieldSubject& subject) {
-  return RadialResponse(subject.sphere, subject.response, subject.grade, farthest_corner(box, subject.sphere),
-                        subject.sphere.mean.R0 / 150);
+// A subject made ready for a lattice: its radial curve, and what the lattice must still smooth along each axis.
+struct Ready {
+  RadialResponse radial;
+  std::array<double, 3> sd{};
+};
+
+Ready make_ready(const HansenBox& box, const FieldSubject& subject) {
+  constexpr double most_nodes = 20000;
+  const double farthest = farthest_corner(box, subject.sphere);
+  const double spacing = std::max(subject.sphere.mean.R0 / 150, farthest / most_nodes);
+  return {RadialResponse(subject.sphere, subject.response, subject.grade, farthest, spacing),
+          scaled(subject.sphere.sd)};
+}
+
+// What all axes share of the spread is taken by the radial curve, which makes it that much smoother.
+Ready blurred(const Ready& sharp) {
+  const double shared = *std::min_element(sharp.sd.begin(), sharp.sd.end());
+  if (shared <= 0) return sharp;
+  Ready ready{sharp.radial.blurred(shared), {}};
+  for (std::size_t i = 0; i < 3; ++i)
+    ready.sd[i] = std::sqrt(std::max(sharp.sd[i] * sharp.sd[i] - shared * shared, 0.0));
+  return ready;
+}
+
+// The finest step that one of them needs. A fifth of the blur keeps the cubic within 1e-4; the second bound keeps the
+// sums over the lattice exact.
+std::array<double, 3> needed_step(const std::vector<Ready>& all) {
+  std::array<double, 3> step;
+  step.fill(std::numeric_limits<double>::infinity());
+  for (const Ready& one : all) {
+    const double width = one.radial.width();
+    for (std::size_t i = 0; i < 3; ++i)
+      step[i] = std::min(step[i], std::min(0.2 * std::hypot(one.sd[i], width), 0.5 * width));
+  }
+  return step;
 }
 
 FieldLattice lattice_over(const HansenBox& box, const std::array<double, 3>& step) {
@@ -115,9 +147,50 @@ FieldLattice lattice_over(const HansenBox& box, const std::array<double, 3>& ste
   return lattice;
 }
 
-Values tabulate(const FieldLattice& lattice, const UncertainSphere& sphere, const RadialResponse& radial) {
-  const std::array<double, 3> centre = scaled(sphere.mean.centre);
-  const std::array<double, 3> sd = scaled(sphere.sd);
+// Numbers that stand in memory at once while one of the tables is made, at most.
+double size_of(const FieldLattice& lattice, const std::vector<Ready>& all) {
+  double source = 0;
+  for (const Ready& one : all)
+    source =
+        std::max(source, static_cast<double>(lattice.nodes[0] + lattice_kernel(one.sd[0], lattice.step[0]).size()));
+  return source * static_cast<double>(lattice.nodes[1]) * static_cast<double>(lattice.nodes[2]);
+}
+
+constexpr double most_numbers = 6e6;
+
+// Spheres so sharp that no table would hold them: the radial curve takes what blur it can, and the lattice is made
+// coarser until it fits.
+FieldLattice bounded_lattice(const HansenBox& box, std::vector<Ready>& all) {
+  constexpr double longest_kernel = 40;  // standard deviations in steps; the lattice sums stay exact to 1e-4
+  for (Ready& one : all) one = blurred(one);
+  std::array<double, 3> step = needed_step(all);
+  for (const Ready& one : all)
+    for (std::size_t i = 0; i < 3; ++i) step[i] = std::max(step[i], one.sd[i] / longest_kernel);
+  FieldLattice lattice = lattice_over(box, step);
+  while (size_of(lattice, all) > most_numbers) {
+    for (double& one : step) one *= 1.05;
+    lattice = lattice_over(box, step);
+  }
+  return lattice;
+}
+
+// Before a lattice is laid out: whether it would be far too large, in numbers that cannot overflow.
+bool is_too_fine(const HansenBox& box, const std::vector<Ready>& all) {
+  const std::array<double, 3> step = needed_step(all);
+  const std::array<double, 3> low = scaled(box.low);
+  const std::array<double, 3> high = scaled(box.high);
+  double numbers = 1;
+  for (std::size_t i = 0; i < 3; ++i) {
+    double reach = 0;
+    for (const Ready& one : all) reach = std::max(reach, i == 0 ? 12 * one.sd[i] : 0.0);
+    numbers *= (high[i] - low[i] + reach) / step[i] + 5;
+  }
+  return numbers > most_numbers;
+}
+
+Values tabulate(const FieldLattice& lattice, const Sphere& sphere, const Ready& ready) {
+  const std::array<double, 3> centre = scaled(sphere.centre);
+  const std::array<double, 3>& sd = ready.sd;
   std::array<Smoothing, 3> axes;
   std::array<double, 3> first{};
   for (std::size_t i = 0; i < 3; ++i) {
@@ -126,7 +199,7 @@ Values tabulate(const FieldLattice& lattice, const UncertainSphere& sphere, cons
     axes[i].source = lattice.nodes[i] + axes[i].kernel.size() - 1;
     first[i] = lattice.origin[i] - centre[i] - static_cast<double>(axes[i].kernel.size() / 2) * lattice.step[i];
   }
-  const Values slabs = sample_and_smooth(lattice, axes, first, radial);
+  const Values slabs = sample_and_smooth(lattice, axes, first, ready.radial);
   const std::size_t slab = axes[1].nodes * axes[2].nodes;
   Values values(axes[0].nodes * slab);
   smooth_rows(slabs.data(), values.data(), slab, axes[0]);
@@ -136,22 +209,14 @@ Values tabulate(const FieldLattice& lattice, const UncertainSphere& sphere, cons
 }  // namespace
 
 std::vector<ChanceField> chance_fields(const HansenBox& box, const std::vector<FieldSubject>& subjects) {
-  std::array<double, 3> step;
-  step.fill(std::numeric_limits<double>::infinity());
-  std::vector<RadialResponse> radials;
-  for (const FieldSubject& subject : subjects) {
-    radials.push_back(radial_response(box, subject));
-    const std::array<double, 3> sd = scaled(subject.sphere.sd);
-    const double width = radials.back().width();
-    // A fifth of the blur keeps the cubic within 1e-4; the second bound keeps the sums over the lattice exact.
-    for (std::size_t i = 0; i < 3; ++i)
-      step[i] = std::min(step[i], std::min(0.2 * std::hypot(sd[i], width), 0.5 * width));
-  }
+  std::vector<Ready> all;
+  for (const FieldSubject& subject : subjects) all.push_back(make_ready(box, subject));
+  const FieldLattice lattice = is_too_fine(box, all) ? bounded_lattice(box, all) : lattice_over(box, needed_step(all));
   std::vector<ChanceField> fields;
   for (std::size_t i = 0; i < subjects.size(); ++i) {
     ChanceField field;
-    field.lattice_ = lattice_over(box, step);
-    field.values_ = tabulate(field.lattice_, subjects[i].sphere, radials[i]);
+    field.lattice_ = lattice;
+    field.values_ = tabulate(lattice, subjects[i].sphere.mean, all[i]);
     fields.push_back(std::move(field));
   }
   return fields;

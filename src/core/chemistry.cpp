@@ -13,6 +13,9 @@ namespace {
 constexpr std::array<std::pair<Mixing, std::string_view>, 3> mixing_words = {
     {{Mixing::one_liquid, "one_liquid"}, {Mixing::partial, "partial"}, {Mixing::two_liquids, "two_liquids"}}};
 
+constexpr std::array<std::pair<HydrocarbonKind, std::string_view>, 2> kind_words = {
+    {{HydrocarbonKind::aliphatic, "aliphatic"}, {HydrocarbonKind::aromatic, "aromatic"}}};
+
 template <class Records>
 auto find_by_solvent(const Records& records, std::string_view solvent) -> decltype(records.data()) {
   const auto found =
@@ -30,6 +33,10 @@ std::optional<Mixing> mixing_from_word(std::string_view word) {
   return value_of<Mixing>(mixing_words, word);
 }
 
+std::optional<HydrocarbonKind> hydrocarbon_kind_from_word(std::string_view word) {
+  return value_of<HydrocarbonKind>(kind_words, word);
+}
+
 const StandIn* find_stand_in(const Chemistry& chemistry, std::string_view solvent) {
   return find_by_solvent(chemistry.stand_ins, solvent);
 }
@@ -38,6 +45,12 @@ const KnownPair* find_known_pair(const Chemistry& chemistry, std::string_view a,
   for (const KnownPair& pair : chemistry.known_pairs)
     if ((pair.a == a && pair.b == b) || (pair.a == b && pair.b == a)) return &pair;
   return nullptr;
+}
+
+const StrengthTable* find_strengths(const Chemistry& chemistry, std::string_view alcohol) {
+  const auto found = std::find_if(chemistry.strengths.begin(), chemistry.strengths.end(),
+                                  [&](const StrengthTable& table) { return table.alcohol == alcohol; });
+  return found == chemistry.strengths.end() ? nullptr : &*found;
 }
 
 const MiscibilityNumber* find_miscibility_number(const Chemistry& chemistry, std::string_view solvent) {

@@ -13,13 +13,13 @@ namespace {
 std::string objection_to(const Liquid& liquid, const Job& job, const Catalogue& catalogue) {
   const std::string reason = reason_to_leave_off(*liquid.solvent, job.limits, catalogue);
   if (!reason.empty()) return fmt::format("{}: {}", liquid.label, reason);
-  const auto bottle = std::find_if(job.shelf.begin(), job.shelf.end(), [&](const ShelfBottle& one) {
-    return catalogue.find_solvent(one.solvent) == liquid.solvent;
-  });
-  if (bottle == job.shelf.end()) return liquid.label + ": not on the shelf";
-  const Liquid own = make_liquid(*liquid.solvent, bottle->grade, catalogue);
-  if (own.label == liquid.label || own.water_fraction == liquid.water_fraction) return {};
-  return fmt::format("{}: taken free of water; the shelf holds {}", liquid.label, own.label);
+  std::vector<Liquid> own;
+  for (const Liquid& one : all_liquids(shelf_of(job, catalogue)))
+    if (one.solvent == liquid.solvent) own.push_back(one);
+  if (own.empty()) return liquid.label + ": not on the shelf";
+  const auto fits = [&](const Liquid& one) { return one.water_fraction == liquid.water_fraction; };
+  if (std::any_of(own.begin(), own.end(), fits)) return {};
+  return fmt::format("{}: taken free of water; the shelf holds {}", liquid.label, own.front().label);
 }
 
 }  // namespace

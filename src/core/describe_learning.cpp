@@ -1,5 +1,6 @@
 // What was learnt, in plain words.
 #include "gentlest/learning.hpp"
+#include "gentlest/text.hpp"
 
 #include <fmt/format.h>
 
@@ -60,20 +61,20 @@ void say_hypotheses(const LayerBelief& belief, const std::string& layer, std::ve
   const std::vector<double> chances = belief.hypothesis_chances();
   if (chances.back() > mostly_stray)
     lines.push_back(
-        fmt::format("{}: the tests do not fit what it was taken for ({:.0f} % that it is none of these or not "
+        fmt::format("{}: the tests do not fit what it was taken for ({} that it is none of these or not "
                     "as published); ranges were widened, go slowly",
-                    layer, 100 * chances.back()));
+                    layer, per_cent(chances.back())));
   if (belief.prior().hypotheses.size() < 2) return;
   for (std::size_t i = 0; i + 1 < chances.size(); ++i)
     lines.push_back(
-        fmt::format("{}: {:.0f} % that it is {}", layer, 100 * chances[i], belief.prior().hypotheses[i].what));
-  lines.push_back(
-      fmt::format("{}: {:.0f} % that it is none of these, or not as published", layer, 100 * chances.back()));
+        fmt::format("{}: {} that it is {}", layer, per_cent(chances[i]), belief.prior().hypotheses[i].what));
+  lines.push_back(fmt::format("{}: {} that it is none of these, or not as published", layer, per_cent(chances.back())));
 }
 
 }  // namespace
 
-std::vector<std::string> describe_learning(const LayerBelief& belief, const std::string& layer) {
+std::vector<std::string> describe_learning(const LayerBelief& belief, const std::string& layer,
+                                           const std::vector<int>& tests) {
   if (belief.seen().empty()) return {fmt::format("{}: no test has spoken of it yet", layer)};
   LearningSettings settings;
   settings.particles = belief.particles().size();
@@ -84,9 +85,9 @@ std::vector<std::string> describe_learning(const LayerBelief& belief, const std:
   for (std::size_t i = 0; i < belief.predicted().size(); ++i)
     if (belief.predicted()[i] < surprising)
       lines.push_back(
-          fmt::format("{}: reading {} of it was hardly to be expected (chance {:.1f} %): check it, perhaps "
+          fmt::format("{}: what test {} says of it was hardly to be expected (chance {}): check it, perhaps "
                       "repeat it",
-                      layer, i + 1, 100 * belief.predicted()[i]));
+                      layer, tests.at(i), per_cent(belief.predicted()[i])));
   lines.push_back(fmt::format("{}: {} of {} particles effective", layer,
                               static_cast<long>(std::lround(belief.effective_particles())), belief.particles().size()));
   return lines;

@@ -1,4 +1,5 @@
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/letters.hpp"
 #include "gentlest/text.hpp"
 
 #include <algorithm>
@@ -32,8 +33,8 @@ std::string excerpt_with_caret(const std::string& line, int column) {
   std::size_t length = std::min(widest_excerpt, shown.size() - from);
   while (from + length < shown.size() && is_continuation(shown[from + length])) ++length;
   shown = shown.substr(from, length);
-  std::string text = "    " + std::string(shown) + "\n";
-  if (column > 0) text += "    " + indent_under(shown.substr(0, at - from)) + "^\n";
+  std::string text = "    " + with_controls_shown(shown, "\t") + "\n";
+  if (column > 0) text += "    " + indent_under(with_controls_shown(shown.substr(0, at - from), "\t")) + "^\n";
   return text;
 }
 
@@ -67,14 +68,14 @@ std::size_t edit_distance(const std::string& a, const std::string& b) {
 std::string render(const Diagnostic& fault) {
   std::string text;
   if (!fault.where.file.empty()) {
-    text += fault.where.file + ":";
+    text += with_controls_shown(fault.where.file) + ":";
     if (fault.where.line > 0) text += std::to_string(fault.where.line) + ":";
     if (fault.where.line > 0 && fault.where.column > 0) text += std::to_string(fault.where.column) + ":";
     text += " ";
   }
-  text += "error: " + fault.message + "\n";
+  text += "error: " + with_controls_shown(fault.message) + "\n";
   if (!fault.excerpt.empty()) text += excerpt_with_caret(fault.excerpt, fault.where.column);
-  if (!fault.remedy.empty()) text += "    " + fault.remedy + "\n";
+  if (!fault.remedy.empty()) text += "    " + with_controls_shown(fault.remedy) + "\n";
   return text;
 }
 

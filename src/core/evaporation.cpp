@@ -1,6 +1,7 @@
 #include "gentlest/evaporation.hpp"
 
 #include "evaporation_steps.hpp"
+#include "water_limit.hpp"
 
 #include <fmt/format.h>
 
@@ -43,7 +44,31 @@ DriftPoint point_of(const DryingState& state, const Breakdown& breakdown, std::s
   return point;
 }
 
-// Does what is left part into two liquids, border cases apart?
+// What is left of a mixture, bottle by bottle: each with the water that is left in it. A cut counts as it was.
+Mixture what_is_left(const Mixture& mixture, const DryingState& state, const Breakdown& breakdown) {
+  constexpr double hardly_any = 1e-9;
+  std::vector<Part> parts = mixture.parts();
+  std::vector<double> water(parts.size(), 0);
+  double volume = 0;
+  for (Part& part : parts) part.fraction = 0;
+  for (std::size_t i = 0; i < state.amounts.size(); ++i) {
+    const Molecule& molecule = breakdown.molecules[i];
+    const double own = state.amounts[i] * molecule.molar_volume_cm3;
+    volume += own;
+    parts[molecule.part].fraction += own;
+    if (molecule.solvent->family == "water") water[molecule.part] += own;
+  }
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    if (parts[i].liquid.water_fraction > 0 && parts[i].fraction > 0)
+      parts[i].liquid.water_fraction = water[i] / parts[i].fraction;
+  std::erase_if(parts, [&](const Part& part) { return part.fraction < hardly_any * volume; });
+  double kept = 0;
+  for (const Part& part : parts) kept += part.fraction;
+  for (Part& part : parts) part.fraction /= kept;
+  return Mixture(std::move(parts));
+}
+
+// Does what is left part into two liquids, border cases apart, by the modified group method?
 bool parts_now(const DryingState& state, const std::optional<Activity>& warmer) {
   if (!warmer) return false;
   std::vector<double> x = state.amounts;
@@ -53,9 +78,13 @@ bool parts_now(const DryingState& state, const std::optional<Activity>& warmer) 
   return is_unstable(*warmer, x);
 }
 
+constexpr double last_bits = 1e-9;  // of what differs by less the first counts, on every machine
+
 std::string largest_part(const Mixture& mixture, const DriftPoint& point) {
-  const auto most = std::max_element(point.volume_fractions.begin(), point.volume_fractions.end());
-  return mixture.parts()[static_cast<std::size_t>(most - point.volume_fractions.begin())].liquid.label;
+  std::size_t most = 0;
+  for (std::size_t i = 1; i < point.volume_fractions.size(); ++i)
+    if (point.volume_fractions[i] > point.volume_fractions[most] + last_bits) most = i;
+  return mixture.parts()[most].liquid.label;
 }
 
 std::vector<double> shares_to_report() {
@@ -82,10 +111,15 @@ std::optional<Drift> evaporate(const Mixture& mixture, const Catalogue& catalogu
   drift.warnings = breakdown->assumptions;
   for (std::string& warning : model.warnings(temperature)) drift.warnings.push_back(std::move(warning));
   drift.sources = model.sources(temperature);
+  // The same judgement as of the mixture itself: limits of water first, where they speak.
+  const auto parts = [&](const DryingState& state) {
+    if (const auto answer = from_water_limits(what_is_left(mixture, state, *breakdown), catalogue, temperature, false))
+      return answer->phases == Phases::two_liquids;
+    return parts_now(state, warmer);
+  };
   const auto note = [&](const DryingState& state) {
     drift.path.push_back(point_of(state, *breakdown, mixture.parts().size()));
-    if (!drift.parts_at && state.evaporated <= judged_until && parts_now(state, warmer))
-      drift.parts_at = state.evaporated;
+    if (!drift.parts_at && state.evaporated <= judged_until && parts(state)) drift.parts_at = state.evaporated;
   };
   note(drying->state);
   for (const double share : shares_to_report()) {
@@ -130,7 +164,8 @@ DriftRisk judge_drift(const Drift& drift, const std::function<double(const Hanse
     if (point.evaporated > judged_until + 1e-9) break;
     const double here = chance(point.point);
     if (point.evaporated == 0) risk.at_start = here;
-    if (here > risk.worst) {
+    // Past the last bits: what stays where it is is worst where it begins, on every machine.
+    if (here > risk.worst + last_bits) {
       risk.worst = here;
       risk.worst_at = point.evaporated;
     }

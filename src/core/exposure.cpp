@@ -10,12 +10,18 @@ namespace gentlest {
 
 namespace {
 
-constexpr std::array<const char*, 4> authorities = {"EU indicative", "NIOSH REL", "OSHA PEL", "Ontario"};
+constexpr const char* eu_list = "EU";
+constexpr std::array<const char*, 4> authorities = {eu_list, "NIOSH REL", "OSHA PEL", "Ontario"};
 constexpr double litres_per_mol_at_25 = 24.45;
 
-const ExposureLimit* find_limit(const Solvent& solvent, std::string_view authority) {
+// A substance is on one list of the EU only, the binding or the indicative one; whoever works there keeps to both.
+std::string list_of(const ExposureLimit& limit) {
+  return limit.authority == "EU binding" || limit.authority == "EU indicative" ? eu_list : limit.authority;
+}
+
+const ExposureLimit* find_limit(const Solvent& solvent, std::string_view list) {
   for (const ExposureLimit& limit : solvent.exposure_limits)
-    if (limit.authority == authority) return &limit;
+    if (limit.authority == list || list_of(limit) == list) return &limit;
   return nullptr;
 }
 
@@ -33,7 +39,7 @@ void name_once(std::vector<std::string>& list, const std::string& label) {
 std::vector<std::string> lists_of(const std::vector<const Solvent*>& solvents) {
   std::vector<std::string> lists(authorities.begin(), authorities.end());
   for (const Solvent* solvent : solvents)
-    for (const ExposureLimit& limit : solvent->exposure_limits) name_once(lists, limit.authority);
+    for (const ExposureLimit& limit : solvent->exposure_limits) name_once(lists, list_of(limit));
   std::erase_if(lists, [&](const std::string& list) {
     return std::none_of(solvents.begin(), solvents.end(),
                         [&](const Solvent* solvent) { return find_limit(*solvent, list) != nullptr; });

@@ -1,6 +1,8 @@
 // Flash point, boiling and explosive limit of a mixture.
 #include "gentlest/exposure.hpp"
 
+#include "gentlest/hazard.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -21,8 +23,7 @@ const Figure* figure_of(const Molecule& molecule, const Mixture& mixture, std::o
 }
 
 bool flammable_by_record(const Hazards& hazards) {
-  return std::any_of(hazards.statements.begin(), hazards.statements.end(),
-                     [](const std::string& code) { return code == "H224" || code == "H225" || code == "H226"; });
+  return !flame_among(hazards.statements).empty();
 }
 
 // Without a flash point a liquid counts as not burning only when its record says so.
@@ -97,11 +98,16 @@ void note_lowest_part(FlashPoint& flash, const Mixture& mixture) {
   }
 }
 
-// A single bottle without water has the flash point that is recorded for it.
-bool take_recorded(FlashPoint& flash, const Mixture& mixture) {
+// The liquid of a single bottle without water: its own printed figures hold.
+const Solvent* pure_liquid(const Mixture& mixture) {
   const Liquid& liquid = mixture.parts().front().liquid;
-  if (mixture.parts().size() != 1 || liquid.water_fraction > 0 || !liquid.solvent->flash_point_C) return false;
-  flash.estimate = Celsius{liquid.solvent->flash_point_C->chosen.value};
+  return mixture.parts().size() == 1 && !(liquid.water_fraction > 0) ? liquid.solvent : nullptr;
+}
+
+bool take_recorded(FlashPoint& flash, const Mixture& mixture) {
+  const Solvent* pure = pure_liquid(mixture);
+  if (!pure || !pure->flash_point_C) return false;
+  flash.estimate = Celsius{pure->flash_point_C->chosen.value};
   flash.measured = true;
   flash.because = "as recorded for the pure liquid";
   return true;
@@ -170,6 +176,8 @@ std::optional<double> lower_explosive_limit(const Mixture& mixture, const Catalo
 }
 
 std::optional<Celsius> start_of_boiling(const Mixture& mixture, const Catalogue& catalogue) {
+  if (const Solvent* pure = pure_liquid(mixture); pure && pure->boiling_point_C)
+    return Celsius{pure->boiling_point_C->chosen.value};
   const auto breakdown = break_down(mixture, catalogue);
   if (!breakdown) return std::nullopt;
   return boiling_point(VapourModel(*breakdown, catalogue), mole_fractions(*breakdown));

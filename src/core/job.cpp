@@ -1,6 +1,9 @@
 #include "gentlest/job.hpp"
 
+#include "gentlest/grade.hpp"
 #include "gentlest/mixture.hpp"
+#include "gentlest/recipe.hpp"
+#include "gentlest/shelf.hpp"
 #include "gentlest/text.hpp"
 
 #include <fmt/format.h>
@@ -19,9 +22,11 @@ class JobCheck {
 
   std::vector<Diagnostic> run() {
     check_layers();
-    for (const Passage& passage : job_.passages) check_passage(passage);
+    std::set<std::string> passages;
+    for (const Passage& passage : job_.passages) check_passage(passage, passages);
     check_shelf();
     check_limits();
+    if (faults_.empty()) check_usable_shelf();
     return std::move(faults_);
   }
 
@@ -31,8 +36,11 @@ class JobCheck {
     faults_.push_back({std::move(where), std::move(message), std::move(remedy), {}});
   }
 
-  void complain_at(const std::string& key, std::string message, std::string remedy = {}) {
-    const auto found = job_.places.at.find(key);
+  // At the key, or where that is left out at another that has a part in the fault.
+  void complain_at(const std::string& key, std::string message, std::string remedy = {},
+                   const std::string& otherwise = {}) {
+    auto found = job_.places.at.find(key);
+    if (found == job_.places.at.end()) found = job_.places.at.find(otherwise);
     complain(found == job_.places.at.end() ? Location{} : found->second, std::move(message), std::move(remedy));
   }
 
@@ -97,7 +105,9 @@ class JobCheck {
     if (!any_keep) complain_at("layers", "no layer has the role keep", "name what must stay with role: keep");
   }
 
-  void check_passage(const Passage& passage) {
+  void check_passage(const Passage& passage, std::set<std::string>& names) {
+    if (!names.insert(folded(passage.name)).second)
+      complain(passage.where, fmt::format("two passages are called \"{}\"", passage.name), "give each its own name");
     std::vector<std::string> layers;
     for (const Layer& layer : job_.layers) layers.push_back(layer.name);
     const auto layer = std::find_if(job_.layers.begin(), job_.layers.end(),
@@ -110,7 +120,8 @@ class JobCheck {
                "passages must stay unaffected; name a layer with role: keep");
     check_material(passage.where, passage.name, passage.material, true);
     for (const std::string& name : layers)
-      if (name == passage.name) complain(passage.where, fmt::format("a layer is called \"{}\" as well", name));
+      if (folded(name) == folded(passage.name))
+        complain(passage.where, fmt::format("a layer is called \"{}\" as well", name));
   }
 
   // A share below one step of the grid would quietly leave the bottle out.
@@ -133,13 +144,15 @@ class JobCheck {
           bottle.where, fmt::format("no solvent \"{}\" is known", bottle.solvent),
           did_you_mean(bottle.solvent, catalogue_.solvent_names(), "`gentlest list solvents` shows them all"));
     check_largest_share(bottle);
-    if (!solvent->hansen) return;  // the plan says that it leaves this bottle off, and why
     try {
+      read_grade(*solvent, bottle.grade, catalogue_);
+      if (!solvent->hansen) return;  // the plan says that it leaves this bottle off, and why
       const Liquid liquid = make_liquid(*solvent, bottle.grade, catalogue_);
       if (!labels.insert(liquid.label).second)
         complain(bottle.where, fmt::format("{} stands on the shelf twice", liquid.label), "list each bottle once");
     } catch (const InputError& error) {
-      for (const Diagnostic& fault : error.faults()) complain(bottle.where, fault.message, fault.remedy);
+      const Location& at = bottle.grade_where.line > 0 ? bottle.grade_where : bottle.where;
+      for (const Diagnostic& fault : error.faults()) complain(at, fault.message, fault.remedy);
     }
   }
 
@@ -148,6 +161,23 @@ class JobCheck {
       return complain_at("shelf", "the shelf is empty", "list the solvents that are at hand and allowed");
     std::set<std::string> labels;
     for (const ShelfBottle& bottle : job_.shelf) check_bottle(bottle, labels);
+  }
+
+  // That limits leave no bottle is known before any plan is asked for.
+  void check_usable_shelf() {
+    const Shelf shelf = shelf_of(job_, catalogue_);
+    if (usable_liquids(shelf).empty())
+      complain_at("shelf", "no bottle of the shelf may be used", left_off_words(shelf).front());
+  }
+
+  void check_measuring() {
+    const Limits& limits = job_.limits;
+    expect_range("vial_mL", limits.vial_mL, 0.1, 10000);
+    expect_range("measure_mL", limits.measure_mL, 0.001, 100);
+    if (limits.parts < 1 || limits.parts > 4) return;  // told already
+    const auto parts = static_cast<std::size_t>(limits.parts);
+    if (const auto fault = measuring_fault(parts, {Millilitres{limits.vial_mL}, Millilitres{limits.measure_mL}}))
+      complain_at("limits.measure_mL", fault->message, fault->remedy, "limits.vial_mL");
   }
 
   void expect_range(const std::string& key, double value, double low, double high) {
@@ -173,7 +203,8 @@ class JobCheck {
     if (limits.bottles < limits.parts)
       complain_at("limits.bottles",
                   fmt::format("limits contradict each other: {} parts from {} bottles", limits.parts, limits.bottles),
-                  "allow at least as many bottles as parts");
+                  "allow at least as many bottles as parts", "limits.parts");
+    check_measuring();
     check_avoided();
   }
 

@@ -8,16 +8,13 @@ namespace gentlest {
 
 namespace {
 
-// Where the deviations of the solvents' own parameters are published, this mixture meets a vaguer sphere than the
-// search assumed.
-Outlook look_out(const Hansen& point, const Hansen& point_sd, const FieldSubject& subject, const ChanceField& field) {
-  const UncertainSphere seen = seen_from(subject.sphere, point_sd);
+Outlook look_out(const Hansen& point, const FieldSubject& subject, const ChanceField& field) {
   Outlook outlook;
-  outlook.Ra = distance_Ra(point, seen.mean.centre);
-  outlook.RED = relative_distance_RED(point, seen.mean);
-  outlook.RED_band = RED_band(point, seen);
-  outlook.may_flip = outlook.RED_band.low < 1 && outlook.RED_band.high > 1;
-  outlook.chance = point_sd == Hansen{} ? field(point) : chance_of_grade(point, seen, subject.response, subject.grade);
+  outlook.Ra = distance_Ra(point, subject.sphere.mean.centre);
+  outlook.RED = relative_distance_RED(point, subject.sphere.mean);
+  outlook.RED_band = RED_band(point, subject.sphere);
+  outlook.may_flip = holds_the_border(outlook.RED_band);
+  outlook.chance = rounded_chance(field(point));  // as the search rounds it, or the two could part at a limit
   return outlook;
 }
 
@@ -38,6 +35,8 @@ HansenBox reach_of(const std::vector<Liquid>& shelf, const Catalogue& catalogue)
 
 namespace {
 
+constexpr double last_bits = 1e-9;  // of two layers that differ by less the first is named, on every machine
+
 Fate tell_fate(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const std::vector<ChanceField>& fields,
                const Limits& limits, const Catalogue& catalogue) {
   const Celsius room{limits.room_C};
@@ -54,7 +53,7 @@ Fate tell_fate(const Mixture& mixture, const std::vector<PlannedLayer>& layers, 
     for (std::size_t k = 0; k < fate.drying_risk.size(); ++k)
       fate.drying_risk[k] = std::max(fate.drying_risk[k], fields[i](fate.drift->path[k].point));
     const DriftRisk risk = judge_drift(*fate.drift, fields[i], limits.risk_limit);
-    if (!fate.riskiest.empty() && risk.worst <= fate.risk.worst) continue;
+    if (!fate.riskiest.empty() && risk.worst <= fate.risk.worst + last_bits) continue;
     fate.risk = risk;
     fate.riskiest = layers[i].name;
   }
@@ -70,7 +69,7 @@ JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedL
   JudgedMixture judged{mixture, point, teas_fractions(point), {}, 0, 0, {}, {}, hazards_of_parts(mixture), {}};
   const bool claim = margin_may_be_claimed(layers);
   for (std::size_t i = 0; i < layers.size(); ++i) {
-    const Outlook outlook = look_out(point, mix_sd(mixture), subjects[i], fields[i]);
+    const Outlook outlook = look_out(point, subjects[i], fields[i]);
     judged.outlooks.push_back(outlook);
     if (layers[i].is_target) judged.effect = outlook.chance;
     if (layers[i].role != Role::keep) continue;
@@ -88,11 +87,16 @@ bool drifts_beyond(const Fate& fate, double risk_limit) {
   return fate.drift && fate.risk.at_start <= risk_limit && fate.risk.beyond_limit_at.has_value();
 }
 
+bool is_beyond_limit(const JudgedMixture& judged, const Limits& limits) {
+  constexpr double slack = 1e-9;  // the search rounds risks to this before it compares them
+  return judged.risk > limits.risk_limit + slack;
+}
+
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
                             const Catalogue& catalogue) {
   std::vector<Liquid> liquids;
   add_liquids(liquids, mixture);
-  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, catalogue);
+  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, catalogue, liquids);
   return judge_on_fields(mixture, layers, subjects, chance_fields(reach_of(liquids, catalogue), subjects), limits,
                          catalogue);
 }
@@ -103,8 +107,8 @@ JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<
   if (series.empty()) return judged;
   std::vector<Liquid> liquids;
   for (const Mixture& mixture : series) add_liquids(liquids, mixture);
-  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, catalogue);
-  const std::vector<ChanceField> fields = chance_fields(bounding_box(liquids), subjects);
+  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, catalogue, liquids);
+  const std::vector<ChanceField> fields = chance_fields(reach_of(liquids, catalogue), subjects);
   std::vector<Hansen> points;
   std::vector<Verdict> verdicts;
   for (const Mixture& mixture : series) {

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 
 namespace gentlest {
 
@@ -25,10 +26,40 @@ BottleChoice choose_bottles(const SearchTask& task, const std::vector<Candidate>
   return largest;
 }
 
+bool works(const Candidate& candidate, const LadderGoal& goal) {
+  return candidate.verdict.risk <= goal.risk_limit && candidate.verdict.effect >= goal.wanted_effect;
+}
+
+// The gentlest that works; nothing where none does.
+std::optional<Candidate> first_that_works(const std::vector<Candidate>& climb, const LadderGoal& goal) {
+  const auto found =
+      std::find_if(climb.begin(), climb.end(), [&](const Candidate& candidate) { return works(candidate, goal); });
+  return found == climb.end() ? std::nullopt : std::optional(*found);
+}
+
+// Bottles that give up least on average may still miss the one mixture that works. Where so many bottles as are wanted
+// hold one, they are taken: the choice of bottles must not close a window that their number leaves open.
+BottleChoice choose_bottles_that_work(const SearchTask& task, const std::vector<Candidate>& frontier,
+                                      const LadderGoal& goal) {
+  BottleChoice choice = choose_bottles(task, frontier, goal);
+  if (choice.bottles.empty() || !first_that_works(frontier, goal) ||
+      first_that_works(find_frontier_on(task, choice.bottles), goal))
+    return choice;
+  SearchTask few = task;
+  few.parts = std::min(task.parts, goal.bottles);
+  const std::optional<Candidate> first = first_that_works(find_frontier(few), goal);
+  if (!first) return choice;
+  const Composition& mixture = first->composition;
+  std::vector<std::uint16_t> bottles(mixture.liquid.begin(), mixture.liquid.begin() + mixture.parts);
+  std::sort(bottles.begin(), bottles.end());
+  return these_bottles(task, frontier, goal.risk_limit, bottles);
+}
+
 // Even steps in effect, and neighbours that are near each other: the cheapest path from the first to the last candidate
 // over `rungs` of them.
 std::vector<Candidate> spread_evenly(const SearchTask& task, const std::vector<Candidate>& climb, std::size_t rungs) {
   constexpr double weight_of_distance = 0.1;
+  constexpr double tie = 1e-9;  // of two ways that cost the same the first is taken, on every machine
   const std::size_t count = climb.size();
   if (count <= rungs) return climb;
   const double step = (climb.back().verdict.effect - climb.front().verdict.effect) / static_cast<double>(rungs - 1);
@@ -49,7 +80,7 @@ std::vector<Candidate> spread_evenly(const SearchTask& task, const std::vector<C
       for (std::size_t from = rung - 1; from < to; ++from) {
         if (cost[rung - 1][from] == never) continue;
         const double sum = cost[rung - 1][from] + cost_of_step(from, to);
-        if (sum < cost[rung][to]) {
+        if (sum < cost[rung][to] - tie) {
           cost[rung][to] = sum;
           before[rung][to] = from;
         }
@@ -72,7 +103,7 @@ Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const Searc
   SearchTask watched = task;
   if (progress) watched.beat = [&pulse] { pulse.beat(); };
   watched.allowed = watch(task, watched.beat).allowed;
-  const BottleChoice choice = choose_bottles(watched, ladder.frontier, goal);
+  const BottleChoice choice = choose_bottles_that_work(watched, ladder.frontier, goal);
   if (choice.bottles.empty()) return ladder;
   ladder.bottles = choice.bottles;
   ladder.effect_given_up = choice.gap;

@@ -1,5 +1,8 @@
 #include "gentlest/miscibility.hpp"
 
+#include "substances.hpp"
+#include "water_limit.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -9,33 +12,6 @@
 namespace gentlest {
 
 namespace {
-
-// A substance of the mixture under the id that publications use: water apart from its alcohol, cuts as cuts.
-struct Substance {
-  std::string id;
-  std::string name;
-  double fraction = 0;  // by volume
-};
-
-void add_substance(std::vector<Substance>& list, const std::string& id, const std::string& name, double fraction) {
-  if (!(fraction > 0)) return;
-  for (Substance& known : list)
-    if (known.id == id) {
-      known.fraction += fraction;
-      return;
-    }
-  list.push_back({id, name, fraction});
-}
-
-std::vector<Substance> substances_of(const Mixture& mixture) {
-  std::vector<Substance> list;
-  for (const Part& part : mixture.parts()) {
-    const Liquid& liquid = part.liquid;
-    add_substance(list, liquid.solvent->id, liquid.solvent->name, part.fraction * (1 - liquid.water_fraction));
-    add_substance(list, "water", "water", part.fraction * liquid.water_fraction);
-  }
-  return list;
-}
 
 // How a pair mixes at this temperature; a critical temperature says more than the word.
 Mixing mixing_at(const KnownPair& pair, Celsius temperature) {
@@ -101,36 +77,6 @@ std::optional<PhaseAnswer> from_known_pair(const std::vector<Substance>& list, c
   return answer;
 }
 
-const Substance* find_in(const std::vector<Substance>& list, const std::string& id) {
-  for (const Substance& substance : list)
-    if (substance.id == id) return &substance;
-  return nullptr;
-}
-
-std::optional<PhaseAnswer> from_water_limit(const std::vector<Substance>& list, const Catalogue& catalogue) {
-  constexpr double about = 0.8;  // published as "about": from here on the border is near
-  const Substance* water = find_in(list, "water");
-  if (list.size() != 3 || !water) return std::nullopt;
-  for (const WaterLimit& limit : catalogue.chemistry().water_limits) {
-    const Substance* alcohol = find_in(list, limit.alcohol);
-    const Substance* other = find_in(list, limit.other);
-    if (!alcohol || !other) continue;
-    const double wet_percent = 100 * (alcohol->fraction + water->fraction);
-    if (wet_percent < limit.from_alcohol_percent || wet_percent > limit.up_to_alcohol_percent) continue;
-    const double water_percent = 100 * water->fraction / (alcohol->fraction + water->fraction);
-    const bool parts = water_percent >= limit.water_percent * (1 - 1e-9);
-    const bool near = water_percent >= about * limit.water_percent;
-    return PhaseAnswer{parts  ? Phases::two_liquids
-                       : near ? Phases::near_border
-                              : Phases::one_liquid,
-                       PhasesBasis::published,
-                       fmt::format("{} with {} parts from about {:.3g} % water in the alcohol; here it is {:.2g} %",
-                                   alcohol->name, other->name, limit.water_percent, water_percent),
-                       {limit.source}};
-  }
-  return std::nullopt;
-}
-
 // The scale of Godfrey: the nearer of the numbers counts.
 std::optional<Mixing> mixing_by_numbers(const MiscibilityNumber& a, const MiscibilityNumber& b) {
   constexpr int mixes_up_to = 15;
@@ -180,12 +126,18 @@ PairSurvey survey_pairs(const std::vector<Substance>& list, const Catalogue& cat
   return survey;
 }
 
+bool holds_wet_alcohol(const Mixture& mixture) {
+  return std::any_of(mixture.parts().begin(), mixture.parts().end(),
+                     [](const Part& part) { return part.liquid.water_fraction > 0; });
+}
+
 std::optional<PhaseAnswer> from_computation(const Mixture& mixture, const PairSurvey& survey,
                                             const Catalogue& catalogue, Celsius temperature) {
   Phases phases = compute_phases(mixture, catalogue, temperature);
   if (phases == Phases::unknown) return std::nullopt;
   PhaseAnswer answer{phases, PhasesBasis::computed, "", {catalogue.chemistry().unifac_modified.source}};
   answer.because = fmt::format("by the modified group method the mixture {}", words_of(phases));
+  if (holds_wet_alcohol(mixture)) answer.because += "; no limit of water is measured for anything like it";
   if (survey.published && survey.worst == Mixing::one_liquid && phases != Phases::one_liquid) {
     // Publications on every pair weigh more than a computation that sees splits too early.
     answer.phases = phases == Phases::two_liquids ? Phases::near_border : Phases::one_liquid;
@@ -228,10 +180,14 @@ std::string_view to_word(PhasesBasis basis) {
   switch (basis) {
     case PhasesBasis::single:
       return "one liquid only";
+    case PhasesBasis::measured:
+      return "measured limit of water";
     case PhasesBasis::published:
       return "published";
+    case PhasesBasis::corrected:
+      return "estimated limit of water";
     case PhasesBasis::computed:
-      return "computed";
+      return "group method alone";
     case PhasesBasis::estimate:
       return "estimate";
     case PhasesBasis::none:
@@ -240,14 +196,27 @@ std::string_view to_word(PhasesBasis basis) {
   return "";
 }
 
-PhaseAnswer phases_of(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {
+namespace {
+
+PhaseAnswer answer_on(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature, bool with_words) {
   const std::vector<Substance> list = substances_of(mixture);
   if (list.size() == 1) return {Phases::one_liquid, PhasesBasis::single, "there is only one liquid", {}};
   if (auto answer = from_known_pair(list, mixture, catalogue, temperature)) return *answer;
-  if (auto answer = from_water_limit(list, catalogue)) return *answer;
+  if (auto answer = from_water_limits(mixture, catalogue, temperature, with_words)) return *answer;
   const PairSurvey survey = survey_pairs(list, catalogue, temperature);
   if (auto answer = from_computation(mixture, survey, catalogue, temperature)) return *answer;
   return from_estimate(survey);
+}
+
+}  // namespace
+
+PhaseAnswer phases_of(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {
+  return answer_on(mixture, catalogue, temperature, true);
+}
+
+PhaseVerdict verdict_on_phases(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {
+  const PhaseAnswer answer = answer_on(mixture, catalogue, temperature, false);
+  return {answer.phases, answer.basis};
 }
 
 }  // namespace gentlest

@@ -1,7 +1,7 @@
 #include "gentlest/mixture.hpp"
 
 #include "gentlest/diagnostic.hpp"
-#include "gentlest/text.hpp"
+#include "gentlest/grade.hpp"
 
 #include <fmt/format.h>
 
@@ -12,23 +12,6 @@
 namespace gentlest {
 
 namespace {
-
-// "96 %", "96%", "96": the number; nothing else.
-std::optional<double> grade_percent(std::string_view grade) {
-  std::string_view text = trimmed(grade);
-  if (!text.empty() && text.back() == '%') text = trimmed(text.substr(0, text.size() - 1));
-  return number_from(text);
-}
-
-// A per cent in the grade means water only for alcohols; for other liquids it is a purity and says nothing of water.
-double water_in_bottle(const Solvent& solvent, std::string_view grade) {
-  const std::optional<double> percent = grade_percent(grade);
-  if (!percent || solvent.family != "alcohol") return 0;
-  if (*percent <= 50 || *percent > 100)
-    throw InputError(Fault::usage, fmt::format("grade \"{}\" of {} is not between 50 and 100 %", grade, solvent.name),
-                     "write the share of the alcohol by volume, e.g. \"96 %\", or \"absolute\"");
-  return 1 - *percent / 100;
-}
 
 Hansen between(const Hansen& a, const Hansen& b, double share_of_b) {
   const double share_of_a = 1 - share_of_b;
@@ -61,11 +44,11 @@ Liquid make_liquid(const Solvent& solvent, std::string_view grade, const Catalog
                      solvent.no_hansen);
   Liquid liquid;
   liquid.solvent = &solvent;
-  const std::string_view stated = trimmed(grade);
-  liquid.label = stated.empty() ? solvent.name : fmt::format("{} {}", solvent.name, stated);
+  const Grade stated = read_grade(solvent, grade, catalogue);
+  liquid.label = stated.text.empty() ? solvent.name : fmt::format("{} {}", solvent.name, stated.text);
   liquid.hansen = solvent.hansen->chosen.value;
   if (solvent.teas) liquid.published_teas = solvent.teas->chosen.value;
-  if (const double water = water_in_bottle(solvent, stated); water > 0) add_water(liquid, water, catalogue);
+  if (stated.water_fraction > 0) add_water(liquid, stated.water_fraction, catalogue);
   return liquid;
 }
 
@@ -117,13 +100,12 @@ std::optional<Teas> mix_published_teas(const Mixture& mixture) {
   return sum;
 }
 
-Hansen mix_sd(const Mixture& mixture) {
+Hansen largest_sd(const std::vector<Liquid>& liquids) {
   Hansen sd;
-  for (const Part& part : mixture.parts()) {
-    if (!part.liquid.solvent || !part.liquid.solvent->hansen_sd) continue;
-    const Hansen& own = part.liquid.solvent->hansen_sd->value;
-    const double share = part.fraction * (1 - part.liquid.water_fraction);
-    sd = {std::hypot(sd.dD, share * own.dD), std::hypot(sd.dP, share * own.dP), std::hypot(sd.dH, share * own.dH)};
+  for (const Liquid& liquid : liquids) {
+    if (!liquid.solvent || !liquid.solvent->hansen_sd) continue;
+    const Hansen& own = liquid.solvent->hansen_sd->value;
+    sd = {std::max(sd.dD, own.dD), std::max(sd.dP, own.dP), std::max(sd.dH, own.dH)};
   }
   return sd;
 }

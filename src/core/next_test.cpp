@@ -2,6 +2,8 @@
 
 #include "candidates.hpp"
 
+#include "gentlest/text.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -68,9 +70,9 @@ NextTest stop_found(const NextTestTask& task, const Working& working) {
     return next;
   }
   next.step = NextStep::found;
-  next.reason = fmt::format(
-      "this mixture removed the layer and left the original as it was; chance that it keeps doing so: {:.0f} %",
-      100 * working.outlook.good);
+  next.reason =
+      fmt::format("this mixture removed the layer and left the original as it was; chance that it keeps doing so: {}",
+                  per_cent(working.outlook.good));
   return next;
 }
 
@@ -101,9 +103,8 @@ NextTest go_on_after_success(const NextTestTask& task, Choice& choice, const Wor
   next.mixture = surest;
   next.risk_limit = limit;
   next.reason = fmt::format(
-      "a mixture worked, which may have been luck; this one is the likeliest to work each time ({:.0f} % against "
-      "{:.0f} %)",
-      100 * surest->good, 100 * working.outlook.good);
+      "a mixture worked, which may have been luck; this one is the likeliest to work each time ({} against {})",
+      per_cent_beside(surest->good, working.outlook.good), per_cent(working.outlook.good));
   return next;
 }
 
@@ -158,12 +159,12 @@ NextTest search_on_picture(const NextTestTask& task, Choice& choice, const Bound
     if (promise(*allowed) < bounds.least_promise) continue;
     next.step = NextStep::try_mixture;
     next.risk_limit = limit;
-    next.reason =
-        fmt::format("of the mixtures with a risk up to {:.0f} % it promises most for the least risk", 100 * limit);
+    next.reason = fmt::format("of the mixtures with a risk up to {} it promises most for the least risk",
+                              setting_per_cent(limit));
     return next;
   }
-  next.reason = fmt::format("no mixture offers a chance of {:.0f} % to move the layer at a risk up to {:.0f} %",
-                            100 * bounds.least_promise, 100 * bounds.most_risk);
+  next.reason = fmt::format("no mixture offers a chance of {} to move the layer at a risk up to {}",
+                            setting_per_cent(bounds.least_promise), setting_per_cent(bounds.most_risk));
   return next;
 }
 

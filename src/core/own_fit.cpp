@@ -2,7 +2,7 @@
 
 #include "gentlest/diagnostic.hpp"
 
-#include "random_numbers.hpp"
+#include "sphere_draws.hpp"
 
 #include <fmt/format.h>
 
@@ -34,15 +34,13 @@ std::vector<Score> as_yes_or_no(std::vector<Score> scores, int good_up_to) {
   return scores;
 }
 
-// Drawn anew with replacement; a draw without a good liquid is of no use and is drawn again.
-std::vector<Score> draw_again(const std::vector<Score>& scores, RandomNumbers& random) {
-  std::vector<Score> drawn;
-  do {
-    drawn.clear();
-    for (std::size_t i = 0; i < scores.size(); ++i)
-      drawn.push_back(scores[static_cast<std::size_t>(random.uniform() * static_cast<double>(scores.size()))]);
-  } while (std::none_of(drawn.begin(), drawn.end(), [](const Score& score) { return score.grade == 1; }));
-  return drawn;
+// Places where a mixture of usual liquids may lie: what the deviations must be right for, tested or not.
+std::vector<Hansen> places_of_mixtures() {
+  std::vector<Hansen> places;
+  for (double dD = 14; dD <= 20; dD += 1.5)
+    for (double dP = 0; dP <= 18; dP += 3)
+      for (double dH = 0; dH <= 27; dH += 3) places.push_back({dD, dP, dH});
+  return places;
 }
 
 template <class Figure>
@@ -87,19 +85,16 @@ void add_flat_directions(const std::vector<Score>& sides, std::vector<std::strin
 
 }  // namespace
 
-OwnFit fit_own_sphere(const std::vector<Score>& scores, int good_up_to, int draws, std::uint64_t seed) {
+OwnFit fit_own_sphere(const std::vector<Score>& scores, int good_up_to, std::uint64_t seed) {
+  constexpr int draws = 1000;
   check(scores, good_up_to);
   const std::vector<Score> sides = as_yes_or_no(scores, good_up_to);
   const SphereFit fit = fit_sphere(sides);
-  RandomNumbers random(seed);
-  std::vector<Sphere> drawn;
+  const std::vector<Sphere> drawn = draw_spheres(sides, fit.sphere, draws, seed);
+  std::vector<Hansen> places = places_of_mixtures();
+  for (const Score& score : scores) places.push_back(score.hansen);
   std::vector<SpherePair> pairs;
-  std::vector<Hansen> solvents;
-  for (const Score& score : scores) solvents.push_back(score.hansen);
-  for (int i = 0; i < draws; ++i) {
-    drawn.push_back(fit_sphere_only(draw_again(sides, random)));
-    pairs.push_back({fit.sphere, drawn.back(), solvents});
-  }
+  for (const Sphere& sphere : drawn) pairs.push_back({fit.sphere, sphere, places});
   OwnFit own;
   own.sphere = fit.sphere;
   own.quality = fit.quality;

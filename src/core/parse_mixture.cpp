@@ -1,6 +1,7 @@
 #include "gentlest/mixture.hpp"
 
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/grade.hpp"
 #include "gentlest/text.hpp"
 
 #include <fmt/format.h>
@@ -59,17 +60,32 @@ NamedShare split_share(std::string_view piece) {
   return split;
 }
 
-// The solvent and the grade that stands behind its name, if the name alone is not known.
-std::pair<const Solvent*, std::string_view> find_with_grade(std::string_view name, const Catalogue& catalogue) {
-  if (const Solvent* solvent = catalogue.find_solvent(name)) return {solvent, {}};
+// What a name means: a bottle of the shelf by its label, or a solvent with the grade behind its name.
+struct Named {
+  const Solvent* solvent = nullptr;
+  std::string_view grade;
+  const Liquid* bottle = nullptr;
+};
+
+Named find_named(std::string_view name, const Catalogue& catalogue, const std::vector<Liquid>& shelf) {
+  for (const Liquid& bottle : shelf)
+    if (folded(bottle.label) == folded(name)) return {bottle.solvent, {}, &bottle};
+  if (const Solvent* solvent = catalogue.find_solvent(name)) return {solvent, {}, nullptr};
   for (std::size_t cut = name.find_last_of(' '); cut != std::string_view::npos && cut > 0;
        cut = name.find_last_of(' ', cut - 1)) {
     const std::string_view grade = trimmed(name.substr(cut));
-    const bool is_grade = (grade.front() >= '0' && grade.front() <= '9') || folded(grade) == "absolute";
-    if (!is_grade) continue;
-    if (const Solvent* solvent = catalogue.find_solvent(name.substr(0, cut))) return {solvent, grade};
+    if (!is_grade(grade)) continue;
+    if (const Solvent* solvent = catalogue.find_solvent(name.substr(0, cut))) return {solvent, grade, nullptr};
   }
-  return {nullptr, {}};
+  return {};
+}
+
+// "ethanol denatured": the longest known name that these words begin with, and where the rest begins.
+std::pair<const Solvent*, std::size_t> known_start(std::string_view words, const Catalogue& catalogue) {
+  for (std::size_t cut = words.find_last_of(' '); cut != std::string_view::npos && cut > 0;
+       cut = words.find_last_of(' ', cut - 1))
+    if (const Solvent* solvent = catalogue.find_solvent(words.substr(0, cut))) return {solvent, cut + 1};
+  return {nullptr, 0};
 }
 
 class MixtureReader {
@@ -96,7 +112,7 @@ class MixtureReader {
     if (piece.text.empty()) return fault(piece.column, "nothing stands between two commas");
     NamedShare split = split_share(piece.text);
     double share = 1;
-    if (!number_from(split.share) && find_with_grade(piece.text, catalogue_).first) {
+    if (!number_from(split.share) && find_named(piece.text, catalogue_, shelf_).solvent) {
       if (cut_at_commas(text_).size() > 1)
         return fault(piece.column, fmt::format("\"{}\" has no share", piece.text),
                      "write the per cent behind the name");
@@ -105,16 +121,22 @@ class MixtureReader {
       return;
     }
     any_percent_ = any_percent_ || split.in_percent;
-    const auto [solvent, grade] = find_with_grade(split.name, catalogue_);
-    if (!solvent) return unknown(piece, split.name);
-    add(piece, liquid_for(*solvent, grade), share);
+    const Named named = find_named(split.name, catalogue_, shelf_);
+    if (!named.solvent) return unknown(piece, split.name);
+    try {
+      add(piece, liquid_for(named), share);
+    } catch (const InputError& error) {
+      const int column =
+          piece.column + static_cast<int>(named.grade.empty() ? 0 : named.grade.data() - piece.text.data());
+      for (const Diagnostic& one : error.faults()) fault(column, one.message, one.remedy);
+    }
   }
 
   bool read_share(const Piece& piece, const NamedShare& split, double& share) {
     const int column =
         piece.column + static_cast<int>(split.share.empty() ? 0 : split.share.data() - piece.text.data());
     if (split.share.empty()) {
-      if (find_with_grade(piece.text, catalogue_).first) return true;
+      if (find_named(piece.text, catalogue_, shelf_).solvent) return true;
       unknown(piece, split.name);
       return false;
     }
@@ -135,16 +157,33 @@ class MixtureReader {
   }
 
   void unknown(const Piece& piece, std::string_view name) {
+    if (const auto [solvent, rest] = known_start(name, catalogue_); solvent) {
+      try {
+        read_grade(*solvent, name.substr(rest), catalogue_);
+      } catch (const InputError& error) {
+        return fault(piece.column + static_cast<int>(rest), error.faults().front().message,
+                     error.faults().front().remedy);
+      }
+    }
     const std::string near = nearest_name(name, catalogue_.solvent_names());
     fault(piece.column, fmt::format("unknown solvent \"{}\"", name),
           near.empty() ? "`gentlest list solvents` shows the known ones" : fmt::format("did you mean \"{}\"?", near));
   }
 
-  Liquid liquid_for(const Solvent& solvent, std::string_view grade) const {
-    if (grade.empty())
-      for (const Liquid& bottle : shelf_)
-        if (bottle.solvent == &solvent) return bottle;
-    return make_liquid(solvent, grade, catalogue_);
+  // Without a grade: the bottle of the shelf. Of several only one without a grade can be meant.
+  Liquid liquid_for(const Named& named) const {
+    if (named.bottle) return *named.bottle;
+    if (!named.grade.empty()) return make_liquid(*named.solvent, named.grade, catalogue_);
+    std::vector<const Liquid*> bottles;
+    for (const Liquid& bottle : shelf_)
+      if (bottle.solvent == named.solvent) bottles.push_back(&bottle);
+    if (bottles.size() == 1) return *bottles.front();
+    for (const Liquid* bottle : bottles)
+      if (bottle->label == named.solvent->name) return *bottle;
+    if (bottles.empty()) return make_liquid(*named.solvent, {}, catalogue_);
+    throw InputError(Fault::usage,
+                     fmt::format("{} stands on the shelf in {} grades", named.solvent->name, bottles.size()),
+                     fmt::format("say which, e.g. \"{}\"", bottles.front()->label));
   }
 
   void add(const Piece& piece, Liquid liquid, double share) {

@@ -120,6 +120,11 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
 
 }  // namespace
 
+WindowClosedBy what_closes_window(const Plan& plan) {
+  if (plan.frontier.empty()) return WindowClosedBy::other_limits;
+  return plan.least_risk_that_works ? WindowClosedBy::layer : WindowClosedBy::shelf;
+}
+
 std::vector<PlannedMixture> planned_mixtures(const Plan& plan) {
   std::vector<PlannedMixture> mixtures;
   auto step = plan.finer.begin();
@@ -139,9 +144,6 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
                const RunTasks& run, const PlanWishes& wishes) {
   std::vector<Diagnostic> faults = check_job(job, catalogue);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
-  // Before the search, so that a plan is never found only to be useless at the easel.
-  check_measurable(static_cast<std::size_t>(job.limits.parts),
-                   {Millilitres{job.limits.vial_mL}, Millilitres{job.limits.measure_mL}});
   Plan plan;
   plan.job = job;
   plan.catalogue_version = catalogue.version();
@@ -149,10 +151,13 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   for (std::size_t i = 0; i < plan.layers.size(); ++i)
     if (plan.layers[i].is_target) plan.target = i;
   plan.margin_claimed = margin_may_be_claimed(plan.layers);
-  std::vector<Liquid> shelf = usable_shelf(job, catalogue, plan.left_off_shelf);
+  const Shelf bottles = shelf_of(job, catalogue);
+  plan.left_off_shelf = left_off_words(bottles);
+  std::vector<Liquid> shelf = usable_liquids(bottles);
   if (shelf.empty())
     throw InputError(Fault::file,
                      {{{job.file, 0, 0}, "no bottle of the shelf may be used", plan.left_off_shelf.front(), ""}});
+  plan.parting = parting_pairs(shelf, job.limits, catalogue);
   fill_ladder(plan, std::move(shelf), catalogue, wishes, progress, run);
   plan.watch = advice_to_watch(plan);
   plan.not_seen = advice_not_seen();

@@ -27,6 +27,21 @@ std::string weak_words(const PlannedLayer& layer) {
   }
 }
 
+// Where mixtures meet a vaguer sphere than the one that was written down.
+std::string widened_words(const PlannedLayer& layer) {
+  if (!(layer.liquid_sd == Hansen{}))
+    return fmt::format(
+        "{}: its range is widened by the largest deviation of a liquid on the shelf (dD {:.2g}, dP {:.2g}, dH {:.2g} "
+        "MPa^0.5)",
+        layer.name, layer.liquid_sd.dD, layer.liquid_sd.dP, layer.liquid_sd.dH);
+  if (met_by_liquids(layer) == layer.sphere) return {};
+  return fmt::format(
+      "{}: deviations of its middle below {} (dD) or {} (dP, dH) MPa^0.5 are taken as that: no liquid's own figures "
+      "are "
+      "known better",
+      layer.name, best_known_sd.dD, best_known_sd.dP);
+}
+
 }  // namespace
 
 std::vector<std::string> list_weak_points(const Plan& plan) {
@@ -34,6 +49,8 @@ std::vector<std::string> list_weak_points(const Plan& plan) {
   for (const PlannedLayer& layer : plan.layers) {
     const std::string words = weak_words(layer);
     if (!words.empty()) points.push_back(words);
+    const std::string widened = widened_words(layer);
+    if (!widened.empty()) points.push_back(widened);
     for (const OtherMaterial& other : layer.possible)
       points.push_back(fmt::format(
           "{}: may be {} as well ({:.0f} %); the ladder is for {} alone, `gentlest next` weighs both by the readings",
@@ -74,7 +91,12 @@ void cite(std::set<std::string>& keys, const Mixture& mixture) {
 std::vector<Source> list_sources(const Plan& plan, const Catalogue& catalogue) {
   std::set<std::string> keys = {catalogue.response().source};
   for (const PlannedLayer& layer : plan.layers) keys.insert(layer.sphere_source);
-  for (const PlannedMixture& planned : planned_mixtures(plan)) cite(keys, planned.judged->mixture);
+  for (const PlannedMixture& planned : planned_mixtures(plan)) {
+    cite(keys, planned.judged->mixture);
+    const std::vector<std::string>& phases = planned.judged->fate.phases.sources;
+    keys.insert(phases.begin(), phases.end());
+  }
+  for (const PartingPair& pair : plan.parting) keys.insert(pair.sources.begin(), pair.sources.end());
   for (const Advice& caution : plan.cautions) keys.insert(caution.source);
   std::vector<Source> sources;
   for (const std::string& key : keys)

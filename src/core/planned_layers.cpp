@@ -11,6 +11,8 @@ namespace gentlest {
 
 namespace {
 
+constexpr const char* own_tests = "own tests";
+
 void add_flags(std::vector<Flag>& flags, const std::vector<Flag>& more) {
   for (const Flag flag : more)
     if (std::find(flags.begin(), flags.end(), flag) == flags.end()) flags.push_back(flag);
@@ -45,9 +47,9 @@ PlannedLayer plan_layer(const Layer& layer, const Catalogue& catalogue) {
   const std::string& name = layer.found.empty() ? layer.recorded : layer.found;
   const Material* material = name.empty() ? nullptr : catalogue.find_material(name);
   if (layer.own_sphere) {
-    planned.material_name = material ? material->name : "own tests";
+    planned.material_name = material ? material->name : own_tests;
     if (material) add_flags(planned.flags, material->flags);
-    planned.chosen_because = "own tests";
+    planned.chosen_because = own_tests;
     planned.sphere = layer.own_sphere->sphere;
     planned.grade = SphereGrade::fitted;
     planned.sphere_source = layer.own_sphere->source;
@@ -68,11 +70,20 @@ PlannedLayer plan_passage(const Passage& passage, const Catalogue& catalogue) {
   return planned;
 }
 
-// Passages without a material of their own lend their suspicions to the layer they belong to.
-void lend_suspicions(std::vector<PlannedLayer>& layers, const std::vector<Passage>& passages) {
+// What is suspected of a passage without a material of its own stands beside its layer, not for all of it.
+void add_passage_warnings(std::vector<PlannedLayer>& layers, const std::vector<Passage>& passages) {
   for (const Passage& passage : passages)
     for (PlannedLayer& layer : layers)
-      if (passage.material.empty() && layer.name == passage.of) add_flags(layer.flags, passage.suspected);
+      if (passage.material.empty() && layer.name == passage.of && !passage.suspected.empty())
+        layer.passages.push_back({passage.name, passage.suspected});
+}
+
+std::vector<Flag> against_margin(const std::vector<Flag>& flags, Role role) {
+  std::vector<Flag> against;
+  for (const Flag flag : flags)
+    if (flag != Flag::water_sensitive && (flag == Flag::cross_linked) == (role == Role::remove))
+      against.push_back(flag);
+  return against;
 }
 
 void mark_target(std::vector<PlannedLayer>& layers, const std::string& target) {
@@ -92,31 +103,50 @@ void mark_target(std::vector<PlannedLayer>& layers, const std::string& target) {
 
 }  // namespace
 
+UncertainSphere met_by_liquids(const PlannedLayer& layer, const std::vector<Liquid>& liquids) {
+  const Hansen own = largest_sd(liquids);
+  UncertainSphere sphere =
+      seen_from(layer.sphere, {std::max(own.dD, layer.liquid_sd.dD), std::max(own.dP, layer.liquid_sd.dP),
+                               std::max(own.dH, layer.liquid_sd.dH)});
+  sphere.sd = {std::max(sphere.sd.dD, best_known_sd.dD), std::max(sphere.sd.dP, best_known_sd.dP),
+               std::max(sphere.sd.dH, best_known_sd.dH)};
+  return sphere;
+}
+
+bool is_own_sphere(const PlannedLayer& layer) {
+  return layer.chosen_because == own_tests;
+}
+
 const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue) {
   const Material* material = layer.own_response ? catalogue.find_material(layer.material) : nullptr;
   return material && material->response ? *material->response : catalogue.response();
 }
 
-std::vector<Flag> flags_against_margin(const PlannedLayer& layer) {
-  std::vector<Flag> against;
-  for (const Flag flag : layer.flags)
-    if (flag != Flag::water_sensitive && (flag == Flag::cross_linked) == (layer.role == Role::remove))
-      against.push_back(flag);
+std::vector<PassageWarning> warnings_against_margin(const PlannedLayer& layer) {
+  std::vector<PassageWarning> against;
+  const auto add = [&](const std::string& passage, const std::vector<Flag>& flags) {
+    const std::vector<Flag> found = against_margin(flags, layer.role);
+    if (!found.empty()) against.push_back({passage, found});
+  };
+  add({}, layer.flags);
+  for (const PassageWarning& one : layer.passages) add(one.passage, one.flags);
   return against;
 }
 
 bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers) {
   return std::all_of(layers.begin(), layers.end(),
-                     [](const PlannedLayer& layer) { return flags_against_margin(layer).empty(); });
+                     [](const PlannedLayer& layer) { return warnings_against_margin(layer).empty(); });
 }
 
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target) {
   std::vector<PlannedLayer> layers;
+  const Hansen liquid_sd = largest_sd(usable_liquids(shelf_of(job, catalogue)));
   for (const Layer& layer : job.layers) layers.push_back(plan_layer(layer, catalogue));
   mark_target(layers, target);
-  lend_suspicions(layers, job.passages);
+  add_passage_warnings(layers, job.passages);
   for (const Passage& passage : job.passages)
     if (!passage.material.empty()) layers.push_back(plan_passage(passage, catalogue));
+  for (PlannedLayer& layer : layers) layer.liquid_sd = liquid_sd;
   return layers;
 }
 

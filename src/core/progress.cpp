@@ -22,7 +22,7 @@ constexpr double swab_spread = 0.15;  // of R0: how much more or less a swab doe
 LayerBelief belief_of(const PlannedLayer& layer, const Catalogue& catalogue, std::uint64_t seed) {
   LearningSettings settings;
   settings.seed = seed;
-  LayerPrior prior{{{layer.sphere, 1, layer.material_name}}};
+  LayerPrior prior{{{met_by_liquids(layer), 1, layer.material_name}}};
   for (const OtherMaterial& other : layer.possible) {
     prior.hypotheses.push_back({other.sphere, other.share, other.material_name});
     prior.hypotheses.front().weight -= other.share;
@@ -72,7 +72,7 @@ class Follower {
 
  private:
   void leave_out(const Reading& reading, const std::string& why) {
-    progress_.not_counted.push_back(fmt::format("test {}: {}", reading.test, why));
+    progress_.not_counted.push_back({reading.test, why});
   }
 
   void learn(const Reading& reading, const Hansen& point, bool speaks_of_target, const std::string& under) {
@@ -82,11 +82,13 @@ class Follower {
     if (speaks_of_target)
       if (const auto evidence = evidence_on_removal(reading, point, noise)) {
         task.target.learn(*evidence);
+        progress_.heard[progress_.layers[progress_.target].name].push_back(reading.test);
         past.moved = static_cast<int>(*reading.removal) >= task.settings.effect_level;
       }
     if (const auto evidence = evidence_on_original(reading, point, noise)) {
       for (KeptBelief& kept : task.kept)
         if (kept.name == under) kept.belief.learn(*evidence);
+      progress_.heard[under].push_back(reading.test);
       // What the evidence rests on decides, not the bare word: a colour that was varnish is no harm.
       const double harmless = evidence->match[0];
       past.affected =
@@ -191,21 +193,36 @@ RungRoom room_above(const Hansen& point, const Plan& plan, const Progress& progr
   return {static_cast<std::size_t>(first_beyond - stronger.begin()), stronger.size()};
 }
 
+std::vector<std::string> what_was_learnt(const Progress& progress) {
+  const auto tests_of = [&](const std::string& layer) {
+    const auto found = progress.heard.find(layer);
+    return found == progress.heard.end() ? std::vector<int>() : found->second;
+  };
+  const std::string& target = progress.layers[progress.target].name;
+  std::vector<std::string> lines = describe_learning(progress.task.target, target, tests_of(target));
+  for (const KeptBelief& kept : progress.task.kept)
+    for (std::string& line : describe_learning(kept.belief, kept.name, tests_of(kept.name)))
+      lines.push_back(std::move(line));
+  return lines;
+}
+
 Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::vector<Reading>& readings,
                          const std::string& target) {
   std::vector<Diagnostic> faults = check_job(job, catalogue);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   std::vector<PlannedLayer> layers = planned_layers(job, catalogue, target);
-  std::vector<std::string> left_off;
-  const std::vector<Liquid> shelf = usable_shelf(job, catalogue, left_off);
-  if (shelf.empty())
+  const Shelf bottles = shelf_of(job, catalogue);
+  std::vector<std::string> left_off = left_off_words(bottles);
+  const std::vector<Liquid> usable = usable_liquids(bottles);
+  if (usable.empty())
     throw InputError(Fault::file, {{{job.file, 0, 0}, "no bottle of the shelf may be used", left_off.front(), ""}});
   std::size_t at = 0;
   while (!layers[at].is_target) ++at;
-  std::vector<Mixture> mixtures = allowed_mixtures(shelf, job, catalogue);
+  std::vector<Mixture> mixtures = allowed_mixtures(usable, job, catalogue);
   NextTestTask task = make_task(job, catalogue, layers, at, mixtures);
-  Progress progress{std::move(layers), at, std::move(mixtures), std::move(left_off), {}, {}, std::move(task), {}};
+  Progress progress{std::move(layers), at, std::move(mixtures), std::move(left_off), {}, {}, std::move(task), {}, {}};
   Follower follower(job, catalogue, progress);
+  const std::vector<Liquid> shelf = all_liquids(bottles);
   for (const Reading& reading : current_readings(readings)) follower.take(reading, shelf);
   progress.next = choose_next_test(progress.task, drift_question(progress.mixtures, job, catalogue));
   name_what_worked(progress, catalogue, shelf);

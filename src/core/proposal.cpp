@@ -1,6 +1,7 @@
 #include "proposal.hpp"
 
 #include "gentlest/evaporation.hpp"
+#include "gentlest/hazard.hpp"
 #include "gentlest/miscibility.hpp"
 #include "gentlest/mixture_hazard.hpp"
 
@@ -29,9 +30,8 @@ bool is_avoided(const std::string& code, const std::vector<std::string>& avoided
 
 bool any_part_carries(const Mixture& mixture, const std::vector<std::string>& avoided) {
   return std::any_of(mixture.parts().begin(), mixture.parts().end(), [&](const Part& part) {
-    const auto& hazards = part.liquid.solvent->hazards;
-    return hazards && std::any_of(hazards->statements.begin(), hazards->statements.end(),
-                                  [&](const std::string& code) { return is_avoided(code, avoided); });
+    const std::vector<std::string> known = known_statements(*part.liquid.solvent);
+    return std::any_of(known.begin(), known.end(), [&](const std::string& code) { return is_avoided(code, avoided); });
   });
 }
 
@@ -69,7 +69,8 @@ bool keeps_hazard_limits(const Mixture& mixture, const Limits& limits, const Cat
 }
 
 bool may_be_made(const Mixture& mixture, const Limits& limits, const Catalogue& catalogue) {
-  if (!limits.allow_splitting && phases_of(mixture, catalogue, Celsius{limits.room_C}).phases == Phases::two_liquids)
+  if (!limits.allow_splitting &&
+      verdict_on_phases(mixture, catalogue, Celsius{limits.room_C}).phases == Phases::two_liquids)
     return false;
   return keeps_hazard_limits(mixture, limits, catalogue);
 }

@@ -64,6 +64,34 @@ RadialResponse::RadialResponse(const UncertainSphere& sphere, const Response& re
   width_ = steepest > 0 ? 1 / (steepest * std::sqrt(2 * std::numbers::pi)) : farthest;
 }
 
+// A shell of radius rho around the sphere's middle weighs, seen from a distance r through a Gaussian of sd b,
+// rho / (r b sqrt(2 pi)) (exp(-(rho - r)^2 / 2 b^2) - exp(-(rho + r)^2 / 2 b^2)); the weights are made to add up to 1.
+RadialResponse RadialResponse::blurred(double blur) const {
+  constexpr double reach = 7;
+  const double step = std::min(blur / 16, width_ / 3);
+  const double spacing = blur / 25;
+  const double farthest = static_cast<double>(values_.size() - 4) / inverse_spacing_;
+  RadialResponse out;
+  out.inverse_spacing_ = 1 / spacing;
+  out.values_.resize(static_cast<std::size_t>(std::ceil(farthest / spacing)) + 4);
+  for (std::size_t i = 1; i < out.values_.size(); ++i) {
+    const double r = std::max(static_cast<double>(i - 1) * spacing, blur / 1000);
+    const double first = std::max(std::ceil((r - reach * blur) / step), 1.0);
+    double sum = 0, mass = 0;
+    for (double rho = first * step; rho <= r + reach * blur; rho += step) {
+      const double near = (rho - r) / blur;
+      const double weight = rho * std::exp(-near * near / 2) * -std::expm1(-2 * rho * r / (blur * blur));
+      sum += weight * (*this)(rho);
+      mass += weight;
+    }
+    out.values_[i] = sum / mass;
+  }
+  out.values_[0] = out.values_[2];
+  // A small ball is low once blurred, so its slope says nothing of how fine it is.
+  out.width_ = std::hypot(width_, blur);
+  return out;
+}
+
 double RadialResponse::operator()(double distance) const {
   const double position = distance * inverse_spacing_;
   const auto cell = static_cast<std::size_t>(position);

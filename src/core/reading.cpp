@@ -31,7 +31,12 @@ bool is_leap(int year) {
   return (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
 }
 
-// YYYY-MM-DD of the calendar.
+bool is_length(double value) {
+  return std::isfinite(value) && value >= 0 && value <= 100000;
+}
+
+}  // namespace
+
 bool is_date(std::string_view text) {
   if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
   for (const std::size_t i : {0u, 1u, 2u, 3u, 5u, 6u, 8u, 9u})
@@ -48,12 +53,6 @@ bool is_date(std::string_view text) {
   const int day = number(8, 2);
   return day >= 1 && day <= most;
 }
-
-bool is_length(double value) {
-  return std::isfinite(value) && value >= 0 && value <= 100000;
-}
-
-}  // namespace
 
 std::string_view to_word(RemovalReading reading) {
   return removal_words[static_cast<std::size_t>(reading)];

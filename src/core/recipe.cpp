@@ -8,26 +8,19 @@
 #include <cmath>
 #include <map>
 #include <numeric>
+#include <utility>
 
 namespace gentlest {
 
 namespace {
 
+double steps_of(const Measuring& measuring) {
+  return std::floor(measuring.vial.value / measuring.step.value + 1e-9);
+}
+
 int steps_in_vial(std::size_t parts, const Measuring& measuring) {
-  const double vial = measuring.vial.value;
-  const double step = measuring.step.value;
-  if (!(vial > 0 && vial <= 1e5) || !(step > 0) || step > vial)
-    throw InputError(Fault::usage,
-                     fmt::format("a vial of {:.6g} mL cannot be filled in steps of {:.6g} mL", vial, step),
-                     "the step must be above 0 and not larger than the vial");
-  const double steps = std::floor(vial / step + 1e-9);
-  if (steps < static_cast<double>(parts))
-    throw InputError(Fault::usage,
-                     fmt::format("a vial of {:.6g} mL holds {} steps of {:.6g} mL, too few for {} liquids", vial,
-                                 static_cast<int>(steps), step, parts),
-                     "take a larger vial or a finer measure");
-  if (steps > 1e6) throw InputError(Fault::usage, fmt::format("steps of {:.6g} mL are too fine", step));
-  return static_cast<int>(steps);
+  check_measurable(parts, measuring);
+  return static_cast<int>(steps_of(measuring));
 }
 
 // Where the next step is added (direction 1) or taken away (-1): the share that is furthest off on that side.
@@ -60,8 +53,26 @@ std::vector<int> whole_steps(const Mixture& mixture, int total) {
 
 }  // namespace
 
+std::optional<Diagnostic> measuring_fault(std::size_t parts, const Measuring& measuring) {
+  const double vial = measuring.vial.value;
+  const double step = measuring.step.value;
+  const auto fault = [](std::string message, std::string remedy) {
+    return Diagnostic{{}, std::move(message), std::move(remedy), {}};
+  };
+  if (!(vial > 0 && vial <= 1e5) || !(step > 0) || step > vial)
+    return fault(fmt::format("a vial of {:.6g} mL cannot be filled in steps of {:.6g} mL", vial, step),
+                 "the step must be above 0 and not larger than the vial");
+  const double steps = steps_of(measuring);
+  if (steps < static_cast<double>(parts))
+    return fault(fmt::format("a vial of {:.6g} mL holds {} steps of {:.6g} mL, too few for {} liquids", vial,
+                             static_cast<int>(steps), step, parts),
+                 "take a larger vial or a finer measure");
+  if (steps > 1e6) return fault(fmt::format("steps of {:.6g} mL are too fine", step), "");
+  return std::nullopt;
+}
+
 void check_measurable(std::size_t parts, const Measuring& measuring) {
-  steps_in_vial(parts, measuring);
+  if (auto fault = measuring_fault(parts, measuring)) throw InputError(Fault::usage, {std::move(*fault)});
 }
 
 Recipe round_recipe(const Mixture& mixture, const Measuring& measuring) {

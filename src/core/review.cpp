@@ -22,17 +22,17 @@ std::optional<Mixture> readable_mixture(const std::string& text, const Catalogue
 }
 
 std::string reason_of(const Progress& progress, int test) {
-  const std::string start = fmt::format("test {}: ", test);
-  for (const std::string& line : progress.not_counted)
-    if (line.compare(0, start.size(), start) == 0) return line.substr(start.size());
+  for (const LeftOutTest& one : progress.not_counted)
+    if (one.test == test) return one.why;
   return {};
 }
 
 std::vector<RecordedTest> tests_of(const Plan& plan, const Progress& progress, const std::vector<Reading>& lines,
                                    const Catalogue& catalogue) {
   std::vector<RecordedTest> tests = tests_in(lines);
+  const std::vector<Liquid> shelf = all_liquids(shelf_of(plan.job, catalogue));
   for (RecordedTest& test : tests) {
-    test.mixture = readable_mixture(shown_line(test).mixture, catalogue, plan.shelf);
+    test.mixture = readable_mixture(shown_line(test).mixture, catalogue, shelf);
     if (!is_withdrawn(test)) test.not_counted = reason_of(progress, test.number);
   }
   return tests;

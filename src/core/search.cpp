@@ -8,13 +8,9 @@
 
 namespace gentlest {
 
-namespace {
-
-double rounded(double chance) {
+double rounded_chance(double chance) {
   return std::round(chance * 1e9) / 1e9;
 }
-
-}  // namespace
 
 HansenBox bounding_box(const std::vector<Liquid>& shelf) {
   HansenBox box{shelf.front().hansen, shelf.front().hansen};
@@ -31,10 +27,10 @@ Verdict judge(const SearchTask& task, const Hansen& point) {
   const ChanceField& target = task.target.front();
   const FieldPlace place = place_on(target.lattice(), point);
   Verdict verdict;
-  verdict.effect = rounded(target.at(place));
+  verdict.effect = rounded_chance(target.at(place));
   for (std::size_t i = 0; i < task.kept.size(); ++i) {
     const ChanceField& kept = task.kept[i];
-    const double chance = rounded(kept.lattice() == target.lattice() ? kept.at(place) : kept(point));
+    const double chance = rounded_chance(kept.lattice() == target.lattice() ? kept.at(place) : kept(point));
     if (verdict.riskiest >= 0 && chance <= verdict.risk) continue;
     verdict.risk = chance;
     verdict.riskiest = static_cast<int>(i);

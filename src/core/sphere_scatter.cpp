@@ -100,7 +100,8 @@ SphereScatter scatter_of(const std::vector<SpherePair>& pairs, double cap) {
 
 SphereScatter independent_spread(const std::vector<SpherePair>& pairs, const SphereScatter& shape, double boundary) {
   const double moved = boundary_moved_by(pairs, shape);
-  const double factor = moved > 0 ? boundary / moved : 0;
+  // With no liquid near the boundary there is nothing to scale by: the differences stand as they are.
+  const double factor = moved > 0 ? boundary / moved : 1;
   SphereScatter spread = shape;
   spread.pairs = static_cast<int>(pairs.size());
   for (double* figure : {&spread.centre.dD, &spread.centre.dP, &spread.centre.dH, &spread.R0}) *figure *= factor;

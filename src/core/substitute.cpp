@@ -16,11 +16,12 @@ struct Row {
   std::vector<const char*> codes;
 };
 const std::array<Row, 5>& severity_rows() {
-  static const std::array<Row, 5> rows = {{{5, {"H340", "H350", "H360", "H300", "H310", "H330"}},
-                                           {4, {"H301", "H311", "H331", "H334", "H370", "H372"}},
-                                           {3, {"H341", "H351", "H361", "H371", "H373", "H314", "H318"}},
-                                           {2, {"H302", "H312", "H332", "H304", "H317"}},
-                                           {1, {"H315", "H319", "H335", "H336", "EUH066", "EUH208"}}}};
+  static const std::array<Row, 5> rows = {
+      {{5, {"H340", "H350", "H360", "EUH380", "H300", "H310", "H330"}},
+       {4, {"H301", "H311", "H331", "H334", "H370", "H372"}},
+       {3, {"H341", "H351", "H361", "H362", "EUH381", "H371", "H373", "H314", "H318", "EUH071"}},
+       {2, {"H302", "H312", "H332", "H304", "H317"}},
+       {1, {"H315", "H319", "H335", "H336", "EUH066", "EUH208"}}}};
   return rows;
 }
 
@@ -100,7 +101,8 @@ std::vector<std::string> what_it_gives_up(const Substitute& substitute, const Mi
   else if (*substitute.drying_ratio < 0.8)
     words.push_back(fmt::format("dries faster, in about {:.0f} % of the time", 100 * *substitute.drying_ratio));
   if (substitute.phases.phases != Phases::one_liquid)
-    words.push_back(fmt::format("as one liquid: {}", to_word(substitute.phases.phases)));
+    words.push_back(
+        fmt::format("as one liquid: {} ({})", to_word(substitute.phases.phases), to_word(substitute.phases.basis)));
   std::string gained;
   for (const LabelStatement& statement : substitute.label.statements)
     if (!carries(original, statement.code.c_str())) gained += (gained.empty() ? "" : ", ") + statement.code;

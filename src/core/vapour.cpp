@@ -24,6 +24,13 @@ bool in_range(const Antoine& antoine, double T_K) {
   return T_K >= antoine.from_K && T_K <= antoine.to_K;
 }
 
+// How far the correction at 25 C still counts: wholly at 25 C and below, no more where the equation's range begins. In
+// between it fades with 1/T, as an error in the heat of vaporisation does, so the pressure has no step.
+double share_of_correction(double T_K, double range_begins_K) {
+  if (T_K <= reference_K) return 1;
+  return (1 / T_K - 1 / range_begins_K) / (1 / reference_K - 1 / range_begins_K);
+}
+
 std::optional<VapourPressure> from_antoine(const Solvent& solvent, double T_K) {
   const Antoine& antoine = solvent.antoine->chosen.value;
   if (!antoine_holds(antoine, T_K)) return std::nullopt;
@@ -31,10 +38,11 @@ std::optional<VapourPressure> from_antoine(const Solvent& solvent, double T_K) {
   if (in_range(antoine, T_K)) return pressure;
   pressure.basis = PressureBasis::equation_stretched;
   // Above the range the equation is left alone; below it the recorded pressure at 25 C is nearer.
-  if (!solvent.vapour_pressure_kPa || T_K > antoine.to_K || !antoine_holds(antoine, reference_K) ||
-      in_range(antoine, reference_K))
+  if (!solvent.vapour_pressure_kPa || T_K > antoine.to_K || antoine.from_K <= reference_K ||
+      !antoine_holds(antoine, reference_K))
     return pressure;
-  pressure.kPa *= solvent.vapour_pressure_kPa->chosen.value / antoine_kPa(antoine, reference_K);
+  const double correction = solvent.vapour_pressure_kPa->chosen.value / antoine_kPa(antoine, reference_K);
+  pressure.kPa *= std::pow(correction, share_of_correction(T_K, antoine.from_K));
   pressure.basis = PressureBasis::equation_through_25;
   pressure.source = solvent.vapour_pressure_kPa->chosen.source;
   return pressure;

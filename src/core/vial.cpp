@@ -24,6 +24,8 @@ std::vector<Source> sources_of(const VialStudy& study, const Catalogue& catalogu
     if (solvent.hansen) keys.insert(solvent.hansen->chosen.source);
     if (solvent.hazards) keys.insert(solvent.hazards->source);
     if (solvent.flash_point_C) keys.insert(solvent.flash_point_C->chosen.source);
+    if (study.judged.mixture.parts().size() == 1 && solvent.boiling_point_C)
+      keys.insert(solvent.boiling_point_C->chosen.source);
     for (const ExposureLimit& limit : solvent.exposure_limits) keys.insert(limit.source);
   }
   std::vector<Source> sources;
@@ -33,15 +35,6 @@ std::vector<Source> sources_of(const VialStudy& study, const Catalogue& catalogu
 }
 
 }  // namespace
-
-std::vector<Liquid> liquids_on_shelf(const Job& job, const Catalogue& catalogue) {
-  std::vector<Liquid> shelf;
-  for (const ShelfBottle& bottle : job.shelf) {
-    const Solvent* solvent = catalogue.find_solvent(bottle.solvent);
-    if (solvent && solvent->hansen) shelf.push_back(make_liquid(*solvent, bottle.grade, catalogue));
-  }
-  return shelf;
-}
 
 VialStudy study_vial(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Job& job,
                      const Catalogue& catalogue) {
@@ -71,7 +64,7 @@ VialStudy study_vial(const Mixture& mixture, const std::vector<PlannedLayer>& la
   SubstituteWish wish;
   wish.temperature = room;
   wish.most = 5;
-  study.gentler = find_gentler(mixture, liquids_on_shelf(job, catalogue), catalogue, wish);
+  study.gentler = find_gentler(mixture, all_liquids(shelf_of(job, catalogue)), catalogue, wish);
   for (const Substitute& one : study.gentler.found)
     study.gentler_judged.push_back(judge_mixture(one.mixture, layers, limits, catalogue));
   study.sources = sources_of(study, catalogue);

@@ -38,6 +38,8 @@ void read_file(const NamedText& named, const std::string& folder, CatalogueRecor
       read_spreads(file, records);
     else if (begins_with(named.name, "materials/"))
       read_materials(file, records);
+    else if (named.name == "law.yaml")
+      read_law(file, records);
     else if (named.name == "sources.yaml")
       read_sources(file, records);
     else if (named.name == "response.yaml")
@@ -48,6 +50,10 @@ void read_file(const NamedText& named, const std::string& folder, CatalogueRecor
       read_stand_ins(file, records.chemistry);
     else if (named.name == "miscibility.yaml")
       read_miscibility(file, records.chemistry);
+    else if (named.name == "water_limits.yaml")
+      read_water_limits(file, records.chemistry);
+    else if (named.name == "strengths.yaml")
+      read_strengths(file, records.chemistry);
     else if (named.name == "cautions.yaml")
       read_cautions(file, records.chemistry);
     else
@@ -86,7 +92,7 @@ Catalogue read_catalogue(const std::vector<NamedText>& files, const std::string&
     else
       read_file(named, folder, records, faults);
   }
-  for (const char* needed : {"VERSION", "sources.yaml", "response.yaml", "materials/spreads.yaml"})
+  for (const char* needed : {"VERSION", "law.yaml", "sources.yaml", "response.yaml", "materials/spreads.yaml"})
     if (std::none_of(files.begin(), files.end(), [&](const NamedText& named) { return named.name == needed; }))
       faults.push_back({{folder + "/" + needed, 0, 0}, "this file of the catalogue is missing", "", ""});
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));

@@ -1,6 +1,9 @@
 #include "io/catalogue_records.hpp"
 
+#include "gentlest/hazard.hpp"
+#include "gentlest/reading.hpp"
 #include "io/cited_figures.hpp"
+#include "io/specific_limits.hpp"
 
 #include <fmt/format.h>
 
@@ -37,17 +40,40 @@ std::vector<GroupCount> read_groups(YamlMap& parent) {
   return groups;
 }
 
+// A misspelt code would bring no pictogram, no signal word and no rule with it.
+std::vector<std::string> read_codes(YamlMap& map, const char* key) {
+  const YamlNode* node = map.find(key);
+  if (node && node->kind == YamlNode::Kind::list)
+    for (const YamlNode& item : node->items)
+      if (item.kind == YamlNode::Kind::scalar && statement_words(item.text).empty())
+        map.file().complain(item, fmt::format("\"{}\" is not a hazard statement this program knows", item.text),
+                            "write a code of the GHS, e.g. H225, or of CLP Annex II, e.g. EUH066");
+  return map.texts(key);
+}
+
+void read_specific_limits(YamlMap& map, Hazards& hazards) {
+  const YamlNode* node = map.find("specific_limits");
+  hazards.specific_limits = map.text("specific_limits");
+  std::vector<std::string> faults;
+  hazards.own = own_limits_from(hazards.specific_limits, faults);
+  if (faults.empty()) faults = limits_without_use(hazards);
+  for (const std::string& fault : faults)
+    map.file().complain(*node, "specific_limits: " + fault,
+                        "write \"H335: C >= 25 %\", \"H315: 10 % <= C < 25 %\", \"Oral: ATE = 1200 mg/kg bw\", "
+                        "\"Inhalation: ATE = 3 mg/L (vapours)\", \"M=10\" or \"note ...\", divided by semicolons");
+}
+
 std::optional<Hazards> read_hazards(YamlMap& parent) {
   const YamlNode* node = parent.find("hazards");
   if (!node) return std::nullopt;
   YamlMap map(parent.file(), *node, "hazards");
   Hazards hazards;
-  hazards.statements = map.texts("statements");
-  hazards.supplemental = map.texts("supplemental");
+  hazards.statements = read_codes(map, "statements");
+  hazards.supplemental = read_codes(map, "supplemental");
   hazards.classes = map.texts("classes");
   hazards.pictograms = map.texts("pictograms");
   hazards.signal_word = map.text("signal_word");
-  hazards.specific_limits = map.text("specific_limits");
+  read_specific_limits(map, hazards);
   hazards.minimum_only = map.truth("minimum_only", false);
   hazards.source = map.need_text("source");
   hazards.standing = read_standing(map);
@@ -232,6 +258,20 @@ std::vector<Flag> read_flags(YamlFile& file, const YamlNode& node) {
                     "write resinous, waxy, bituminous, cross_linked or water_sensitive");
   }
   return flags;
+}
+
+void read_law(YamlFile& file, CatalogueRecords& records) {
+  YamlMap map(file, file.root(), "law.yaml");
+  if (const YamlNode* node = map.need("law")) {
+    YamlMap law(file, *node, "law");
+    records.law = {law.need_text("seen_until"), law.need_text("seen"), law.text("older")};
+    const YamlNode* day = law.find("seen_until");
+    if (day && !records.law.seen_until.empty() && !is_date(records.law.seen_until))
+      file.complain(*day, fmt::format("\"{}\" is not a day", records.law.seen_until),
+                    "write a day such as \"2026-03-14\"");
+    law.done();
+  }
+  map.done();
 }
 
 void read_sources(YamlFile& file, CatalogueRecords& records) {

@@ -7,6 +7,7 @@
 
 namespace gentlest {
 
+void read_law(YamlFile& file, CatalogueRecords& records);
 void read_sources(YamlFile& file, CatalogueRecords& records);
 void read_liquids(YamlFile& file, CatalogueRecords& records);
 void read_materials(YamlFile& file, CatalogueRecords& records);

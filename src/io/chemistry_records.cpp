@@ -118,23 +118,6 @@ void read_chart(YamlFile& file, const YamlNode& node, Chemistry& chemistry) {
   map.done();
 }
 
-WaterLimit read_water_limit(YamlFile& file, const YamlNode& node) {
-  YamlMap map(file, node, "water limit");
-  WaterLimit limit;
-  limit.alcohol = map.need_text("alcohol");
-  limit.other = map.need_text("other");
-  for (const char* key : {"alcohol_percent", "used_from_percent", "used_to_percent", "water_percent"}) map.need(key);
-  limit.alcohol_percent = map.number_within("alcohol_percent", 0, 100).value_or(0);
-  limit.from_alcohol_percent = map.number_within("used_from_percent", 0, 100).value_or(0);
-  limit.up_to_alcohol_percent = map.number_within("used_to_percent", 0, 100).value_or(0);
-  limit.water_percent = map.number_within("water_percent", 0, 100).value_or(0);
-  limit.source = map.need_text("source");
-  limit.standing = read_standing(map);
-  limit.note = map.text("note");
-  map.done();
-  return limit;
-}
-
 void read_numbers(YamlFile& file, const YamlNode& node, Chemistry& chemistry) {
   YamlMap map(file, node, "miscibility numbers");
   const std::string source = map.need_text("source");
@@ -177,6 +160,7 @@ void read_unifac(YamlFile& file, Chemistry& chemistry) {
     YamlMap set(file, *node, "unifac");
     GroupTable table;
     table.modified = set.truth("modified", false);
+    const bool for_two_liquids = set.truth("for_two_liquids", false);
     table.source = set.need_text("source");
     if (const YamlNode* list = set.need("subgroups"))
       for (const YamlNode& item : file.list(*list, "subgroups")) table.subgroups.push_back(read_subgroup(file, item));
@@ -187,7 +171,9 @@ void read_unifac(YamlFile& file, Chemistry& chemistry) {
     check_table(file, *node, table);
     if (const YamlNode* molecules = set.find("molecules")) read_molecules(file, *molecules, chemistry);
     set.done();
-    (table.modified ? chemistry.unifac_modified : chemistry.unifac) = std::move(table);
+    (for_two_liquids  ? chemistry.unifac_liquids
+     : table.modified ? chemistry.unifac_modified
+                      : chemistry.unifac) = std::move(table);
   }
   map.done();
 }
@@ -201,9 +187,6 @@ void read_stand_ins(YamlFile& file, Chemistry& chemistry) {
 
 void read_miscibility(YamlFile& file, Chemistry& chemistry) {
   YamlMap map(file, file.root(), "miscibility.yaml");
-  if (const YamlNode* list = map.need("water_limits"))
-    for (const YamlNode& item : file.list(*list, "water_limits"))
-      chemistry.water_limits.push_back(read_water_limit(file, item));
   if (const YamlNode* list = map.need("pairs"))
     for (const YamlNode& item : file.list(*list, "pairs")) chemistry.known_pairs.push_back(read_known_pair(file, item));
   if (const YamlNode* chart = map.need("chart")) read_chart(file, *chart, chemistry);

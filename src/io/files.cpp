@@ -1,9 +1,13 @@
 #include "io/files.hpp"
 
 #include "gentlest/diagnostic.hpp"
+#include "gentlest/letters.hpp"
+
+#include "io/log_names.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstring>
 #include <filesystem>
@@ -31,47 +35,30 @@ namespace fs = std::filesystem;
   throw InputError(Fault::file, {{{path, line, column}, std::move(message), std::move(remedy), std::move(excerpt)}});
 }
 
+constexpr const char* utf8_remedy = "save it as plain text in UTF-8; spreadsheets call it \"CSV UTF-8\"";
+
 std::string reason(int number) {
   return std::generic_category().message(number);
 }
 
-// Length of the UTF-8 character that starts here, or 0 where none does.
-std::size_t character_length(const std::string& text, std::size_t at) {
-  const auto byte = [&](std::size_t i) {
-    return i < text.size() ? static_cast<unsigned>(static_cast<unsigned char>(text[i])) : 0u;
-  };
-  const auto follows = [&](std::size_t i) { return (byte(i) & 0xC0u) == 0x80u; };
-  const unsigned first = byte(at);
-  if (first < 0x80) return first == 0 ? 0 : 1;
-  if (first >= 0xC2 && first <= 0xDF) return follows(at + 1) ? 2 : 0;
-  if (first >= 0xE0 && first <= 0xEF) {
-    const unsigned second = byte(at + 1);
-    const bool overlong = first == 0xE0 && second < 0xA0;
-    const bool surrogate = first == 0xED && second >= 0xA0;
-    return follows(at + 1) && follows(at + 2) && !overlong && !surrogate ? 3 : 0;
-  }
-  if (first >= 0xF0 && first <= 0xF4) {
-    const unsigned second = byte(at + 1);
-    const bool outside = (first == 0xF0 && second < 0x90) || (first == 0xF4 && second >= 0x90);
-    return follows(at + 1) && follows(at + 2) && follows(at + 3) && !outside ? 4 : 0;
-  }
-  return 0;
+// What the byte is in the other usual encoding, so that the person recognises the letter.
+std::string windows_1252(unsigned char byte) {
+  if (byte < 0xA0) return {};
+  const std::string letter = {static_cast<char>(0xC0u | (byte >> 6)), static_cast<char>(0x80u | (byte & 0x3Fu))};
+  return fmt::format(", in Windows-1252 the letter \"{}\"", letter);
 }
 
 void expect_text(const std::string& path, const std::string& text) {
-  int line = 1;
-  std::size_t line_start = 0;
-  for (std::size_t i = 0; i < text.size();) {
-    const std::size_t length = character_length(text, i);
-    if (length == 0)
-      fail(path, "this is not UTF-8 text", "save the file as plain text in UTF-8", line,
-           static_cast<int>(i - line_start) + 1);
-    if (text[i] == '\n') {
-      ++line;
-      line_start = i + 1;
-    }
-    i += length;
-  }
+  if (text.compare(0, 2, "\xFF\xFE") == 0 || text.compare(0, 2, "\xFE\xFF") == 0)
+    fail(path, "this is text in UTF-16, not in UTF-8", utf8_remedy, 1, 1);
+  const std::size_t at = std::min(first_stray_byte(text).value_or(text.size()), text.find('\0'));
+  if (at >= text.size()) return;
+  const std::string_view before = std::string_view(text).substr(0, at);
+  const auto line = static_cast<int>(std::count(before.begin(), before.end(), '\n')) + 1;
+  const auto column = static_cast<int>(at - (before.rfind('\n') + 1)) + 1;
+  const auto byte = static_cast<unsigned char>(text[at]);
+  fail(path, fmt::format("this is not UTF-8 text: byte {:02X}{}", static_cast<unsigned>(byte), windows_1252(byte)),
+       utf8_remedy, line, column);
 }
 
 // A neighbour of the file, on the same disk, so that renaming is one step.
@@ -106,7 +93,12 @@ std::string read_bytes(const std::string& path) {
   if (fs::is_directory(path, ignored)) fail(path, "this is a folder, not a file");
   errno = 0;
   std::ifstream in(path, std::ios::binary);
-  if (!in) fail(path, "cannot be read: " + reason(errno), "check the name and the folder");
+  if (!in) {
+    const int number = errno;
+    const std::string near = number == ENOENT ? nearest_file(path, files_beside(path)) : "";
+    fail(path, "cannot be read: " + reason(number),
+         near.empty() ? "check the name and the folder" : fmt::format("did you mean \"{}\"?", near));
+  }
   std::string bytes(most_bytes_of_a_file + 1, '\0');
   in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
   if (in.bad()) fail(path, "cannot be read: " + reason(errno));
@@ -119,10 +111,13 @@ std::string read_bytes(const std::string& path) {
 }  // namespace
 
 std::string read_text_file(const std::string& path) {
-  std::string text = read_bytes(path);
-  if (text.compare(0, 3, "\xEF\xBB\xBF") == 0) text.erase(0, 3);
-  expect_text(path, text);
-  return text;
+  return as_text(read_bytes(path), path);
+}
+
+std::string as_text(std::string bytes, const std::string& name) {
+  if (bytes.compare(0, 3, "\xEF\xBB\xBF") == 0) bytes.erase(0, 3);
+  expect_text(name, bytes);
+  return bytes;
 }
 
 ImageFile read_image_file(const std::string& path) {
@@ -132,11 +127,45 @@ ImageFile read_image_file(const std::string& path) {
   fail(path, "is neither a PNG nor a JPEG picture", "convert it first");
 }
 
-void write_text_file(const std::string& path, const std::string& text) {
+namespace {
+
+bool may_write(const fs::path& path) {
+#ifdef _WIN32
+  static_cast<void>(path);
+  return true;  // writing will tell
+#else
+  return ::access(path.c_str(), W_OK) == 0;
+#endif
+}
+
+// A link is followed: what it points to is replaced, not the link.
+fs::path target_of(const std::string& path) {
   std::error_code error;
-  // A link is followed: what it points to is replaced, not the link.
   const fs::path target = fs::is_symlink(path, error) ? fs::weakly_canonical(path, error) : fs::path(path);
   if (path.empty() || fs::is_directory(target, error)) fail(path, "is a folder, not a file to write");
+  if (is_log(target.string()))
+    throw InputError(Fault::usage, {{{path, 0, 0},
+                                     "this is a log of tests, which is only ever added to",
+                                     "choose another name; nothing was written to it",
+                                     {}}});
+  return target;
+}
+
+}  // namespace
+
+void expect_writable(const std::string& path) {
+  const fs::path target = target_of(path);
+  std::error_code error;
+  const bool is_there = fs::exists(target, error);
+  const fs::path folder = target.has_parent_path() ? target.parent_path() : fs::path(".");
+  // A file is replaced by a neighbour, so it is the folder that must allow it.
+  if (!may_write(is_there && !fs::is_regular_file(target, error) ? target : folder))
+    fail(path, "cannot be written: " + reason(errno), "does the folder exist, and may you write there?");
+}
+
+void write_text_file(const std::string& path, const std::string& text) {
+  std::error_code error;
+  const fs::path target = target_of(path);
   if (fs::exists(target, error) && !fs::is_regular_file(target, error)) return write_into(target, text);
   const fs::path part = neighbour_of(target);
   errno = 0;

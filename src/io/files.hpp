@@ -9,9 +9,13 @@ namespace gentlest {
 /// Larger input files are refused: no file of ours comes near.
 inline constexpr std::size_t most_bytes_of_a_file = 8u << 20;
 
-/// The whole file. Throws InputError (Fault::file) when it is missing, a folder, unreadable, larger than
-/// most_bytes_of_a_file, or not UTF-8 text.
+/// The whole file. Throws InputError (Fault::file) when it is missing (with the nearest name of its folder), a folder,
+/// unreadable, larger than most_bytes_of_a_file, or not UTF-8 text (with line and column of the first byte that is
+/// none).
 std::string read_text_file(const std::string& path);
+
+/// The same for bytes that came otherwise, e.g. from standard input; `name` is for messages.
+std::string as_text(std::string bytes, const std::string& name);
 
 /// A picture to be put into a page.
 struct ImageFile {
@@ -23,8 +27,13 @@ struct ImageFile {
 /// JPEG.
 ImageFile read_image_file(const std::string& path);
 
+/// Throws as write_text_file would, where that can be told beforehand, so that nothing is done whose result has no
+/// place.
+void expect_writable(const std::string& path);
+
 /// Replaces or creates the file in one step: a neighbour file is written, flushed and renamed over it, so a reader
-/// sees the old text or the new, and a failure leaves the old one as it was. Throws InputError (Fault::file).
+/// sees the old text or the new, and a failure leaves the old one as it was. A log of tests is never replaced
+/// (Fault::usage). Throws InputError (Fault::file).
 void write_text_file(const std::string& path, const std::string& text);
 
 }  // namespace gentlest

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <filesystem>
+#include <fstream>
 #include <utility>
 
 namespace gentlest {
@@ -135,6 +137,7 @@ ShelfBottle read_bottle(YamlFile& file, const YamlNode& node) {
   bottle.solvent = map.need_text("solvent");
   if (const YamlNode* name = map.find("solvent")) bottle.where = file.place(*name);
   bottle.grade = map.text("grade");
+  if (const YamlNode* grade = map.find("grade")) bottle.grade_where = file.place(*grade);
   bottle.at_most_percent = map.whole_within("at_most_percent", 1, 100).value_or(bottle.at_most_percent);
   map.done();
   return bottle;
@@ -226,6 +229,19 @@ Job load_job(const std::string& text, const std::string& file, const Catalogue& 
   for (Diagnostic& fault : faults) fault.excerpt = yaml.line_text(fault.where.line);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   return job;
+}
+
+bool is_job(const std::string& path) {
+  std::error_code error;
+  if (!std::filesystem::is_regular_file(path, error)) return false;  // reading a pipe would wait
+  std::ifstream in(path, std::ios::binary);
+  std::string line;
+  for (bool is_first = true; std::getline(in, line); is_first = false) {
+    if (is_first && !line.empty() && (line.front() == '<' || line.front() == '{'))
+      return false;  // a report shows the job
+    if (line.rfind("gentlest_job:", 0) == 0) return true;
+  }
+  return false;
 }
 
 }  // namespace gentlest

@@ -14,6 +14,9 @@ Job read_job(const std::string& text, const std::string& file);
 /// read_job, then check_job against the catalogue; every fault carries its line of the file. Throws as read_job does.
 Job load_job(const std::string& text, const std::string& file, const Catalogue& catalogue);
 
+/// True of a file that holds the version key of a job at the beginning of a line, and is no page.
+bool is_job(const std::string& path);
+
 /// The commented job that `gentlest new` writes; it loads without fault against the embedded catalogue.
 std::string job_template();
 

@@ -86,19 +86,28 @@ std::string LockedFile::text() const {
 }
 
 void LockedFile::append(std::string_view text) {
+  const off_t before = ::lseek(handle_, 0, SEEK_END);
   while (!text.empty()) {
     const ssize_t put = ::write(handle_, text.data(), text.size());
     if (put < 0 && errno == EINTR) continue;
-    if (put < 0) fail(path_, "the log could not be written", "make room on the disk and record the test again");
+    if (put < 0) {
+      const int reason = errno;
+      // What this very call put there is taken back: all of an addition or nothing.
+      const bool is_back = before >= 0 && ::ftruncate(handle_, before) == 0;
+      errno = reason;
+      fail(path_, "the log could not be written",
+           is_back ? "nothing was added; make room on the disk and record the test again"
+                   : "look at its last lines, make room on the disk and record the test again");
+    }
     text.remove_prefix(static_cast<std::size_t>(put));  // the rest, where the system took a part only
   }
   if (::fsync(handle_) != 0) fail(path_, "the log may not have reached the disk", "check that its last line is there");
   flush_folder(path_);
 }
 
-std::string read_shared(const std::string& path) {
+std::optional<std::string> read_shared(const std::string& path) {
   const int handle = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
-  if (handle < 0 && errno == ENOENT) return {};
+  if (handle < 0 && errno == ENOENT) return std::nullopt;
   if (handle < 0) fail(path, "the log cannot be read", "");
   const Closer closer{handle};
   lock(handle, LOCK_SH, path);

@@ -1,6 +1,7 @@
 // A file that several programs add to: whole additions only, one writer at a time. Internal to io.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -18,7 +19,8 @@ class LockedFile {
   /// Everything that stands in it now.
   std::string text() const;
 
-  /// Adds the text at the end with one write, and returns once it is on the disk.
+  /// Adds the text at the end with one write, and returns once it is on the disk. Where that fails, what was added is
+  /// taken back.
   void append(std::string_view text);
 
  private:
@@ -26,7 +28,7 @@ class LockedFile {
   int handle_ = -1;
 };
 
-/// The whole file under a shared lock, so that no half-written addition is seen; empty when there is no such file.
-std::string read_shared(const std::string& path);
+/// The whole file under a shared lock, so that no half-written addition is seen; nothing when there is no such file.
+std::optional<std::string> read_shared(const std::string& path);
 
 }  // namespace gentlest

@@ -50,12 +50,32 @@ std::string* text_field(Reading& reading, std::string_view key) {
 }
 
 bool set_site(Reading& reading, bool is_x, const std::string& text) {
+  if (text.empty()) {
+    reading.site.reset();
+    return true;
+  }
   const std::optional<double> value = number_from(text);
   if (!value) return false;
   // A site with one coordinate only is not a number for the other: check_reading reports it.
   if (!reading.site) reading.site = Site{{-1}, {-1}};
   (is_x ? reading.site->x : reading.site->y).value = *value;
   return true;
+}
+
+// As if the key had never been given.
+bool clear_field(Reading& reading, std::string_view key) {
+  const Reading none;
+  if (key == "test") reading.test = none.test;
+  if (key == "x_cm" || key == "y_cm") return set_site(reading, key == "x_cm", "");
+  if (key == "at_edge") reading.at_edge = none.at_edge;
+  if (key == "rolls") reading.rolls = none.rolls;
+  if (key == "seconds") reading.seconds = none.seconds;
+  if (key == "removal") reading.removal = none.removal;
+  if (key == "original") reading.original = none.original;
+  if (key == "colour") reading.colour = none.colour;
+  if (key == "confidence") reading.confidence = none.confidence;
+  if (key == "withdrawn") reading.withdrawn = none.withdrawn;
+  return find_field(key) != nullptr;
 }
 
 }  // namespace
@@ -117,6 +137,7 @@ bool set_field(Reading& reading, std::string_view key, const std::string& text) 
     *target = text;
     return true;
   }
+  if (text.empty()) return clear_field(reading, key);
   if (key == "test") return store(reading.test, whole_from(text));
   if (key == "x_cm" || key == "y_cm") return set_site(reading, key == "x_cm", text);
   if (key == "at_edge") return store(reading.at_edge, truth_from(text));

@@ -25,7 +25,8 @@ const ReadingField* find_field(std::string_view key);
 /// The value as text, empty when there is none: numbers with a point, truth as "yes" or empty.
 std::string get_field(const Reading& reading, std::string_view key);
 
-/// Sets a value from its text. False when it is not understood; the reading is then unchanged.
+/// Sets a value from its text; an empty one clears it, x_cm or y_cm the whole site. False when it is not understood;
+/// the reading is then unchanged.
 bool set_field(Reading& reading, std::string_view key, const std::string& text);
 
 }  // namespace gentlest

@@ -1,5 +1,7 @@
 #include "io/reading_log.hpp"
 
+#include "gentlest/letters.hpp"
+
 #include "io/csv.hpp"
 #include "io/locked_file.hpp"
 #include "io/reading_fields.hpp"
@@ -8,6 +10,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <charconv>
 #include <set>
 
 namespace gentlest {
@@ -19,18 +22,24 @@ using Json = nlohmann::ordered_json;
 constexpr std::int64_t most_tests = 1'000'000;
 
 const std::string first_line = R"({"gentlest_log":1})";
+const std::string place_key = "import";
 
 Diagnostic fault_at(const std::string& file, int line, std::string message, std::string remedy,
                     std::string_view excerpt) {
   return {{file, line, 0}, std::move(message), std::move(remedy), std::string(excerpt)};
 }
 
-// Lines without their line breaks. The last piece has no line break: empty when the text ends properly.
+constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+
+// Lines without their line breaks, LF or CR LF. The last piece has no line break: empty when the text ends properly.
 std::vector<std::string_view> lines_of(std::string_view text) {
+  if (text.substr(0, byte_order_mark.size()) == byte_order_mark) text.remove_prefix(byte_order_mark.size());
   std::vector<std::string_view> lines;
   while (true) {
     const std::size_t end = text.find('\n');
-    lines.push_back(text.substr(0, end));
+    std::string_view line = text.substr(0, end);
+    if (!line.empty() && line.back() == '\r') line.remove_suffix(1);
+    lines.push_back(line);
     if (end == std::string_view::npos) return lines;
     text.remove_prefix(end + 1);
   }
@@ -59,6 +68,29 @@ std::optional<std::string> value_text(const Json& value, FieldKind kind) {
   }
 }
 
+// "3 of 12": the place of a line among those that were added together.
+struct Place {
+  int number = 0;
+  int of = 0;
+};
+
+std::optional<Place> place_from(const std::string& text) {
+  Place place;
+  const char* end = text.data() + text.size();
+  const auto first = std::from_chars(text.data(), end, place.number);
+  constexpr std::string_view between = " of ";
+  if (first.ec != std::errc() ||
+      std::string_view(first.ptr, static_cast<std::size_t>(end - first.ptr)).rfind(between, 0))
+    return std::nullopt;
+  const auto second = std::from_chars(first.ptr + between.size(), end, place.of);
+  if (second.ec != std::errc() || second.ptr != end || place.number < 1 || place.number > place.of) return std::nullopt;
+  return place;
+}
+
+std::string to_text(const Place& place) {
+  return fmt::format("{} of {}", place.number, place.of);
+}
+
 class LogReader {
  public:
   LogReader(std::string_view text, const std::string& file) : file_(file), lines_(lines_of(text)) {}
@@ -67,6 +99,7 @@ class LogReader {
     std::size_t i = skip_first_line();
     for (; i + 1 < lines_.size(); ++i) read_line(lines_[i], static_cast<int>(i) + 1);
     if (i < lines_.size()) read_last_piece(lines_[i], static_cast<int>(i) + 1);
+    end_addition();
     return std::move(log_);
   }
 
@@ -100,22 +133,64 @@ class LogReader {
 
   void read_line(std::string_view line, int number) {
     if (line.empty()) return;
-    const Json json = Json::parse(line.begin(), line.end(), nullptr, false);
+    const std::string text = with_strays_replaced(line);
+    const Json json = Json::parse(text, nullptr, false);
     if (!json.is_object()) return complain(number, "this line cannot be read and is left out", "", line);
     note_number(json);
+    ReadLine read{{}, number, line, {}, true};
+    for (const auto& [key, value] : json.items()) read_key(key, value, read);
+    const auto stray = first_stray_byte(line);
+    if (stray && read.counts)
+      log_.faults.push_back({{file_, number, static_cast<int>(*stray) + 1},
+                             "this byte is not UTF-8 and is read as an unknown letter; the line counts",
+                             "a correction of the test can write the word anew",
+                             std::string(line)});
+    gather(std::move(read));
+  }
+
+  struct ReadLine {
     Reading reading;
-    for (const auto& [key, value] : json.items()) {
-      const ReadingField* field = find_field(key);
-      if (!field) {
-        complain(number, fmt::format("key \"{}\" is not known; the rest of the line counts", key), "", line);
-        continue;
-      }
-      const std::optional<std::string> text = value_text(value, field->kind);
-      if (!text || !set_field(reading, key, *text))
-        return complain(number, fmt::format("\"{}\" is not understood and the line is left out", key),
-                        fmt::format("expected is {}", field->help), line);
-    }
-    keep(reading, number, line);
+    int number = 0;
+    std::string_view line;
+    std::optional<Place> place;
+    bool counts = true;  ///< false: told and left out
+  };
+
+  void read_key(const std::string& key, const Json& value, ReadLine& read) {
+    if (key == place_key && value.is_string()) read.place = place_from(value.get<std::string>());
+    if (key == place_key && read.place) return;
+    const ReadingField* field = find_field(key);
+    if (!field)
+      return complain(read.number, fmt::format("key \"{}\" is not known; the rest of the line counts", key), "",
+                      read.line);
+    const std::optional<std::string> text = value_text(value, field->kind);
+    if (!read.counts || (text && set_field(read.reading, key, *text))) return;
+    read.counts = false;
+    complain(read.number, fmt::format("\"{}\" is not understood and the line is left out", key),
+             fmt::format("expected is {}", field->help), read.line);
+  }
+
+  // Lines that were added together wait for the last of them.
+  void gather(ReadLine read) {
+    const bool goes_on = read.place && last_.of == read.place->of && read.place->number > last_.number;
+    if (!goes_on) end_addition();
+    if (!read.place) return keep(read);
+    last_ = *read.place;
+    waiting_.push_back(std::move(read));
+    if (last_.number < last_.of) return;
+    for (const ReadLine& one : waiting_) keep(one);
+    waiting_.clear();
+    last_ = {};
+  }
+
+  // Whatever still waits has no end.
+  void end_addition() {
+    if (!waiting_.empty())
+      complain(waiting_.front().number,
+               fmt::format("an import of {} readings was cut off here; none of it counts", last_.of),
+               "import the table again", waiting_.front().line);
+    waiting_.clear();
+    last_ = {};
   }
 
   // Of faulty lines too: their number must not be given out again.
@@ -126,7 +201,9 @@ class LogReader {
     if (value > log_.highest_test && value <= most_tests) log_.highest_test = static_cast<int>(value);
   }
 
-  void keep(const Reading& reading, int number, std::string_view line) {
+  void keep(const ReadLine& read) {
+    if (!read.counts) return;
+    const Reading& reading = read.reading;
     std::vector<Diagnostic> faults = check_reading(reading);
     if (reading.test < 1) faults.push_back({{}, "the test has no number", "", {}});
     const bool is_known = tests_.count(reading.test) > 0;
@@ -135,7 +212,7 @@ class LogReader {
     if (!is_known && !reading.correction.empty())
       faults.push_back({{}, fmt::format("test {} is corrected before it was recorded", reading.test), "", {}});
     for (const Diagnostic& fault : faults)
-      complain(number, fault.message + "; the line is left out", fault.remedy, line);
+      complain(read.number, fault.message + "; the line is left out", fault.remedy, read.line);
     if (!faults.empty()) return;
     tests_.insert(reading.test);
     log_.lines.push_back(reading);
@@ -144,40 +221,126 @@ class LogReader {
   const std::string& file_;
   std::vector<std::string_view> lines_;
   std::set<int> tests_;
+  std::vector<ReadLine> waiting_;
+  Place last_;
   ReadingLog log_;
 };
 
-// Numbers the readings and finds everything that keeps them from being written.
-std::vector<Diagnostic> prepare(const ReadingLog& log, std::vector<Reading>& readings, const std::string& path) {
-  std::vector<Diagnostic> faults;
-  std::set<int> taken;
-  for (const Reading& line : log.lines) taken.insert(line.test);
-  int next = log.highest_test;
-  for (const Reading& reading : readings) next = std::max(next, reading.test);
-  for (Reading& reading : readings) {
-    for (Diagnostic& fault : check_reading(reading)) faults.push_back(std::move(fault));
-    const bool corrects = !reading.correction.empty();
-    if (corrects && taken.count(reading.test) == 0)
-      faults.push_back({{path, 0, 0}, fmt::format("there is no test {} to correct", reading.test), "", {}});
-    if (!corrects && reading.test > 0 && taken.count(reading.test) > 0)
-      faults.push_back({{path, 0, 0},
-                        fmt::format("test {} stands in the log already", reading.test),
-                        "leave the number out, or give a correction with its reason",
-                        {}});
-    if (reading.test == 0) reading.test = ++next;
-    taken.insert(reading.test);
+// The test of the log, or of the readings before it, that says the same already; 0 where none does. A correction says
+// the same where a line holds its reason and all that it names.
+int test_repeated(const TypedReading& typed, const std::vector<Reading>& lines) {
+  for (const Reading& line : lines) {
+    Reading other = line;
+    if (!typed.reading.correction.empty()) {
+      const bool names_the_same = std::all_of(typed.named.begin(), typed.named.end(), [&](const std::string& key) {
+        return get_field(line, key) == get_field(typed.reading, key);
+      });
+      if (names_the_same && line.test == typed.reading.test) return line.test;
+      continue;
+    }
+    if (typed.reading.test == 0) other.test = 0;
+    if (other == typed.reading) return line.test;
   }
-  return faults;
+  return 0;
+}
+
+// Numbers the readings, sorts out those that repeat one, and finds everything that keeps them from being written.
+class Preparation {
+ public:
+  Preparation(const ReadingLog& log, const std::string& path, Repeats repeats)
+      : path_(path), repeats_(repeats), lines_(log.lines), next_(log.highest_test) {
+    for (const Reading& line : log.lines) taken_.insert(line.test);
+  }
+
+  Addition run(const std::vector<TypedReading>& readings) {
+    for (const TypedReading& typed : readings) next_ = std::max(next_, typed.reading.test);
+    for (const TypedReading& typed : readings) take(typed);
+    if (!faults_.empty()) throw InputError(Fault::file, std::move(faults_));
+    return std::move(addition_);
+  }
+
+ private:
+  void complain(const TypedReading& typed, std::string message, std::string remedy) {
+    const Location where = typed.where.file.empty() ? Location{path_, 0, 0} : typed.where;
+    faults_.push_back({where, std::move(message), std::move(remedy), {}});
+  }
+
+  void take(const TypedReading& typed) {
+    const int repeated = repeats_ == Repeats::leave_out ? test_repeated(typed, lines_) : 0;
+    if (repeated > 0) return addition_.repeated.push_back({typed.where, repeated});
+    Reading reading = as_it_will_stand(typed, lines_);
+    const bool corrects = !reading.correction.empty();
+    const bool is_taken = taken_.count(reading.test) > 0;
+    if (corrects && !is_taken) return complain(typed, fmt::format("there is no test {} to correct", reading.test), "");
+    for (const Diagnostic& fault : check_reading(reading)) complain(typed, fault.message, fault.remedy);
+    if (!corrects && reading.test > 0 && is_taken)
+      complain(typed, fmt::format("test {} stands in the log already", reading.test),
+               "leave the number out, or give a correction with its reason");
+    if (reading.test == 0) reading.test = ++next_;
+    taken_.insert(reading.test);
+    lines_.push_back(reading);
+    addition_.added.push_back(std::move(reading));
+  }
+
+  const std::string& path_;
+  Repeats repeats_;
+  std::vector<Reading> lines_;
+  std::set<int> taken_;
+  int next_ = 0;
+  Addition addition_;
+  std::vector<Diagnostic> faults_;
+};
+
+// What is written, with the line breaks that the log has.
+std::string text_to_add(const std::string& text, const std::vector<Reading>& readings) {
+  const std::size_t first_end = text.find('\n');
+  const bool has_returns = first_end != std::string::npos && first_end > 0 && text[first_end - 1] == '\r';
+  const std::string end = has_returns ? "\r\n" : "\n";
+  std::string added;
+  if (!text.empty() && text.back() != '\n') added += end;  // ends a line that was cut off
+  // Until a whole first line stands there, nothing else does.
+  const std::vector<std::string_view> lines = lines_of(text);
+  const bool is_whole = std::find(lines.begin(), lines.end() - 1, first_line) != lines.end() - 1;
+  if (!is_whole && !(lines.size() == 1 && lines.front() == first_line)) added += first_line + end;
+  for (std::size_t i = 0; i < readings.size(); ++i)
+    added +=
+        to_log_line(readings[i], readings.size() < 2
+                                     ? std::string()
+                                     : to_text(Place{static_cast<int>(i) + 1, static_cast<int>(readings.size())})) +
+        end;
+  return added;
 }
 
 // The same for a table: places are known there.
-void read_cell(const CsvCell& cell, const std::string& key, const std::string& file, Reading& reading,
+void read_cell(const CsvCell& cell, const std::string& key, const std::string& file, TypedReading& typed,
                std::vector<Diagnostic>& faults) {
-  if (cell.text.empty() || set_field(reading, key, cell.text)) return;
+  if (cell.text.empty()) return;
+  typed.named.push_back(key);
+  if (set_field(typed.reading, key, cell.text)) return;
   faults.push_back({{file, cell.line, cell.column},
                     fmt::format("\"{}\" is not understood under \"{}\"", cell.text, key),
                     fmt::format("expected is {}", find_field(key)->help),
                     {}});
+}
+
+TypedReading read_row(const std::vector<CsvCell>& row, const std::vector<std::string>& keys, const std::string& file,
+                      std::vector<Diagnostic>& faults) {
+  const std::size_t faults_before = faults.size();
+  if (row.size() > keys.size())
+    faults.push_back({{file, row[keys.size()].line, row[keys.size()].column},
+                      "there are more cells than columns",
+                      "put a cell with a comma in it in \"quotes\"",
+                      {}});
+  TypedReading typed;
+  typed.where = {file, row.front().line, 0};
+  for (std::size_t k = 0; k < std::min(row.size(), keys.size()); ++k) read_cell(row[k], keys[k], file, typed, faults);
+  // A correction is judged with all that it leaves as it was.
+  if (faults.size() > faults_before || !typed.reading.correction.empty()) return typed;
+  for (Diagnostic& fault : check_reading(typed.reading)) {
+    fault.where = typed.where;
+    faults.push_back(std::move(fault));
+  }
+  return typed;
 }
 
 std::vector<std::string> read_header(const std::vector<CsvCell>& row, const std::string& file,
@@ -210,10 +373,26 @@ ReadingLog parse_log(std::string_view text, const std::string& file) {
 }
 
 ReadingLog read_log(const std::string& path) {
-  return parse_log(read_shared(path), path);
+  const std::optional<std::string> text = read_shared(path);
+  ReadingLog log = parse_log(text.value_or(""), path);
+  log.exists = text.has_value();
+  return log;
 }
 
-std::string to_log_line(const Reading& reading) {
+std::string read_log_text(const std::string& path) {
+  return with_strays_replaced(read_shared(path).value_or(""));
+}
+
+Reading as_it_will_stand(const TypedReading& typed, const std::vector<Reading>& lines) {
+  const auto last =
+      std::find_if(lines.rbegin(), lines.rend(), [&](const Reading& line) { return line.test == typed.reading.test; });
+  if (typed.reading.correction.empty() || last == lines.rend()) return typed.reading;
+  Reading reading = *last;
+  for (const std::string& key : typed.named) set_field(reading, key, get_field(typed.reading, key));
+  return reading;
+}
+
+std::string to_log_line(const Reading& reading, const std::string& place) {
   Json json = Json::object();
   for (const ReadingField& field : reading_fields()) {
     const std::string text = get_field(reading, field.key);
@@ -226,6 +405,7 @@ std::string to_log_line(const Reading& reading) {
     else
       json[key] = Json::parse(text);
   }
+  if (!place.empty()) json[place_key] = place;
   try {
     return json.dump();
   } catch (const Json::exception&) {
@@ -233,48 +413,34 @@ std::string to_log_line(const Reading& reading) {
   }
 }
 
-std::vector<Reading> append_readings(const std::string& path, std::vector<Reading> readings) {
+Addition append_readings(const std::string& path, const std::vector<TypedReading>& readings, Repeats repeats) {
   LockedFile file(path);
   const std::string text = file.text();
   const ReadingLog log = parse_log(text, path);
-  std::vector<Diagnostic> faults = prepare(log, readings, path);
-  if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
-  std::string added;
-  if (!text.empty() && text.back() != '\n') added += '\n';  // ends a line that was cut off
-  // Until a whole first line stands there, nothing else does.
-  if (text.find(first_line + '\n') == std::string::npos && text != first_line) added += first_line + '\n';
-  for (const Reading& reading : readings) added += to_log_line(reading) + '\n';
-  file.append(added);
-  return readings;
+  Addition addition = Preparation(log, path, repeats).run(readings);
+  if (!addition.added.empty()) file.append(text_to_add(text, addition.added));
+  return addition;
 }
 
-std::vector<Reading> readings_from_csv(std::string_view text, const std::string& file) {
+std::vector<Reading> append_readings(const std::string& path, const std::vector<Reading>& readings) {
+  std::vector<std::string> all_keys;
+  for (const ReadingField& field : reading_fields()) all_keys.emplace_back(field.key);
+  std::vector<TypedReading> typed;
+  for (const Reading& reading : readings) typed.push_back({reading, all_keys});
+  return append_readings(path, typed, Repeats::add).added;
+}
+
+std::vector<TypedReading> readings_from_csv(std::string_view text, const std::string& file) {
   CsvTable table = parse_csv(text, file);
   std::vector<Diagnostic> faults = std::move(table.faults);
-  std::vector<Reading> readings;
+  std::vector<TypedReading> readings;
   if (table.rows.empty())
     faults.push_back({{file, 1, 1}, "the table is empty", "its first line names the columns", {}});
   const std::vector<std::string> keys =
       table.rows.empty() ? std::vector<std::string>{} : read_header(table.rows.front(), file, faults);
   const bool is_readable = faults.empty();
-  for (std::size_t i = 1; is_readable && i < table.rows.size(); ++i) {
-    const std::vector<CsvCell>& row = table.rows[i];
-    const std::size_t faults_before = faults.size();
-    if (row.size() > keys.size())
-      faults.push_back({{file, row[keys.size()].line, row[keys.size()].column},
-                        "there are more cells than columns",
-                        "put a cell with a comma in it in \"quotes\"",
-                        {}});
-    Reading reading;
-    for (std::size_t k = 0; k < std::min(row.size(), keys.size()); ++k)
-      read_cell(row[k], keys[k], file, reading, faults);
-    if (faults.size() == faults_before)
-      for (Diagnostic& fault : check_reading(reading)) {
-        fault.where = {file, row.front().line, 0};
-        faults.push_back(std::move(fault));
-      }
-    readings.push_back(std::move(reading));
-  }
+  for (std::size_t i = 1; is_readable && i < table.rows.size(); ++i)
+    readings.push_back(read_row(table.rows[i], keys, file, faults));
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   return readings;
 }

@@ -16,27 +16,59 @@ struct ReadingLog {
   std::vector<Reading> lines;      ///< every line that could be read, corrections too
   int highest_test = 0;            ///< largest test number of any line, readable or not
   std::vector<Diagnostic> faults;  ///< line by line: cut, not JSON, unknown key or word, test number used twice
+  bool exists = true;              ///< false where there is no such file
 };
 
-/// Reads a log's text. Throws InputError (Fault::file) when the first line is not a version this program knows.
+/// Reads a log's text. Line breaks may be LF or CR LF, a byte order mark is skipped; a byte that is not UTF-8 is told
+/// and read as U+FFFD. Throws InputError (Fault::file) when the first line is not a version this program knows.
 ReadingLog parse_log(std::string_view text, const std::string& file);
 
 /// Reads the file, waiting for a writer to finish. A missing file is an empty log.
 /// Throws InputError (Fault::file) where it cannot be read or parse_log throws.
 ReadingLog read_log(const std::string& path);
 
-/// Adds readings with one write and flushes them to the disk, under an advisory lock, so that two writers lose nothing.
-/// Gives the next number to each reading without one. A last line that was cut off is first ended by a line break.
-/// Returns the readings as written. Throws InputError (Fault::file) and writes nothing when the log is of an unknown
-/// version, a reading is faulty (check_reading), a test number is taken already (unless it is a correction), or a
-/// correction names no test.
-std::vector<Reading> append_readings(const std::string& path, std::vector<Reading> readings);
+/// The log as it stands in its file, U+FFFD for every byte that is not UTF-8. Throws as read_log does.
+std::string read_log_text(const std::string& path);
 
-/// The line of one reading, without the line break. Keys without content are left out.
-std::string to_log_line(const Reading& reading);
+/// One reading as it was typed or stands in a row of a table: what was not named is not known to be empty.
+struct TypedReading {
+  Reading reading;
+  std::vector<std::string> named;  ///< the keys that were given, with or without content
+  Location where = {};             ///< the row, for messages
+};
+
+/// The reading that will stand in the log: of a correction everything that it does not name stays as it was.
+Reading as_it_will_stand(const TypedReading& typed, const std::vector<Reading>& lines);
+
+/// A row that was not added, since it says what a test of the log says already.
+struct RepeatedRow {
+  Location where;
+  int test = 0;
+};
+
+struct Addition {
+  std::vector<Reading> added;  ///< as written
+  std::vector<RepeatedRow> repeated;
+};
+
+/// What to do with readings that say what the log, or one before them, says already.
+enum class Repeats { add, leave_out };
+
+/// Adds readings with one write and flushes them to the disk, under an advisory lock, so that two writers lose nothing.
+/// Several readings carry their place in the addition ("3 of 12"), so that one that was cut off counts as none of them.
+/// Gives the next number to each reading without one. A last line that was cut off is first ended by a line break.
+/// Throws InputError (Fault::file) and writes nothing when the log is of an unknown version, a reading is faulty
+/// (check_reading), a test number is taken already (unless it is a correction), or a correction names no test.
+Addition append_readings(const std::string& path, const std::vector<TypedReading>& readings, Repeats repeats);
+
+/// The same for readings that name everything. Returns them as written.
+std::vector<Reading> append_readings(const std::string& path, const std::vector<Reading>& readings);
+
+/// The line of one reading, without the line break. Keys without content are left out. `place` as in "3 of 12".
+std::string to_log_line(const Reading& reading, const std::string& place = {});
 
 /// Readings from a table whose header names the keys of the log line; columns may be missing and in any order, a cell
-/// without text is "not noted". Throws InputError (Fault::file) with every fault found.
-std::vector<Reading> readings_from_csv(std::string_view text, const std::string& file);
+/// without text is not named. Throws InputError (Fault::file) with every fault found.
+std::vector<TypedReading> readings_from_csv(std::string_view text, const std::string& file);
 
 }  // namespace gentlest

@@ -1,6 +1,7 @@
 #include "io/score_sets.hpp"
 
 #include "io/csv.hpp"
+#include "io/files.hpp"
 
 #include "gentlest/diagnostic.hpp"
 #include "gentlest/text.hpp"
@@ -8,8 +9,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <fstream>
 #include <set>
+#include <sstream>
+#include <utility>
 
 namespace gentlest {
 
@@ -26,6 +28,7 @@ struct Line {
 struct Table {
   std::string file;
   std::vector<std::string> header;
+  int header_line = 0;
   std::vector<Line> lines;
 };
 
@@ -45,18 +48,26 @@ void complain(Faults& faults, const Table& table, const Line& line, int column, 
 Table read_table(const fs::path& path, Faults& faults) {
   Table table;
   table.file = path.string();
-  std::ifstream in(path);
-  if (!in) {
-    faults.push_back({{table.file, 0, 0}, "this file cannot be read", "it belongs to the folder of score sets", ""});
+  std::istringstream in;
+  try {
+    in.str(read_text_file(table.file));
+  } catch (const InputError& error) {
+    for (Diagnostic fault : error.faults()) {
+      if (fault.where.line == 0) fault.remedy = "it belongs to the folder of score sets";
+      faults.push_back(std::move(fault));
+    }
     return table;
   }
   int number = 0;
+  const std::size_t before = faults.size();
   for (std::string text; std::getline(in, text);) {
     ++number;
+    if (!text.empty() && text.back() == '\r') text.pop_back();
     if (text.empty() || text.front() == '#') continue;
     Line line{cells_of(text, table.file), text, number};
     if (table.header.empty()) {
       for (const CsvCell& cell : line.cells) table.header.push_back(cell.text);
+      table.header_line = number;
     } else if (line.cells.size() != table.header.size()) {
       complain(faults, table, line, 1,
                fmt::format("this line has {} cells, the heading has {}", line.cells.size(), table.header.size()),
@@ -65,6 +76,11 @@ Table read_table(const fs::path& path, Faults& faults) {
       table.lines.push_back(std::move(line));
     }
   }
+  if (table.lines.empty() && faults.size() == before)
+    faults.push_back({{table.file, std::max(table.header_line, 1), 1},
+                      "this file holds no line of figures",
+                      "its first line names the columns, each further line is a liquid or a sphere",
+                      ""});
   return table;
 }
 
@@ -72,7 +88,10 @@ Table read_table(const fs::path& path, Faults& faults) {
 std::size_t column_of(const Table& table, const std::string& name, Faults& faults) {
   const auto found = std::find(table.header.begin(), table.header.end(), name);
   if (found == table.header.end() && !table.header.empty())
-    faults.push_back({{table.file, 0, 0}, fmt::format("there is no column \"{}\"", name), "", ""});
+    faults.push_back({{table.file, table.header_line, 1},
+                      fmt::format("there is no column \"{}\"", name),
+                      "name it in the first line that is no remark",
+                      ""});
   return static_cast<std::size_t>(found - table.header.begin());
 }
 
@@ -135,6 +154,31 @@ std::optional<Sphere> sphere_at(const Table& table, const Line& line, const Colu
   return sphere;
 }
 
+// Every fold of the cross-validation fits a sphere to the others, which takes a liquid that dissolves and one that does
+// not.
+void check_grades(const ScoreSet& set, const std::string& file, Faults& faults) {
+  std::set<std::size_t> folds_of_good;
+  bool any_bad = false;
+  for (std::size_t i = 0; i < set.scores.size(); ++i) {
+    if (set.scores[i].grade == 1) folds_of_good.insert(i % fold_count);
+    any_bad = any_bad || set.scores[i].grade > 1;
+  }
+  const auto refuse = [&](std::string message, std::string remedy) {
+    faults.push_back({{file, 0, 0}, std::move(message), std::move(remedy), ""});
+  };
+  if (folds_of_good.empty())
+    refuse("no liquid of this set has grade 1, dissolves, so there is no sphere to fit",
+           "leave the set out: \"no\" in the column \"use\" of published.csv");
+  else if (folds_of_good.size() == 1)
+    refuse(
+        "too few liquids of this set have grade 1, dissolves: without them nothing could be fitted to the others",
+        fmt::format("at least two that do not stand {} lines apart, or \"no\" in the column \"use\" of published.csv",
+                    fold_count));
+  else if (!any_bad)
+    refuse("every liquid of this set has grade 1, dissolves, so nothing bounds the sphere",
+           "add liquids that do not dissolve it, or \"no\" in the column \"use\" of published.csv");
+}
+
 }  // namespace
 
 std::vector<ScoreSet> read_score_sets(const fs::path& folder) {
@@ -143,6 +187,7 @@ std::vector<ScoreSet> read_score_sets(const fs::path& folder) {
   const Columns at = columns_of(table, faults);
   std::vector<ScoreSet> sets;
   std::set<std::string> stems;
+  bool any_used = false;
   for (const Line& line : table.lines) {
     const std::string& use = text_at(line, at.use);
     if (use == "second") continue;
@@ -158,9 +203,19 @@ std::vector<ScoreSet> read_score_sets(const fs::path& folder) {
     set.family = text_at(line, at.family);
     set.published = sphere_at(table, line, at, faults);
     if (use == "no") set.left_out = text_at(line, at.note).empty() ? "left out" : text_at(line, at.note);
-    set.scores = read_scores(folder / (set.stem + ".csv"), faults);
+    const std::string file = (folder / (set.stem + ".csv")).string();
+    const std::size_t before = faults.size();
+    set.scores = read_scores(file, faults);
+    const bool is_used = set.left_out.empty() && set.published;
+    if (is_used && faults.size() == before) check_grades(set, file, faults);
+    any_used = any_used || is_used;
     sets.push_back(std::move(set));
   }
+  if (!any_used && faults.empty())
+    faults.push_back({{table.file, table.header_line, 1},
+                      "no set takes part in the calibration",
+                      "at least one line needs \"yes\" in the column \"use\" and a sphere",
+                      ""});
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   return sets;
 }

@@ -19,6 +19,8 @@ std::string weak_html(const Plan& plan) {
   std::vector<std::string> items;
   for (const std::string& point : plan.weak_points) items.push_back(user_text(point));
   for (const std::string& reason : plan.left_off_shelf) items.push_back("bottle left off: " + user_text(reason));
+  for (const PartingPair& pair : plan.parting)
+    items.push_back(user_text(parting_words(pair, !plan.job.limits.allow_splitting)));
   return html_list(items);
 }
 
@@ -91,10 +93,11 @@ std::string limits_html(const Job& job) {
                        as_recorded(limits.vial_mL), as_recorded(limits.measure_mL), as_recorded(limits.room_C)));
 }
 
-std::string sheet_notes(const Plan& plan, const Bench& bench) {
+std::string sheet_notes(const Plan& plan, const Bench& bench, const Law& law) {
   std::string text = "<section>\n" + element("h2", "What is not predicted") + advice_html(plan.not_seen);
   text += element("h3", "Weak figures this plan rests on") + weak_html(plan) + "</section>\n";
   text += "<section>\n" + element("h2", "Cautions") + advice_html(bench.cautions);
+  text += element("p", html_text(law_words(law)));
   if (!bench.mixtures.empty()) {
     text += element("h3", "Labels of the mixtures, by the additivity rules of the GHS") + labels_html(bench);
     text += element("h3", "The bottles") + bottles_html(plan, bench);
@@ -108,7 +111,7 @@ std::string sources_section(const Plan& plan) {
     items.push_back("<b>" + html_text(source.key) + "</b>: " + user_text(source.citation) +
                     (source.seen.empty() ? "" : " (" + user_text(source.seen) + ")"));
   for (const PlannedLayer& layer : plan.layers)
-    if (layer.chosen_because == "own tests")
+    if (is_own_sphere(layer))
       items.push_back("own tests of " + user_text(layer.name) + ": " + user_text(layer.sphere_source));
   return "<section>\n" + element("h2", "Sources") + html_list(items) + "</section>\n";
 }

@@ -89,7 +89,7 @@ std::string bench_sheet(const Plan& plan, const Bench& bench, const SheetInputs&
   body += sheet_summary(plan, bench);
   body += sheet_tests(plan, bench, inputs);
   body += sheet_pictures(plan, bench);
-  body += sheet_notes(plan, bench);
+  body += sheet_notes(plan, bench, inputs.edition.law);
   body += sheet_origins(plan, inputs);
   return html_page("Solvent tests: " + title, inputs.paper, sheet_css, body + "</main>\n");
 }

@@ -31,7 +31,7 @@ std::string bench_sheet(const Plan& plan, const Bench& bench, const SheetInputs&
 std::string sheet_summary(const Plan& plan, const Bench& bench);
 std::string sheet_tests(const Plan& plan, const Bench& bench, const SheetInputs& inputs);
 std::string sheet_pictures(const Plan& plan, const Bench& bench);
-std::string sheet_notes(const Plan& plan, const Bench& bench);
+std::string sheet_notes(const Plan& plan, const Bench& bench, const Law& law);
 std::string sheet_origins(const Plan& plan, const SheetInputs& inputs);
 
 /// The painting in a heading (what follows `kind`: its title), its facts and note.

@@ -1,6 +1,8 @@
 // First part of the sheet: what goes, what stays, and the ladder.
 #include "report/bench_sheet.hpp"
 #include "report/format.hpp"
+#include "report/judged.hpp"
+#include "report/no_window.hpp"
 #include "report/words.hpp"
 
 #include "gentlest/response.hpp"
@@ -19,9 +21,9 @@ std::string phases_mark(const PhaseAnswer& answer) {
     case Phases::one_liquid:
       return {};
     case Phases::near_border:
-      return "may cloud or part: look at the vial";
+      return fmt::format("may cloud or part ({}): look at the vial", to_word(answer.basis));
     case Phases::two_liquids:
-      return "two layers: shake, or leave it out";
+      return fmt::format("two layers ({}): shake, or leave it out", to_word(answer.basis));
     case Phases::unknown:
       return "not known whether it stays one liquid: look at the vial";
   }
@@ -35,7 +37,8 @@ void add_drying_marks(std::vector<std::string>& marks, const Fate& fate, double 
   }
   if (drifts_beyond(fate, risk_limit))
     marks.push_back(fmt::format("drying: risk passes the limit when {} % has gone, up to {}",
-                                fixed(100 * *fate.risk.beyond_limit_at, 0), per_cent(fate.risk.worst)));
+                                fixed(100 * *fate.risk.beyond_limit_at, 0),
+                                per_cent_beside(fate.risk.worst, risk_limit)));
   if (fate.drift->parts_at)
     marks.push_back(
         fmt::format("drying: may part into two liquids when {} % has gone", fixed(100 * *fate.drift->parts_at, 0)));
@@ -43,7 +46,7 @@ void add_drying_marks(std::vector<std::string>& marks, const Fate& fate, double 
 
 std::string layer_words(const PlannedLayer& layer) {
   std::string text = "<b>" + user_text(layer.name) + "</b>: " + user_text(layer.material_name);
-  text += " (" + user_text(layer.chosen_because) + "; " + html_text(grade_in_words(layer.grade)) + ")";
+  text += " (" + user_text(sphere_in_words(layer)) + ")";
   const std::string flags = flags_text(layer.flags);
   if (!flags.empty()) text += "; warning: " + html_text(flags);
   return text;
@@ -59,11 +62,14 @@ std::string layers_html(const Plan& plan) {
   for (const Passage& passage : plan.job.passages)
     if (passage.material.empty())
       stay.push_back("passage <b>" + user_text(passage.name) + "</b>, judged like " + user_text(passage.of) +
+                     (passage.suspected.empty() ? "" : "; warning: " + html_text(flags_text(passage.suspected))) +
                      (passage.note.empty() ? "" : ": " + user_text(passage.note)));
   return element("h3", "What must go") + html_list(go) + element("h3", "What must stay as it is") + html_list(stay);
 }
 
-std::string recipe_html(const BenchMixture& mixture) {
+// What to measure; without a ladder the shares alone, for nobody is asked to mix it.
+std::string recipe_html(const BenchMixture& mixture, const Plan& plan) {
+  if (plan.rungs.empty()) return user_text(to_text(mixture.judged->mixture));
   std::string text;
   for (const RecipeLine& line : mixture.recipe.lines)
     text += fmt::format("<div><b class=\"nowrap\">{} mL</b> {}</div>", as_recorded(line.volume.value),
@@ -101,7 +107,7 @@ std::optional<std::size_t> riskiest_layer(const BenchMixture& mixture, const Pla
 }
 
 std::string risk_html(const BenchMixture& mixture, const Plan& plan) {
-  const std::string figure = "<b class=\"nowrap\">" + html_text(per_cent(mixture.judged->risk)) + "</b>";
+  const std::string figure = "<b class=\"nowrap\">" + html_text(risk_words(*mixture.judged, plan.job.limits)) + "</b>";
   const std::optional<std::size_t> riskiest = riskiest_layer(mixture, plan);
   if (!riskiest) return figure + " nothing to keep";
   return figure + band_html(mixture, *riskiest) + "to " + user_text(mixture.judged->riskiest);
@@ -114,13 +120,13 @@ std::string marks_html(const BenchMixture& mixture, const Plan& plan) {
 }
 
 std::vector<std::string> ladder_row(const BenchMixture& mixture, const Plan& plan) {
-  return {
-      plan.rungs.empty() ? html_text(mixture.name) : "<span class=\"number\">" + mixture.name + "</span>",
-      recipe_html(mixture),
-      "<b class=\"nowrap\">" + html_text(per_cent(mixture.judged->effect)) + "</b>" + band_html(mixture, plan.target),
-      risk_html(mixture, plan),
-      red_html(mixture, plan),
-      label_signs(mixture.label)};
+  return {plan.rungs.empty() ? html_text(mixture.name) : "<span class=\"number\">" + mixture.name + "</span>",
+          recipe_html(mixture, plan),
+          "<b class=\"nowrap\">" + html_text(effect_words(*mixture.judged, plan.job.limits)) + "</b>" +
+              band_html(mixture, plan.target),
+          risk_html(mixture, plan),
+          red_html(mixture, plan),
+          label_signs(mixture.label)};
 }
 
 // The last column only where something is to be minded: most ladders need none.
@@ -128,7 +134,9 @@ std::string ladder_table(const Plan& plan, const Bench& bench) {
   const bool marked = std::any_of(bench.mixtures.begin(), bench.mixtures.end(),
                                   [&](const BenchMixture& mixture) { return !marks_of(mixture, plan).empty(); });
   std::vector<std::string> header = {plan.rungs.empty() ? "mixture" : "rung",
-                                     fmt::format("into a {} mL vial", as_recorded(plan.job.limits.vial_mL)),
+                                     plan.rungs.empty()
+                                         ? "recipe, % by volume"
+                                         : fmt::format("into a {} mL vial", as_recorded(plan.job.limits.vial_mL)),
                                      "effect",
                                      "risk",
                                      "RED to each layer",
@@ -160,31 +168,29 @@ std::string numbers_html(const Plan& plan, const Bench& bench) {
   std::vector<std::string> totals;
   for (const SessionTotal& total : bench.totals)
     totals.push_back(user_text(total.label) + " " + as_recorded(total.volume.value) + " mL");
-  if (!totals.empty()) text += element("p", "One vial of each takes: " + joined(totals) + ".");
+  if (!totals.empty() && !plan.rungs.empty()) text += element("p", "One vial of each takes: " + joined(totals) + ".");
   return text;
 }
 
 std::string no_window_html(const Plan& plan) {
-  return element(
-      "p",
-      fmt::format("<b>No window.</b> No mixture of this shelf reaches an effect of {} on {} while the risk to "
-                  "every layer to keep stays within {}. So there is no ladder; below is how close the shelf "
-                  "comes.",
-                  html_text(per_cent(plan.job.limits.wanted_effect)), user_text(plan.layers[plan.target].name),
-                  html_text(per_cent(plan.job.limits.risk_limit))),
-      "lead");
+  std::string text = "<b>No window.</b>";
+  for (const std::string& sentence : no_window_sentences(plan)) text += " " + user_text(sentence);
+  return element("p", text, "lead");
 }
 
 }  // namespace
 
 std::vector<std::string> marks_of(const BenchMixture& mixture, const Plan& plan) {
   std::vector<std::string> marks;
+  if (mixture.beyond_limit)
+    marks.push_back("BEYOND THE RISK LIMIT of " + per_cent(plan.job.limits.risk_limit) + ": not proposed");
   const std::string phases = phases_mark(as_made(mixture).fate.phases);
   if (!phases.empty()) marks.push_back(phases);
   add_drying_marks(marks, as_made(mixture).fate, plan.job.limits.risk_limit);
   if (mixture.as_measured)
-    marks.push_back(fmt::format("as measured (rounded): effect {}, risk {}", per_cent(mixture.as_measured->effect),
-                                per_cent(mixture.as_measured->risk)));
+    marks.push_back(fmt::format("as measured (rounded): effect {}, risk {}",
+                                effect_words(*mixture.as_measured, plan.job.limits),
+                                risk_words(*mixture.as_measured, plan.job.limits)));
   return marks;
 }
 

@@ -3,6 +3,7 @@
 
 #include "gentlest/reading.hpp"
 #include "report/format.hpp"
+#include "report/no_window.hpp"
 
 #include <fmt/format.h>
 
@@ -55,6 +56,12 @@ std::string sites_table(const std::vector<MapSite>& sites) {
   return html_table({"test", "x, cm from the left edge", "y, cm from the lower edge", "what is there"}, rows, "sites");
 }
 
+std::string left_out_html(const Plan& plan, const Bench& bench) {
+  std::vector<std::string> items;
+  for (const std::string& words : left_out_words(plan, bench)) items.push_back("no card for " + user_text(words));
+  return html_list(items);
+}
+
 }  // namespace
 
 std::string map_section(const PaintingObject& object, const std::vector<MapSite>& sites,
@@ -69,13 +76,16 @@ std::string map_section(const PaintingObject& object, const std::vector<MapSite>
 }
 
 std::string sheet_tests(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
+  const bool window = plan.outcome == Outcome::window;
   std::string text = "<section>\n" + element("h2", "The tests, to be filled in");
-  text +=
-      element("p",
-              "One card a swab, in the order of the work. Begin with the gentlest. x and y in cm from the lower left "
-              "corner of the painting. Tick one word in each row; copy a card where a mixture is tried again.");
+  text += element("p", std::string(window ? "One card a swab, in the order of the work. Begin with the gentlest."
+                                          : "One card a swab. No card names a mixture, since none is proposed.") +
+                           " x and y in cm from the lower left corner of the painting. Tick one word in each row; copy "
+                           "a card where a mixture is tried again.");
+  if (window) text += left_out_html(plan, bench);
   int number = inputs.tests_so_far;
-  for (const BenchMixture& mixture : bench.mixtures) text += card(++number, recipe_words(mixture));
+  for (const BenchMixture& mixture : bench.mixtures)
+    if (window && !mixture.beyond_limit) text += card(++number, recipe_words(mixture));
   for (int i = 0; i < blank_cards; ++i) text += card(++number, "mixture:");
   return text + "</section>\n" + map_section(plan.job.object, inputs.sites, inputs.background);
 }

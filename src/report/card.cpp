@@ -4,6 +4,7 @@
 #include "report/json.hpp"
 #include "report/sheet.hpp"
 #include "report/table.hpp"
+#include "report/words.hpp"
 
 namespace gentlest {
 
@@ -141,6 +142,8 @@ std::string cards_report(const std::vector<Card>& cards, Form form, const Style&
   }
   std::string text;
   for (const Card& card : cards) text += card_text(card, style) + "\n";
+  if (std::any_of(cards.begin(), cards.end(), [](const Card& card) { return card.kind == "solvent"; }))
+    text += paragraph(law_words(edition.law), 0);
   return text + "gentlest " + edition.program + ", catalogue " + edition.catalogue + "\n";
 }
 

@@ -1,5 +1,7 @@
+#include "report/bench_sheet.hpp"
 #include "report/charts.hpp"
 #include "report/format.hpp"
+#include "report/line_names.hpp"
 
 #include <fmt/format.h>
 
@@ -89,14 +91,35 @@ double risk_axis_end(const Plan& plan, const std::vector<Drying>& all) {
   return std::min(100.0, std::ceil(100 * largest / step) * step);
 }
 
-void draw_risks(Drawing& drawing, const Frame& frame, const Plan& plan, const std::vector<Drying>& all) {
+// Each name on its own line. Returns those that found no room.
+std::vector<std::string> draw_line_names(Drawing& drawing, const std::vector<LineToName>& lines, const Box& bounds) {
+  constexpr double size = 11;
+  const LineNames names = place_line_names(lines, size, bounds);
+  for (const LineName& name : names.placed) {
+    const Box& box = name.box;
+    if (name.has_leader) {
+      add_line(drawing, name.point,
+               {std::clamp(name.point.x, box.left, box.right), std::clamp(name.point.y, box.top, box.bottom)},
+               {ink, 0.7});
+      add_circle(drawing, name.point, 2, {"none", 1, {}, ink});
+    }
+    TextStyle style{size, Anchor::middle, true};
+    style.halo = true;
+    add_text(drawing, {(box.left + box.right) / 2, box.bottom - size * 0.14}, name.text, style);
+  }
+  return names.without_room;
+}
+
+// Returns the names that found no room.
+std::vector<std::string> draw_risks(Drawing& drawing, const Frame& frame, const Plan& plan,
+                                    const std::vector<Drying>& all) {
   const double limit = 100 * plan.job.limits.risk_limit;
   const double until = 100 * judged_until;
   const Xy shade = place_in(frame, until, frame.y.high);
   add_rectangle(drawing, shade, frame.corner.x + frame.width - shade.x, frame.height, {"none", 1, {}, "#e8e8e8"});
   draw_frame(drawing, frame);
   add_line(drawing, place_in(frame, 0, limit), place_in(frame, 100, limit), {limit_ink, 1.4, "8 3"});
-  std::vector<double> starts;
+  std::vector<LineToName> lines;
   for (const Drying& one : all) {
     std::vector<Xy> line;
     const std::vector<DriftPoint>& path = one.drift->path;
@@ -109,15 +132,11 @@ void draw_risks(Drawing& drawing, const Frame& frame, const Plan& plan, const st
           add_mark(drawing, Mark::cross, line[i], 9, limit_ink);
           break;
         }
-    starts.push_back(line[1].y);
+    lines.push_back({one.name, std::move(line)});
   }
-  // Rungs differ most at the start; later many lines run together.
-  const std::vector<double> at = spread_out(starts, 12, frame.corner.y + 6, frame.corner.y + frame.height - 4);
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    TextStyle style{11, Anchor::middle, true};
-    style.halo = true;
-    add_text(drawing, {place_in(frame, 5, 0).x, at[i] + 4}, all[i].name, style);
-  }
+  return draw_line_names(
+      drawing, lines,
+      {frame.corner.x + 1, frame.corner.y + 1, frame.corner.x + frame.width - 1, frame.corner.y + frame.height - 1});
 }
 
 std::vector<LegendEntry> legend_of(const Plan& plan, bool some_part) {
@@ -137,9 +156,8 @@ std::string missing_words(const Bench& bench) {
   std::string words;
   for (const BenchMixture& mixture : bench.mixtures)
     if (!as_made(mixture).fate.drift)
-      words +=
-          fmt::format(" Not known for {}{}: no figures for {}.", mixture.name.size() < 3 ? "rung " : "", mixture.name,
-                      joined(as_made(mixture).fate.drift_missing, ", ", "n-butyl acetate, the unit of time"));
+      words += fmt::format(" Not known for {}: no figures for {}.", mixture_name(mixture),
+                           joined(as_made(mixture).fate.drift_missing, ", ", "n-butyl acetate, the unit of time"));
   return words;
 }
 
@@ -168,7 +186,7 @@ Chart drift_chart(const Plan& plan, const Bench& bench) {
   draw_ranges(chart.drawing, plane, plan);
   draw_frame(chart.drawing, plane);
   draw_ways(chart.drawing, plane, plan, all);
-  draw_risks(chart.drawing, risks, plan, all);
+  const std::vector<std::string> unnamed = draw_risks(chart.drawing, risks, plan, all);
   const bool some_part =
       std::any_of(all.begin(), all.end(), [](const Drying& one) { return one.drift->parts_at.has_value(); });
   const double legend_top = plane.corner.y + plane.height + 46;
@@ -178,7 +196,8 @@ Chart drift_chart(const Plan& plan, const Bench& bench) {
       "Left: the way of what is left, seen along dD. Right: the risk on that way; a line that climbs over the limit "
       "means that the last of the mixture may act where the vial would not. Beyond 90 % (grey) the film is too thin to "
       "judge. The order in which liquids leave is sound, times are rough." +
-      missing_words(bench);
+      missing_words(bench) + named_letters(plan, bench);
+  if (!unnamed.empty()) chart.caption += " No room in the right picture for the names of: " + joined(unnamed) + ".";
   return chart;
 }
 

@@ -1,5 +1,6 @@
 #include "report/charts.hpp"
 #include "report/format.hpp"
+#include "report/no_window.hpp"
 
 #include <fmt/format.h>
 
@@ -147,9 +148,7 @@ Chart risk_chart(const Plan& plan, const Bench& bench) {
       388 + first + draw_legend(chart.drawing, {52, 386 + first}, chart_width - 60, legend_of_published(bench));
   chart.caption =
       plan.rungs.empty()
-          ? "The dashed curve is the best this shelf can do. It does not reach the wanted effect left of the risk "
-            "limit, "
-            "so there is no ladder." +
+          ? "The dashed curve is the best this shelf can do. " + no_window_sentences(plan)[1] +
                 named_letters(plan, bench)
           : "Steps up the ladder buy effect with risk. Where the ladder lies below the dashed curve, other bottles of "
             "the shelf would do better; where the curve flattens, more risk buys little.";

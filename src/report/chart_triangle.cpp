@@ -178,7 +178,10 @@ std::vector<Teas> shadow_in_triangle(const Sphere& sphere) {
 
 Chart triangle_chart(const Plan& plan, const Bench& bench) {
   const View view = choose_view(plan);
-  Chart chart{"triangle", "The ladder in the triangle", {}, {chart_width, 0}};
+  Chart chart{"triangle",
+              plan.rungs.empty() ? "The shelf in the triangle" : "The ladder in the triangle",
+              {},
+              {chart_width, 0}};
   draw_grid(chart.drawing, view);
   draw_shadows(chart.drawing, view, plan);
   const std::vector<std::string> unnamed = draw_points(chart.drawing, view, plan, bench);

@@ -1,5 +1,6 @@
 #include "report/charts.hpp"
 
+#include "report/chart_words.hpp"
 #include "report/words.hpp"
 
 #include <fmt/format.h>
@@ -21,7 +22,8 @@ std::string named_letters(const Plan& plan, const Bench& bench) {
   if (!plan.rungs.empty()) return {};
   std::string words;
   for (std::size_t i = 0; i < bench.mixtures.size(); ++i)
-    words += fmt::format(" {}: {}.", mark_of(plan, bench, i), bench.mixtures[i].name);
+    words += fmt::format(" {}: {}{}.", mark_of(plan, bench, i), bench.mixtures[i].name,
+                         bench.mixtures[i].beyond_limit ? ", beyond the risk limit" : "");
   return words;
 }
 
@@ -41,12 +43,22 @@ const std::vector<std::string>& chart_kinds() {
   return kinds;
 }
 
-Chart chart_of(const std::string& kind, const Plan& plan, const Bench& bench) {
+namespace {
+
+Chart drawn(const std::string& kind, const Plan& plan, const Bench& bench) {
   if (kind == "risk") return risk_chart(plan, bench);
   if (kind == "chances") return chances_chart(plan, bench);
   if (kind == "planes") return planes_chart(plan, bench);
   if (kind == "triangle") return triangle_chart(plan, bench);
   return drift_chart(plan, bench);
+}
+
+}  // namespace
+
+Chart chart_of(const std::string& kind, const Plan& plan, const Bench& bench) {
+  Chart chart = drawn(kind, plan, bench);
+  chart.description = describe_chart(kind, plan, bench);
+  return chart;
 }
 
 }  // namespace gentlest

@@ -3,6 +3,7 @@
 #include "report/fate.hpp"
 #include "report/format.hpp"
 #include "report/judged.hpp"
+#include "report/no_window.hpp"
 #include "report/table.hpp"
 #include "report/words.hpp"
 
@@ -21,7 +22,7 @@ std::string in_points(const std::optional<double>& rise) {
   return (*rise < 0 && size != "0.0" ? "-" : "+") + size;
 }
 
-std::string quality_table(const std::vector<ListedSeries>& all, const Style& style) {
+std::string quality_table(const std::vector<ListedSeries>& all, const Limits& limits, const Style& style) {
   Table table;
   table.columns = {{"series", Align::left, true},
                    {"mixtures", Align::right, true},
@@ -39,8 +40,8 @@ std::string quality_table(const std::vector<ListedSeries>& all, const Style& sty
     const bool any_within = quality.beyond_limit < quality.steps;
     table.rows.push_back({series.name, std::to_string(quality.steps), std::to_string(series.liquids.size()),
                           std::to_string(quality.beyond_limit),
-                          any_within ? per_cent(quality.strongest_effect) : "none",
-                          any_within ? per_cent(quality.risk_at_strongest) : "none",
+                          any_within ? per_cent_beside(quality.strongest_effect, limits.wanted_effect) : "none",
+                          any_within ? per_cent_beside(quality.risk_at_strongest, limits.risk_limit) : "none",
                           quality.first_that_works < 0 ? "none" : std::to_string(quality.first_that_works + 1),
                           fixed(100 * quality.largest_rise, 1), fixed(100 * quality.unevenness, 1),
                           std::to_string(quality.falls), fixed(quality.longest_Ra, 1)});
@@ -72,8 +73,8 @@ std::string mixtures_table(const ListedSeries& series, const Plan& plan, const S
   for (std::size_t i = 0; i < series.mixtures.size(); ++i) {
     const JudgedMixture& judged = *series.mixtures[i];
     const std::optional<double> kept = nearest_kept_RED(judged, plan.layers);
-    table.rows.push_back({std::to_string(i + 1), to_text(judged.mixture), per_cent(judged.effect),
-                          in_points(rise_at(series, i)), per_cent(judged.risk),
+    table.rows.push_back({std::to_string(i + 1), to_text(judged.mixture), effect_words(judged, limits),
+                          in_points(rise_at(series, i)), risk_words(judged, limits),
                           judged.risk > limits.risk_limit ? "BEYOND" : "within",
                           fixed(judged.outlooks[plan.target].RED, 2), kept ? fixed(*kept, 2) : "nothing to keep",
                           fate_mark(judged, limits.risk_limit)});
@@ -128,10 +129,9 @@ std::string certificates_text(const Plan& plan, const Style& style) {
 
 std::string no_ladder_text(const Plan& plan, const Style& style) {
   if (plan.outcome == Outcome::window) return {};
-  return heading("No window.", style) +
-         paragraph(fmt::format("The shelf of this job has no ladder: no mixture of it reaches an effect of {} within a "
-                               "risk of {}. The published series stand alone below.",
-                               per_cent(plan.job.limits.wanted_effect), per_cent(plan.job.limits.risk_limit)));
+  std::string text = heading("No window.", style);
+  for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence);
+  return text + paragraph("The published series stand alone below.");
 }
 
 }  // namespace
@@ -149,7 +149,7 @@ std::string comparison_text(const Plan& plan, const std::vector<ListedSeries>& a
                   per_cent(limits.risk_limit), per_cent(limits.wanted_effect)));
   text += no_ladder_text(plan, style);
   if (all.empty()) text += paragraph("No published series can be judged: its liquids are not in this catalogue.");
-  if (!all.empty()) text += heading("All of them at a glance", style) + quality_table(all, style);
+  if (!all.empty()) text += heading("All of them at a glance", style) + quality_table(all, limits, style);
   text += layers_text(plan.layers, plan.job.passages, StandIns::in_full, style);
   for (const ListedSeries& series : all)
     text += series_text(series, plan, style) + (series.id == "ladder" ? certificates_text(plan, style) : "");
@@ -158,6 +158,7 @@ std::string comparison_text(const Plan& plan, const std::vector<ListedSeries>& a
                  "These are chances for the layers of this one painting, as far as they are known; they say nothing of "
                  "a series elsewhere. The swab decides.",
                  0);
+  text += paragraph(law_words(edition.law), 0);
   return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), 0);
 }
 

@@ -28,10 +28,28 @@ std::string liquid_mark(Phases phases) {
   return {};
 }
 
+// Behind a verdict that is not plainly one liquid: what it stands on, in a word.
+std::string basis_mark(const PhaseAnswer& answer) {
+  if (answer.phases != Phases::near_border && answer.phases != Phases::two_liquids) return {};
+  switch (answer.basis) {
+    case PhasesBasis::measured:
+      return " (measured)";
+    case PhasesBasis::published:
+      return " (published)";
+    case PhasesBasis::corrected:
+      return " (estimated)";
+    case PhasesBasis::computed:
+      return " (group method)";
+    default:
+      return " (rough estimate)";
+  }
+}
+
 std::string drift_mark(const JudgedMixture& judged, double risk_limit) {
   const Fate& fate = judged.fate;
   if (!fate.drift) return "drying not known";
-  if (drifts_beyond(fate, risk_limit)) return "RISK " + per_cent(fate.risk.worst) + " AT " + dried(fate.risk.worst_at);
+  if (drifts_beyond(fate, risk_limit))
+    return "RISK " + per_cent_beside(fate.risk.worst, risk_limit) + " AT " + dried(fate.risk.worst_at);
   if (fate.risk.worst > fate.risk.at_start + rise_that_counts)
     return "risk " + per_cent(fate.risk.worst) + " at " + dried(fate.risk.worst_at);
   return "risk does not rise";
@@ -43,7 +61,8 @@ std::string risk_sentence(const Fate& fate, double risk_limit) {
     return fmt::format("While it dries the risk to {} does not rise above that of the start, {}.", fate.riskiest,
                        per_cent(fate.risk.at_start));
   std::string text = fmt::format("While it dries the risk to {} goes from {} to at most {}, at {}", fate.riskiest,
-                                 per_cent(fate.risk.at_start), per_cent(fate.risk.worst), dried(fate.risk.worst_at));
+                                 per_cent_beside(fate.risk.at_start, risk_limit),
+                                 per_cent_beside(fate.risk.worst, risk_limit), dried(fate.risk.worst_at));
   if (drifts_beyond(fate, risk_limit))
     text += fmt::format("; it passes the limit of {} at {}: by default no ladder holds such a mixture",
                         per_cent(risk_limit), dried(*fate.risk.beyond_limit_at));
@@ -53,7 +72,8 @@ std::string risk_sentence(const Fate& fate, double risk_limit) {
 }  // namespace
 
 std::string fate_mark(const JudgedMixture& judged, double risk_limit) {
-  return liquid_mark(judged.fate.phases.phases) + "; " + drift_mark(judged, risk_limit);
+  return liquid_mark(judged.fate.phases.phases) + basis_mark(judged.fate.phases) + "; " +
+         drift_mark(judged, risk_limit);
 }
 
 std::vector<std::string> fate_sentences(const JudgedMixture& judged, double risk_limit) {

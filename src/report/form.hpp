@@ -1,6 +1,8 @@
 // What every report has in common: the form asked for, how it may look, and which editions it rests on.
 #pragma once
 
+#include "gentlest/source.hpp"
+
 #include <cstddef>
 #include <string>
 
@@ -20,6 +22,7 @@ struct Style {
 struct Edition {
   std::string program;
   std::string catalogue;
+  Law law = {};  ///< up to which day the law on hazards was seen
 };
 
 }  // namespace gentlest

@@ -45,13 +45,6 @@ double computed_value(double value) {
   return std::strtod(fixed(value, 6).c_str(), nullptr);
 }
 
-std::string per_cent(double chance) {
-  const double percent = 100 * chance;
-  if (percent < 0.05) return "<0.1 %";
-  if (percent > 99.5) return ">99 %";
-  return fixed(percent, percent < 19.95 ? 1 : 0) + " %";
-}
-
 std::string fixed_or_unknown(const std::optional<double>& value, int places) {
   return value ? fixed(*value, places) : not_known;
 }

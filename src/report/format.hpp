@@ -1,7 +1,9 @@
-// The only place where numbers become text. Always a decimal point, never an exponent, never "-0".
+// Where numbers become text; chances do so in gentlest/text.hpp, since reasons hold them too. Always a decimal point,
+// never an exponent, never "-0".
 #pragma once
 
 #include "gentlest/hansen.hpp"
+#include "gentlest/text.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -27,9 +29,6 @@ double data_value(double value);
 
 /// A computed figure for machines: six decimals, which hides the last bit that differs between machines.
 double computed_value(double value);
-
-/// A chance (0..1) in per cent: one decimal below 20 %, none above, "<0.1 %" and ">99 %" at the ends.
-std::string per_cent(double chance);
 
 /// Fixed decimals, or "not known".
 std::string fixed_or_unknown(const std::optional<double>& value, int places);

@@ -18,7 +18,7 @@ using Json = nlohmann::ordered_json;
 /// Grows when a reader of the old form would misunderstand the new; new keys alone do not change it.
 inline constexpr int json_format = 1;
 
-/// {"format": 1, "kind": ..., "program": ..., "catalogue": ...}, to be filled up.
+/// {"format": 1, "kind": ..., "program": ..., "catalogue": ..., "law_seen_until": ...}, to be filled up.
 Json json_document(const std::string& kind, const Edition& edition);
 
 /// Null when there is nothing.

@@ -32,6 +32,10 @@ Json liquids_json(const std::vector<Liquid>& liquids);
 /// The same for people: signal word, flash point, statements with words, limits by authority.
 std::string liquids_text(const std::vector<Liquid>& liquids, const Style& style);
 
+/// Effect and risk of a mixture as printed beside the job's wanted effect and risk limit, e.g. "49.7 %" beside 50 %.
+std::string effect_words(const JudgedMixture& judged, const Limits& limits);
+std::string risk_words(const JudgedMixture& judged, const Limits& limits);
+
 /// The layers from the top down: role, material, why this one, how far its sphere is known; then warnings, and the
 /// stand-ins in full or with a word where to read on.
 enum class StandIns { in_full, see_weak_figures };

@@ -100,7 +100,7 @@ Json layers_json(const std::vector<PlannedLayer>& layers) {
     json["R0_MPa05"] = json_computed(layer.sphere.mean.R0);
     json["sd_dD_dP_dH_R0_MPa05"] = {json_computed(layer.sphere.sd.dD), json_computed(layer.sphere.sd.dP),
                                     json_computed(layer.sphere.sd.dH), json_computed(layer.sphere.R0_sd)};
-    json["sphere_grade"] = std::string(to_word(layer.grade));
+    json["sphere_grade"] = is_own_sphere(layer) ? std::string("own_tests") : std::string(to_word(layer.grade));
     json["sphere_source"] = layer.sphere_source;
     json["assumption"] = json_text(layer.assumption);
     json["possible"] = Json::array();
@@ -111,6 +111,12 @@ Json layers_json(const std::vector<PlannedLayer>& layers) {
     json["response_curve_borrowed"] = !layer.own_response;
     json["warnings"] = Json::array();
     for (const Flag flag : layer.flags) json["warnings"].push_back(std::string(to_word(flag)));
+    json["passage_warnings"] = Json::array();
+    for (const PassageWarning& one : layer.passages) {
+      Json words = Json::array();
+      for (const Flag flag : one.flags) words.push_back(std::string(to_word(flag)));
+      json["passage_warnings"].push_back({{"passage", one.passage}, {"warnings", std::move(words)}});
+    }
     list.push_back(std::move(json));
   }
   return list;

@@ -24,7 +24,7 @@ const PlannedLayer* target_of(const std::vector<PlannedLayer>& layers) {
 }
 
 std::string sphere_words(const PlannedLayer& layer) {
-  return layer.chosen_because == "own tests" ? "your own tests: " + layer.sphere_source : grade_in_words(layer.grade);
+  return is_own_sphere(layer) ? "your own tests: " + layer.sphere_source : grade_in_words(layer.grade);
 }
 
 std::string stand_ins_text(const std::vector<PlannedLayer>& layers, StandIns form) {
@@ -81,6 +81,14 @@ std::string layers_text(const std::vector<PlannedLayer>& layers, const std::vect
       text += bullet(fmt::format("Passage {}: judged like its layer, {}{}", passage.name, passage.of,
                                  passage.suspected.empty() ? "" : "; suspected " + flags_text(passage.suspected)));
   return text;
+}
+
+std::string effect_words(const JudgedMixture& judged, const Limits& limits) {
+  return per_cent_beside(judged.effect, limits.wanted_effect);
+}
+
+std::string risk_words(const JudgedMixture& judged, const Limits& limits) {
+  return per_cent_beside(judged.risk, limits.risk_limit);
 }
 
 std::string two_numbers_text(const std::vector<PlannedLayer>& layers, const Limits& limits) {

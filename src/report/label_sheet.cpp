@@ -4,6 +4,7 @@
 #include "gentlest/hazard.hpp"
 #include "report/bench_sheet.hpp"
 #include "report/format.hpp"
+#include "report/no_window.hpp"
 #include "report/pictogram.hpp"
 #include "report/svg.hpp"
 #include "report/words.hpp"
@@ -102,8 +103,10 @@ std::string drawn_pictograms(const BenchMixture& mixture, const PictogramBlock& 
   for (std::size_t i = 0; i < codes.size(); ++i) {
     const double x = corner.x + width - padding - block.size * static_cast<double>(block.columns - i / block.rows);
     const double y = corner.y + padding / 2 + block.size * static_cast<double>(i % block.rows);
-    text += fmt::format("<use href=\"#{}\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/>\n", xml_escape(codes[i]),
-                        svg_number(x), svg_number(y), svg_number(block.size), svg_number(block.size));
+    text += fmt::format(
+        "<use href=\"#{0}\" role=\"img\" aria-label=\"{0}, {5}\" x=\"{1}\" y=\"{2}\" width=\"{3}\" height=\"{4}\"/>\n",
+        xml_escape(codes[i]), svg_number(x), svg_number(y), svg_number(block.size), svg_number(block.size),
+        pictogram_words(codes[i]));
   }
   return text;
 }
@@ -112,6 +115,31 @@ std::string made_line(const LabelInputs& inputs) {
   const std::string line = "________";
   return "made " + (inputs.date.empty() ? line : inputs.date) + "  by " +
          (inputs.maker.empty() ? "____" : inputs.maker);
+}
+
+// In short for each label; the page says it in full.
+std::string law_in_short(const LabelInputs& inputs) {
+  const std::string& day = inputs.edition.law.seen_until;
+  return "law seen " + (day.empty() ? "on an unknown day" : day);
+}
+
+// The line at the foot; with the day of the law where there is room for it.
+std::string foot_line(const LabelInputs& inputs, double size, double width) {
+  const std::string dated = made_line(inputs) + "  " + law_in_short(inputs);
+  return text_width(dated, size) <= width ? dated : shortened(made_line(inputs), size, width);
+}
+
+// The whole label in words: what stands on it may be cut to fit, this is not.
+std::string spoken_label(const BenchMixture& mixture, const LabelInputs& inputs) {
+  std::vector<std::string> words;
+  const std::vector<LabelLine> lines = label_lines(mixture);
+  for (std::size_t i = 1; i < lines.size(); ++i) words.push_back(lines[i].text);
+  for (const std::string& code : mixture.label.pictograms)
+    words.push_back("pictogram " + code + ", " + pictogram_words(code));
+  words.push_back(inputs.date.empty() && inputs.maker.empty() ? "lines to write on: made when, by whom"
+                                                              : made_line(inputs));
+  words.push_back(law_in_short(inputs));
+  return joined(words, "; ");
 }
 
 void draw_label(Drawing& page, const BenchMixture& mixture, const LabelInputs& inputs, Xy corner) {
@@ -131,15 +159,27 @@ void draw_label(Drawing& page, const BenchMixture& mixture, const LabelInputs& i
   const double foot = static_cast<double>(block.rows) * block.size + padding > grid.height_mm - padding - made_size
                           ? width
                           : grid.width_mm - 2 * padding;
-  add_text(page, {corner.x + padding, corner.y + grid.height_mm - padding},
-           shortened(made_line(inputs), made_size, foot), {made_size});
+  add_text(page, {corner.x + padding, corner.y + grid.height_mm - padding}, foot_line(inputs, made_size, foot),
+           {made_size});
 }
 
 std::vector<const BenchMixture*> all_copies(const Bench& bench, int copies) {
   std::vector<const BenchMixture*> all;
   for (const BenchMixture& mixture : bench.mixtures)
-    for (int i = 0; i < copies; ++i) all.push_back(&mixture);
+    for (int i = 0; i < copies && !mixture.beyond_limit; ++i) all.push_back(&mixture);
   return all;
+}
+
+// "Labels for the vials, page 1": which are on it, a copy named once with its number.
+PictureWords words_of_page(const std::vector<const BenchMixture*>& labels, std::size_t from, std::size_t on_a_page) {
+  const std::size_t page = from / on_a_page + 1;
+  const std::size_t to = std::min(labels.size(), from + on_a_page);
+  std::vector<std::string> names;
+  for (std::size_t i = from; i < to; ++i)
+    if (i == from || labels[i] != labels[i - 1]) names.push_back(mixture_name(*labels[i]));
+  return {fmt::format("labels-{}", page), fmt::format("Labels for the vials, page {}", page),
+          fmt::format("{} of one size, to be cut out: {}.", counted(to - from, "label", "labels"), joined(names)),
+          true};
 }
 
 std::string label_pages(const Bench& bench, const LabelInputs& inputs) {
@@ -157,21 +197,38 @@ std::string label_pages(const Bench& bench, const LabelInputs& inputs) {
     for (std::size_t i = from; i < std::min(labels.size(), from + on_a_page); ++i) {
       const auto column = static_cast<double>((i - from) % columns);
       const auto row = static_cast<double>((i - from) / columns);
+      begin_group(page, fmt::format("label-{}", i + 1), label_lines(*labels[i]).front().text,
+                  spoken_label(*labels[i], inputs));
       draw_label(page, *labels[i], inputs,
                  {left + column * (grid.width_mm + grid.gap_mm), top + row * (grid.height_mm + grid.gap_mm)});
+      end_group(page);
     }
     // A hair less than the page, lest rounding starts another one.
     text +=
         fmt::format("<div class=\"sheet\" style=\"width:{0}mm;height:{1}mm\">\n{2}</div>\n", svg_number(paper.width_mm),
-                    svg_number(paper.height_mm - 0.2), inline_svg(page, "Labels for the vials"));
+                    svg_number(paper.height_mm - 0.2), inline_svg(page, words_of_page(labels, from, on_a_page)));
   }
   return text;
+}
+
+// Without a window the page says so first; a mixture beyond the risk limit has no label, and is named.
+std::string left_out_html(const Plan& plan, const Bench& bench) {
+  std::string text;
+  if (plan.outcome == Outcome::no_window) {
+    std::string words = "<b>No window.</b>";
+    for (const std::string& sentence : no_window_sentences(plan)) words += " " + user_text(sentence);
+    text += element("p", words);
+  }
+  std::vector<std::string> items;
+  for (const std::string& words : left_out_words(plan, bench)) items.push_back("no label for " + user_text(words));
+  return text + html_list(items);
 }
 
 std::string words_page(const Plan& plan, const Bench& bench, const LabelInputs& inputs) {
   std::set<std::string> codes;
   std::vector<std::string> missing;
   for (const BenchMixture& mixture : bench.mixtures) {
+    if (mixture.beyond_limit) continue;
     for (const LabelStatement& statement : mixture.label.statements) codes.insert(statement.code);
     for (const std::string& words : mixture.label.not_known)
       missing.push_back(html_text(mixture_name(mixture)) + ": " + user_text(words));
@@ -180,8 +237,10 @@ std::string words_page(const Plan& plan, const Bench& bench, const LabelInputs& 
   for (const std::string& code : codes) words.push_back(html_text(statement_text(code)));
   std::string text = element(
       "h1", "Labels: " + user_text(plan.job.object.title.empty() ? "Untitled painting" : plan.job.object.title));
-  text += element("h2", "Statements on the labels, in words of ours") + html_list(words);
+  text += left_out_html(plan, bench);
+  if (!words.empty()) text += element("h2", "Statements on the labels, in words of ours") + html_list(words);
   text += element("p", "The safety data sheet of every bottle decides; records here are minimum classifications.");
+  text += element("p", html_text(law_words(inputs.edition.law)));
   if (!missing.empty()) text += element("h2", "Not known, and so missing on the labels") + html_list(missing);
   text += element(
       "p",

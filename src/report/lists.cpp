@@ -46,7 +46,9 @@ std::vector<Cell> material_row(const Material& material) {
                {chosen.value.centre.dD, chosen.value.centre.dP, chosen.value.centre.dH, chosen.value.R0,
                 std::string(to_word(material.sphere->grade)), std::string(to_word(chosen.standing)), chosen.source});
   }
-  row.emplace_back(flags_text(material.flags));
+  std::vector<std::string> flags;  // as a job writes them
+  for (const Flag flag : material.flags) flags.emplace_back(to_word(flag));
+  row.emplace_back(joined(flags));
   return row;
 }
 

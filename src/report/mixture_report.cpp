@@ -3,6 +3,7 @@
 #include "report/fate.hpp"
 #include "report/format.hpp"
 #include "report/judged.hpp"
+#include "report/no_window.hpp"
 #include "report/table.hpp"
 #include "report/words.hpp"
 
@@ -39,7 +40,8 @@ std::string numbers_text(const MixtureCase& one) {
   return paragraph(fmt::format("dD {}, dP {}, dH {} MPa^0.5; in the triangle fd {} %, fp {} %, fh {} %",
                                fixed(judged.point.dD, 1), fixed(judged.point.dP, 1), fixed(judged.point.dH, 1),
                                fixed(judged.teas.fd, 0), fixed(judged.teas.fp, 0), fixed(judged.teas.fh, 0))) +
-         paragraph(fmt::format("Effect {}. Risk {}{}.", per_cent(judged.effect), per_cent(judged.risk),
+         paragraph(fmt::format("Effect {}. Risk {}{}.", effect_words(judged, one.job.limits),
+                               risk_words(judged, one.job.limits),
                                judged.riskiest.empty() ? "" : ", to " + judged.riskiest));
 }
 
@@ -57,6 +59,7 @@ std::string mixture_text(const MixtureCase& one, const Style& style, const Editi
                      "The hazards are those of the separate liquids as far as recorded; the mixture's own may be "
                      "greater. Only a swab decides what a mixture does.",
                      0);
+  text += paragraph(law_words(edition.law), 0);
   return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), 0);
 }
 
@@ -64,9 +67,8 @@ std::string mixture_text(const MixtureCase& one, const Style& style, const Editi
 
 std::vector<std::string> mixture_notes(const MixtureCase& one) {
   std::vector<std::string> notes;
-  if (one.judged.risk > one.job.limits.risk_limit)
-    notes.push_back(fmt::format("Its risk exceeds the limit of {}: no ladder of this job would hold it.",
-                                per_cent(one.job.limits.risk_limit)));
+  const std::string beyond = beyond_limit_words(one.judged, one.job.limits);
+  if (!beyond.empty()) notes.push_back(beyond);
   for (const std::string& sentence : fate_sentences(one.judged, one.job.limits.risk_limit)) notes.push_back(sentence);
   if (!one.judged.margin_RED) notes.emplace_back("No margin is claimed: a layer carries a warning.");
   for (const Part& part : one.judged.mixture.parts()) {

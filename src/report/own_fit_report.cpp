@@ -29,8 +29,7 @@ std::string own_fit_report(const OwnFit& fit, Form form, const Style& style, con
   text += bullet(fmt::format("{} of {} liquids dissolve it; {} misplaced; data fit {}", fit.good, fit.tests,
                              fit.quality.misplaced, fixed(fit.quality.data_fit, 3)));
   for (const Misfit& misfit : fit.misfits)
-    text += bullet(fmt::format("misplaced: {}, grade {}, RED {}", without_controls(misfit.solvent), misfit.grade,
-                               fixed(misfit.RED, 2)));
+    text += bullet(fmt::format("misplaced: {}, grade {}, RED {}", misfit.solvent, misfit.grade, fixed(misfit.RED, 2)));
   for (const std::string& doubt : fit.doubts) text += bullet("not the only sphere that fits: " + doubt);
   const Sphere& s = fit.sphere;
   text += heading("For a layer of the job", style);

@@ -76,8 +76,8 @@ std::string pictogram(const std::string& code) {
   const Symbol* symbol = find(code);
   if (!symbol) return xml_escape(code);
   return fmt::format(
-      "<svg class=\"pictogram\" viewBox=\"0 0 100 100\" role=\"img\" aria-label=\"{0}, {1}\"><use "
-      "href=\"#{0}\"/></svg>",
+      "<svg class=\"pictogram\" viewBox=\"0 0 100 100\" role=\"img\" aria-label=\"{0}, {1}\"><title>{0}, {1}</title>"
+      "<desc>hazard pictogram, a red diamond with a black symbol: {1}</desc><use href=\"#{0}\"/></svg>",
       symbol->code, symbol->words);
 }
 

@@ -1,4 +1,5 @@
 #include "report/format.hpp"
+#include "report/no_window.hpp"
 #include "report/plan_report.hpp"
 
 namespace gentlest {
@@ -57,6 +58,31 @@ Json optional_mixture(const std::optional<JudgedMixture>& judged, const Plan& pl
   return judged ? judged_json(*judged, plan.layers, plan.job.limits) : Json();
 }
 
+Json parting_json(const Plan& plan) {
+  Json list = Json::array();
+  for (const PartingPair& pair : plan.parting)
+    list.push_back({{"bottle", pair.bottle},
+                    {"other", pair.other},
+                    {"from_percent", pair.from_percent},
+                    {"to_percent", pair.to_percent},
+                    {"basis", std::string(to_word(pair.basis))},
+                    {"kept_out", !plan.job.limits.allow_splitting},
+                    {"stays_one_liquid", json_text(pair.stays_one_liquid.value_or(""))}});
+  return list;
+}
+
+}  // namespace
+
+namespace {
+
+Json no_window_json(const Plan& plan) {
+  if (plan.outcome == Outcome::window) return {};
+  const WindowClosedBy closed_by = what_closes_window(plan);
+  return {{"closed_by", closed_by_word(closed_by)},
+          {"layer", closed_by == WindowClosedBy::layer ? Json(plan.least_risk_that_works->riskiest) : Json()},
+          {"sentences", no_window_sentences(plan)}};
+}
+
 }  // namespace
 
 std::vector<NamedMixture> mixtures_of(const Plan& plan) {
@@ -72,6 +98,7 @@ std::string plan_csv(const Plan& plan, const Edition& edition) {
 std::string plan_json(const Plan& plan, const Bench& bench, const Edition& edition) {
   Json document = json_document("ladder", edition);
   document["outcome"] = plan.outcome == Outcome::window ? "window" : "no window";
+  document["no_window"] = no_window_json(plan);
   document["object"] = object_json(plan.job.object);
   document["target"] = plan.layers[plan.target].name;
   document["limits"] = limits_json(plan.job.limits);
@@ -98,6 +125,7 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   document["margin_claimed"] = plan.margin_claimed;
   document["liquids"] = liquids_json(liquids_of(mixtures_of(plan)));
   document["left_off_shelf"] = plan.left_off_shelf;
+  document["parting"] = parting_json(plan);
   document["watch"] = advice_json(plan.watch);
   document["not_seen"] = advice_json(plan.not_seen);
   document["cautions"] = advice_json(plan.cautions);

@@ -11,11 +11,13 @@ namespace gentlest {
 
 namespace {
 
-std::string rounding_text(const BenchMixture& mixture, double risk_limit) {
+std::string rounding_text(const BenchMixture& mixture, const Limits& limits) {
   if (!mixture.as_measured) return "nothing";
   const JudgedMixture& made = *mixture.as_measured;
-  std::string text = fmt::format("effect {}, was {}; risk {}, was {}", per_cent(made.effect),
-                                 per_cent(mixture.judged->effect), per_cent(made.risk), per_cent(mixture.judged->risk));
+  std::string text =
+      fmt::format("effect {}, was {}; risk {}, was {}", effect_words(made, limits),
+                  effect_words(*mixture.judged, limits), risk_words(made, limits), risk_words(*mixture.judged, limits));
+  const double risk_limit = limits.risk_limit;
   if (made.risk > risk_limit && mixture.judged->risk <= risk_limit) text += ": BEYOND THE LIMIT";
   const std::string fate = fate_mark(made, risk_limit);
   return fate == fate_mark(*mixture.judged, risk_limit) ? text : text + "; " + fate;
@@ -32,6 +34,16 @@ bool any_rounded(const Bench& bench) {
                      [](const BenchMixture& mixture) { return mixture.as_measured.has_value(); });
 }
 
+// Without a window nothing beyond the limit is measured; a rung that rounding pushes beyond it stays, and says so.
+bool is_measured(const BenchMixture& mixture, const Plan& plan) {
+  return plan.outcome == Outcome::window || !mixture.beyond_limit;
+}
+
+bool any_measured(const Plan& plan, const Bench& bench) {
+  return std::any_of(bench.mixtures.begin(), bench.mixtures.end(),
+                     [&](const BenchMixture& mixture) { return is_measured(mixture, plan); });
+}
+
 Table measures_table(const Plan& plan, const Bench& bench) {
   const bool rounded = any_rounded(bench);
   Table table;
@@ -39,9 +51,10 @@ Table measures_table(const Plan& plan, const Bench& bench) {
   for (const SessionTotal& total : bench.totals) table.columns.push_back({total.label, Align::right, true});
   if (rounded) table.columns.push_back({"what rounding changes", Align::left, true});
   for (const BenchMixture& mixture : bench.mixtures) {
+    if (!is_measured(mixture, plan)) continue;
     std::vector<std::string> row = {mixture.name};
     for (const SessionTotal& total : bench.totals) row.push_back(volume_of(mixture, total.label));
-    if (rounded) row.push_back(rounding_text(mixture, plan.job.limits.risk_limit));
+    if (rounded) row.push_back(rounding_text(mixture, plan.job.limits));
     table.rows.push_back(std::move(row));
   }
   std::vector<std::string> sum = {"all"};
@@ -54,7 +67,7 @@ Table measures_table(const Plan& plan, const Bench& bench) {
 }  // namespace
 
 std::string measures_text(const Plan& plan, const Bench& bench, const Style& style) {
-  if (bench.mixtures.empty()) return {};
+  if (!any_measured(plan, bench)) return {};
   const Limits& limits = plan.job.limits;
   std::string words =
       fmt::format("mL of each bottle for one vial of {} mL, in steps of {} mL; \"all\": one vial of each.",
@@ -69,6 +82,7 @@ Json measures_json(const Plan& plan, const Bench& bench) {
   Json json = {{"vial_mL", data_value(limits.vial_mL)}, {"measure_mL", data_value(limits.measure_mL)}};
   json["mixtures"] = Json::array();
   for (const BenchMixture& mixture : bench.mixtures) {
+    if (!is_measured(mixture, plan)) continue;
     Json one = {{"name", mixture.name}, {"total_mL", computed_value(mixture.recipe.total.value)}};
     one["volumes"] = Json::array();
     for (const RecipeLine& line : mixture.recipe.lines)

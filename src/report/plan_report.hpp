@@ -20,7 +20,7 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
 std::vector<NamedMixture> mixtures_of(const Plan& plan);
 
 /// The tables of a plan's text: recipes with effect and risk; where each mixture sits; RED bands.
-std::string recipes_table(const std::vector<NamedMixture>& mixtures, double risk_limit, const Style& style);
+std::string recipes_table(const std::vector<NamedMixture>& mixtures, const Limits& limits, const Style& style);
 std::string places_table(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers,
                          bool margin_claimed, const Style& style);
 std::string bands_table(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers,

@@ -40,7 +40,7 @@ std::string band_text(const Outlook& outlook) {
 
 }  // namespace
 
-std::string recipes_table(const std::vector<NamedMixture>& mixtures, double risk_limit, const Style& style) {
+std::string recipes_table(const std::vector<NamedMixture>& mixtures, const Limits& limits, const Style& style) {
   Table table;
   table.columns = {{first_title(mixtures), Align::left, true},
                    {"recipe, % by volume", Align::left, true},
@@ -51,9 +51,9 @@ std::string recipes_table(const std::vector<NamedMixture>& mixtures, double risk
                    {"hazards of the parts", Align::left, true}};
   for (const NamedMixture& named : mixtures) {
     const JudgedMixture& judged = *named.judged;
-    table.rows.push_back({named.name, to_text(judged.mixture), per_cent(judged.effect), per_cent(judged.risk),
-                          judged.riskiest.empty() ? "nothing to keep" : judged.riskiest, fate_mark(judged, risk_limit),
-                          hazard_line(judged.mixture)});
+    table.rows.push_back({named.name, to_text(judged.mixture), effect_words(judged, limits), risk_words(judged, limits),
+                          judged.riskiest.empty() ? "nothing to keep" : judged.riskiest,
+                          fate_mark(judged, limits.risk_limit), hazard_line(judged.mixture)});
   }
   return to_text(table, style);
 }

@@ -1,4 +1,5 @@
 #include "report/format.hpp"
+#include "report/no_window.hpp"
 #include "report/plan_report.hpp"
 #include "report/table.hpp"
 #include "report/words.hpp"
@@ -45,26 +46,17 @@ std::string ladder_text(const Plan& plan, const std::vector<NamedMixture>& mixtu
                   "counts as one that works.",
                   per_cent(plan.job.limits.risk_limit), per_cent(plan.job.limits.wanted_effect)));
   text += search_limits_text(plan.job);
-  return text + finer_text(plan) + "\n" + recipes_table(mixtures, plan.job.limits.risk_limit, style);
+  return text + finer_text(plan) + "\n" + recipes_table(mixtures, plan.job.limits, style);
 }
 
 std::string no_window_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {
   const Limits& limits = plan.job.limits;
-  const std::string& target = plan.layers[plan.target].name;
-  std::string text =
-      heading("No window.", style) +
-      paragraph(fmt::format("No mixture of this shelf reaches an effect of {} on \"{}\" while the risk to every layer "
-                            "to keep stays within {}. So there is no ladder.",
-                            per_cent(limits.wanted_effect), target, per_cent(limits.risk_limit)));
+  std::string text = heading("No window.", style);
+  for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence);
   text += search_limits_text(plan.job);
-  if (!plan.nearest)
-    text += paragraph(fmt::format("No mixture at all stays within a risk of {}.", per_cent(limits.risk_limit)));
-  if (!plan.least_risk_that_works)
-    text += paragraph(fmt::format("At no risk, however large, does a mixture reach an effect of {}.",
-                                  per_cent(limits.wanted_effect)));
   if (!mixtures.empty()) {
     text += heading("How close the shelf comes", style) + two_numbers_text(plan.layers, limits) + "\n";
-    text += recipes_table(mixtures, plan.job.limits.risk_limit, style);
+    text += recipes_table(mixtures, plan.job.limits, style);
   }
   return text;
 }
@@ -76,8 +68,8 @@ std::string margin_text(const Plan& plan) {
         "inside.");
   std::vector<std::string> flagged;
   for (const PlannedLayer& layer : plan.layers) {
-    const std::string flags = flags_text(flags_against_margin(layer));
-    if (!flags.empty()) flagged.push_back(layer.name + " (" + flags + ")");
+    for (const PassageWarning& one : warnings_against_margin(layer))
+      flagged.push_back((one.passage.empty() ? layer.name : one.passage) + " (" + flags_text(one.flags) + ")");
   }
   return paragraph("No margin is claimed, because of " + joined(flagged) +
                    ": what such a layer bears, no distance can tell.");
@@ -137,14 +129,15 @@ std::string sources_text(const Plan& plan, const Style& style) {
   for (const Source& source : plan.sources)
     text += bullet(source.key + ": " + source.citation + (source.seen.empty() ? "" : " (" + source.seen + ")"));
   for (const PlannedLayer& layer : plan.layers)
-    if (layer.chosen_because == "own tests") text += bullet("own tests of " + layer.name + ": " + layer.sphere_source);
+    if (is_own_sphere(layer)) text += bullet("own tests of " + layer.name + ": " + layer.sphere_source);
   return text;
 }
 
 std::string closing_text(const Plan& plan, const Edition& edition) {
-  std::string text = "\n" + paragraph(fmt::format("gentlest {}, catalogue {}; {} mixtures judged.", edition.program,
-                                                  edition.catalogue, with_commas(plan.mixtures_judged)),
-                                      0);
+  std::string text = "\n" + paragraph(law_words(edition.law), 0);
+  text += paragraph(fmt::format("gentlest {}, catalogue {}; {} mixtures judged.", edition.program, edition.catalogue,
+                                with_commas(plan.mixtures_judged)),
+                    0);
   return text + paragraph("The swab decides.", 0);
 }
 
@@ -171,6 +164,8 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
   text += weak_text(plan, liquids, style);
   if (!plan.left_off_shelf.empty()) text += heading("Bottles left off", style);
   for (const std::string& reason : plan.left_off_shelf) text += bullet(reason);
+  if (!plan.parting.empty()) text += heading("Grades that part into two liquids", style);
+  for (const PartingPair& pair : plan.parting) text += bullet(parting_words(pair, !plan.job.limits.allow_splitting));
   return text + sources_text(plan, style) + closing_text(plan, edition);
 }
 

@@ -170,13 +170,14 @@ std::string chart_file(const Chart& chart, const Edition& edition) {
   Drawing paper{page.width, page.height};
   add_rectangle(paper, {0, 0}, page.width, page.height, {"none", 1, {}, "#fff"});
   paper.body += page.body;
-  return inline_svg(paper, chart.title + ". " + chart.caption);
+  return inline_svg(paper, {"chart-" + chart.kind, chart.title, chart.description + " " + chart.caption});
 }
 
 std::string chart_figure(const Chart& chart) {
   return fmt::format("<figure class=\"chart {}\">\n{}<figcaption><b>{}.</b> {}</figcaption>\n</figure>\n",
-                     xml_escape(chart.kind), inline_svg(chart.drawing, chart.title), xml_escape(chart.title),
-                     xml_escape(chart.caption));
+                     xml_escape(chart.kind),
+                     inline_svg(chart.drawing, {"chart-" + chart.kind, chart.title, chart.description}),
+                     xml_escape(chart.title), xml_escape(chart.caption));
 }
 
 }  // namespace gentlest

@@ -78,6 +78,7 @@ struct Chart {
   std::string title;
   std::string caption;  ///< what to see in it, in plain words
   Drawing drawing;
+  std::string description = {};  ///< what it shows, with the numbers, for those who cannot see it
 };
 
 /// Width of every chart; a page prints it 180 mm wide.

@@ -87,14 +87,17 @@ std::string cautions_text(const Progress& progress) {
              "conservator decide");
 }
 
+std::vector<std::string> not_counted_words(const Progress& progress) {
+  std::vector<std::string> words;
+  for (const LeftOutTest& one : progress.not_counted) words.push_back(fmt::format("test {}: {}", one.test, one.why));
+  return words;
+}
+
 std::string progress_text(const Progress& progress, const std::optional<RungRoom>& room, const Style& style) {
   const NextTest& next = progress.next;
   std::string text = heading("What the tests taught", style);
-  for (const std::string& line : describe_learning(progress.task.target, progress.layers[progress.target].name))
-    text += bullet(line);
-  for (const KeptBelief& kept : progress.task.kept)
-    for (const std::string& line : describe_learning(kept.belief, kept.name)) text += bullet(line);
-  for (const std::string& line : progress.not_counted) text += bullet("not counted: " + line);
+  for (const std::string& line : what_was_learnt(progress)) text += bullet(line);
+  for (const std::string& line : not_counted_words(progress)) text += bullet("not counted: " + line);
   text += heading("Next", style);
   const std::string mixture = mixture_text(progress);
   const char* between = next.step == NextStep::no_window ? "; what came nearest: " : ": ";
@@ -111,6 +114,7 @@ std::string progress_text(const Progress& progress, const std::optional<RungRoom
   if (next.drifting > 0)
     text += bullet(fmt::format("passed over, since they get riskier than the job allows while they dry: {}",
                                counted(next.drifting, "mixture", "mixtures")));
+  for (const std::string& reason : progress.left_off) text += bullet("bottle left off: " + reason);
   if (next.is_surprised)
     text += bullet("the readings fit badly with what was held before the tests: examine what the layers are");
   text += bullet("the response curve is borrowed from fresh resins in long contact; the swab decides, look at it");
@@ -128,7 +132,7 @@ Sheet progress_sheet(const Progress& progress, const std::optional<RungRoom>& ro
   sheet.kind = "next";
   for (const char* key : {"step", "mixture", "passage", "effect", "risk", "riskiest", "truly_good", "risk_limit",
                           "readings_counted", "readings_left_out", "fits_badly", "passed_over_for_drying",
-                          "rungs_of_room", "stronger_rungs", "untested", "reason"})
+                          "rungs_of_room", "stronger_rungs", "untested", "reason", "bottles_left_off"})
     sheet.columns.push_back({key, key, -1, true});
   const auto words = [](const std::string& text) { return text.empty() ? Cell() : Cell(text); };
   sheet.rows.push_back(
@@ -136,9 +140,10 @@ Sheet progress_sheet(const Progress& progress, const std::optional<RungRoom>& ro
        number_or_nothing(has, has ? next.mixture->effect : 0), number_or_nothing(has, has ? next.mixture->risk : 0),
        words(has ? next.mixture->riskiest : ""), number_or_nothing(has, has ? next.mixture->good : 0),
        number_or_nothing(next.risk_limit > 0, next.risk_limit), Cell(static_cast<double>(progress.counted.size())),
-       words(joined(progress.not_counted, "; ")), Cell(next.is_surprised), Cell(static_cast<double>(next.drifting)),
-       room ? Cell(static_cast<double>(room->within)) : Cell(),
-       room ? Cell(static_cast<double>(room->stronger)) : Cell(), words(joined(next.untested)), Cell(next.reason)});
+       words(joined(not_counted_words(progress), "; ")), Cell(next.is_surprised),
+       Cell(static_cast<double>(next.drifting)), room ? Cell(static_cast<double>(room->within)) : Cell(),
+       room ? Cell(static_cast<double>(room->stronger)) : Cell(), words(joined(next.untested)), Cell(next.reason),
+       words(joined(progress.left_off, "; "))});
   return sheet;
 }
 

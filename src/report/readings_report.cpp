@@ -15,7 +15,7 @@ std::string readings_report(const std::vector<Reading>& readings, Form form, con
       {"rolls", "", -1, false},           {"seconds", "seconds", -1, false}, {"removal", "removal", -1, true},
       {"original", "original", -1, true}, {"confidence", "", -1, false},     {"remark", "", -1, true},
       {"correction", "", -1, true}};
-  const auto words = [](std::string_view text) { return text.empty() ? Cell() : Cell(without_controls(text)); };
+  const auto words = [](std::string_view text) { return text.empty() ? Cell() : Cell(std::string(text)); };
   for (const Reading& one : readings)
     sheet.rows.push_back(
         {Cell(static_cast<double>(one.test)), words(one.date), words(one.who), words(one.mixture), words(one.passage),

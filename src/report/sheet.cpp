@@ -3,6 +3,8 @@
 #include "report/format.hpp"
 #include "report/json.hpp"
 
+#include "gentlest/letters.hpp"
+
 #include <type_traits>
 
 namespace gentlest {
@@ -26,7 +28,9 @@ bool looks_like_formula(const std::string& words) {
   return !words.empty() && std::string("=+-@\t\r").find(words.front()) != std::string::npos;
 }
 
+// A cell may hold line breaks and tabs; other control characters would steer a terminal that shows the table.
 std::string quoted(std::string words) {
+  words = with_controls_shown(words, "\n\r\t");
   if (looks_like_formula(words)) words.insert(0, "'");
   if (words.find_first_of(",\"\r\n") == std::string::npos) return words;
   std::string text = "\"";
@@ -67,7 +71,8 @@ std::string sheet_text(const Sheet& sheet, const Style& style) {
   for (const auto& row : sheet.rows) {
     std::vector<std::string> cells;
     for (std::size_t i = 0; i < row.size(); ++i)
-      if (!sheet.columns[i].title.empty()) cells.push_back(cell_text(row[i], sheet.columns[i].places));
+      if (!sheet.columns[i].title.empty())
+        cells.push_back(without_controls(cell_text(row[i], sheet.columns[i].places)));
     table.rows.push_back(std::move(cells));
   }
   return to_text(table, style);
@@ -76,8 +81,9 @@ std::string sheet_text(const Sheet& sheet, const Style& style) {
 std::string sheet_csv(const Sheet& sheet, const Edition& edition) {
   std::string text;
   for (const SheetColumn& column : sheet.columns) text += quoted(column.key) + ",";
-  text += "program,catalogue\r\n";
-  const std::string editions = quoted(edition.program) + "," + quoted(edition.catalogue) + "\r\n";
+  text += "law_seen_until,program,catalogue\r\n";
+  const std::string editions =
+      quoted(edition.law.seen_until) + "," + quoted(edition.program) + "," + quoted(edition.catalogue) + "\r\n";
   for (const auto& row : sheet.rows) {
     for (const Cell& cell : row) text += csv_cell(cell) + ",";
     text += editions;

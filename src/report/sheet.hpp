@@ -34,7 +34,8 @@ std::string sheet_text(const Sheet& sheet, const Style& style);
 /// front. The last two columns are the editions.
 std::string sheet_csv(const Sheet& sheet, const Edition& edition);
 
-/// {"format": 1, "program": ..., "catalogue": ..., "<kind>": [{...}, ...]}; null where nothing is known.
+/// {"format": 1, "program": ..., "catalogue": ..., "law_seen_until": ..., "<kind>": [{...}, ...]}; null where nothing
+/// is known.
 std::string sheet_json(const Sheet& sheet, const Edition& edition);
 
 /// One of the three, without prose around it.

@@ -49,6 +49,20 @@ Figure words_figure(const char* key, const char* title, const Hazards& hazards, 
   return {key, title, "", {words_statement(words, hazards.source, hazards.standing, hazards.note)}, {}, {}};
 }
 
+// What the record lacks is not its source's word, nor is what follows from it.
+void mark_added_flame(FigureGroup& group, const Hazards& hazards) {
+  if (!hazards.added_flame) return;
+  for (Figure& figure : group.figures) {
+    Statement& statement = figure.statements.front();
+    const bool is_it = statement.words == statement_text(hazards.added_flame->code);
+    if (is_it || figure.key == "signal_word" || figure.key == "hazard_classes" || figure.key == "pictograms")
+      statement.standing = std::string(to_word(Standing::derived));
+    if (!is_it) continue;
+    statement.note = "by its flash point (CLP Annex I 2.6.1); the record itself names " +
+                     (hazards.added_flame->recorded.empty() ? "no flammable class" : hazards.added_flame->recorded);
+  }
+}
+
 void add_classification(FigureGroup& group, const Hazards& hazards) {
   const auto add = [&](const char* key, const char* title, const std::string& words) {
     group.figures.push_back(words_figure(key, title, hazards, words));
@@ -63,6 +77,7 @@ void add_classification(FigureGroup& group, const Hazards& hazards) {
   if (!hazards.specific_limits.empty()) add("specific_limits", "special limits", hazards.specific_limits);
   if (hazards.minimum_only)
     add("minimum_classification", "minimum only", "suppliers may classify further: read the safety data sheet");
+  mark_added_flame(group, hazards);
 }
 
 FigureGroup hazard_group(const Solvent& solvent) {

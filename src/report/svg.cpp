@@ -24,6 +24,16 @@ std::string path_data(const std::vector<Xy>& points, bool closed) {
   return closed ? data + "Z" : data;
 }
 
+// Title and description under ids of their own, for readers that do not look inside an element for them.
+std::string spoken_by(const std::string& id) {
+  return fmt::format(" aria-labelledby=\"{0}-title\" aria-describedby=\"{0}-desc\"", xml_escape(id));
+}
+
+std::string spoken_words(const std::string& id, std::string_view title, std::string_view description) {
+  return fmt::format("<title id=\"{0}-title\">{1}</title>\n<desc id=\"{0}-desc\">{2}</desc>\n", xml_escape(id),
+                     xml_escape(title), xml_escape(description));
+}
+
 const char* anchor_word(Anchor anchor) {
   return anchor == Anchor::start ? "start" : anchor == Anchor::middle ? "middle" : "end";
 }
@@ -131,11 +141,19 @@ void end_clip(Drawing& drawing) {
   drawing.body += "</g>\n";
 }
 
-std::string inline_svg(const Drawing& drawing, std::string_view title) {
+std::string inline_svg(const Drawing& drawing, const PictureWords& words) {
   return fmt::format(
-      "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" role=\"img\" aria-label=\"{}\" "
-      "font-family=\"{}\">\n{}</svg>\n",
-      svg_number(drawing.width), svg_number(drawing.height), xml_escape(title), svg_fonts, drawing.body);
+      "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" role=\"{}\"{} font-family=\"{}\">\n{}{}</svg>\n",
+      svg_number(drawing.width), svg_number(drawing.height), words.parts_speak ? "group" : "img", spoken_by(words.id),
+      svg_fonts, spoken_words(words.id, words.title, words.description), drawing.body);
+}
+
+void begin_group(Drawing& drawing, const std::string& id, std::string_view title, std::string_view description) {
+  drawing.body += "<g role=\"group\"" + spoken_by(id) + ">\n" + spoken_words(id, title, description);
+}
+
+void end_group(Drawing& drawing) {
+  drawing.body += "</g>\n";
 }
 
 }  // namespace gentlest

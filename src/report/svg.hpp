@@ -74,8 +74,20 @@ std::string isolated(std::string_view text);
 /// Lines of at most `width`, broken at spaces; inside a word only where the word alone is wider.
 std::vector<std::string> text_lines(std::string_view text, double size, double width, bool bold = false);
 
-/// The drawing as an element for a page; `title` is read aloud in its place.
-std::string inline_svg(const Drawing& drawing, std::string_view title);
+/// What is read aloud in a picture's place. `id` must be unique on the page.
+struct PictureWords {
+  std::string id;
+  std::string title;
+  std::string description;   ///< what the picture shows, with its numbers
+  bool parts_speak = false;  ///< its groups and texts are read one by one, as on a page of labels; else it is one image
+};
+
+/// The drawing as an element for a page, with title and description.
+std::string inline_svg(const Drawing& drawing, const PictureWords& words);
+
+/// What is drawn between the two calls is one thing with a name and a description of its own, e.g. a label on a page.
+void begin_group(Drawing& drawing, const std::string& id, std::string_view title, std::string_view description);
+void end_group(Drawing& drawing);
 
 /// One coordinate or length, two decimals at most.
 std::string svg_number(double value);

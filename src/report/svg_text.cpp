@@ -1,7 +1,7 @@
 // Widths of text without a font at hand.
 #include "report/svg.hpp"
 
-#include "report/letters.hpp"
+#include "gentlest/letters.hpp"
 
 #include <array>
 #include <cstdint>

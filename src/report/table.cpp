@@ -1,6 +1,6 @@
 #include "report/table.hpp"
 
-#include "report/letters.hpp"
+#include "gentlest/letters.hpp"
 
 #include <algorithm>
 #include <numeric>
@@ -158,14 +158,9 @@ std::size_t display_width(std::string_view text) {
 }
 
 std::string without_controls(std::string_view text) {
-  std::string clean;
-  for (std::size_t at = 0; at < text.size();) {
-    const Letter letter = letter_at(text, at);
-    const bool control = letter.code < 0x20 || (letter.code >= 0x7F && letter.code < 0xA0) || letter.code == 0x2028 ||
-                         letter.code == 0x2029 || (letter.code >= 0x202A && letter.code <= 0x202E);
-    clean += control ? std::string_view(" ") : letter.bytes;
-    at += letter.bytes.size();
-  }
+  std::string clean = with_controls_shown(text, "\n\r\t");
+  std::replace_if(
+      clean.begin(), clean.end(), [](char c) { return c == '\n' || c == '\r' || c == '\t'; }, ' ');
   return clean;
 }
 

@@ -13,7 +13,8 @@ namespace gentlest {
 /// Columns a text takes on a terminal: combining marks take none, East Asian wide letters and pictures take two.
 std::size_t display_width(std::string_view text);
 
-/// The text without control characters, each replaced by a space: a job's title must not steer the terminal.
+/// The text on one line, with spaces for line breaks and tabs; other control characters are written out as \x1b: a
+/// job's title must not steer the terminal.
 std::string without_controls(std::string_view text);
 
 /// Lines of at most `width` columns, broken at spaces, inside a word only where the word alone is wider. At least one

@@ -42,6 +42,17 @@ void draw_background(Drawing& drawing, const Frame& frame, const MapBackground& 
       xml_escape(background.media_type), base64(background.bytes));
 }
 
+// "The painting, 62 x 48 cm, with 2 tests. Test 1: x 12.5, y 30 cm, isooctane 100. ..."
+std::string described(const PaintingObject& object, const std::vector<MapSite>& sites) {
+  std::string text = fmt::format("The outline of the painting, {} x {} cm, with {}.", as_recorded(object.width->value),
+                                 as_recorded(object.height->value),
+                                 sites.empty() ? "no test yet" : counted(sites.size(), "test", "tests"));
+  for (const MapSite& site : sites)
+    text += fmt::format(" Test {}: x {}, y {} cm{}{}.", site.number, as_recorded(site.x_cm), as_recorded(site.y_cm),
+                        site.what.empty() ? "" : ", ", site.what);
+  return text;
+}
+
 }  // namespace
 
 Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
@@ -69,6 +80,7 @@ Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
       "The painting to scale, {} x {} cm (width x height); x and y are counted in cm from the "
       "lower left corner.",
       as_recorded(object.width->value), as_recorded(object.height->value));
+  chart.description = described(object, sites);
   if (sites.empty()) chart.caption += " Mark each test with its number.";
   if (!outside.empty()) chart.caption += " Beyond the edge, drawn at it: " + joined(outside) + ".";
   if (!unnamed.empty()) chart.caption += " No room for the numbers " + joined(unnamed) + "; see the table.";

@@ -71,12 +71,19 @@ std::string material_words(const Catalogue& catalogue, const std::string& id) {
   return user_text(material ? material->name : id);
 }
 
+std::string like_its_layer(const Plan& plan, const std::string& name) {
+  std::string words = "like its layer";
+  for (const Passage& passage : plan.job.passages)
+    if (passage.name == name && !passage.suspected.empty())
+      words += "; warning: " + html_text(flags_text(passage.suspected));
+  return words;
+}
+
 std::string taken_words(const Plan& plan, const std::string& name) {
   const auto layer =
       std::find_if(plan.layers.begin(), plan.layers.end(), [&](const PlannedLayer& one) { return one.name == name; });
-  if (layer == plan.layers.end()) return "like its layer";
-  std::string words = user_text(layer->material_name) + " (" + user_text(layer->chosen_because) + "; " +
-                      html_text(grade_in_words(layer->grade)) + ")";
+  if (layer == plan.layers.end()) return like_its_layer(plan, name);
+  std::string words = user_text(layer->material_name) + " (" + user_text(sphere_in_words(*layer)) + ")";
   for (const OtherMaterial& other : layer->possible)
     words += "; may be " + user_text(other.material_name) + " as well (" + html_text(per_cent(other.share)) + ")";
   if (!layer->flags.empty()) words += "; warning: " + html_text(flags_text(layer->flags));
@@ -102,10 +109,7 @@ std::string painting_html(const Plan& plan, const Catalogue& catalogue) {
 
 std::string taught_html(const Progress& progress) {
   std::vector<std::string> items;
-  for (const std::string& line : describe_learning(progress.task.target, progress.layers[progress.target].name))
-    items.push_back(user_text(line));
-  for (const KeptBelief& kept : progress.task.kept)
-    for (const std::string& line : describe_learning(kept.belief, kept.name)) items.push_back(user_text(line));
+  for (const std::string& line : what_was_learnt(progress)) items.push_back(user_text(line));
   if (progress.next.is_surprised)
     items.emplace_back("The readings fit badly with what was held before the tests: examine what the layers are.");
   return "<section>\n" + element("h2", "What the tests taught") + html_list(items) + "</section>\n";
@@ -167,7 +171,7 @@ std::string test_report_page(const TestReport& report, const Bench& labels, cons
   body += taught_html(report.progress);
   body += report_choice(report);
   body += report_options(report);
-  body += sheet_notes(report.plan, labels);
+  body += sheet_notes(report.plan, labels, inputs.sheet.edition.law);
   body += sources_section(report.plan);
   body += made_again(report.plan, inputs);
   const std::string title = object.title.empty() ? "Untitled painting" : object.title;

@@ -3,6 +3,7 @@
 #include "report/fate.hpp"
 #include "report/format.hpp"
 #include "report/judged.hpp"
+#include "report/no_window.hpp"
 #include "report/table.hpp"
 #include "report/words.hpp"
 
@@ -29,8 +30,9 @@ std::string recipe_text(const VialCase& one, const Style& style) {
     text += paragraph(
         fmt::format("Rounded, this is another mixture: {}. Effect {} (was {}), risk {} (was {}). Label, fire and "
                     "breath below are those of the rounded one.",
-                    to_text(study.as_measured->mixture), per_cent(study.as_measured->effect),
-                    per_cent(study.judged.effect), per_cent(study.as_measured->risk), per_cent(study.judged.risk)));
+                    to_text(study.as_measured->mixture), effect_words(*study.as_measured, one.job.limits),
+                    effect_words(study.judged, one.job.limits), risk_words(*study.as_measured, one.job.limits),
+                    risk_words(study.judged, one.job.limits)));
   return text;
 }
 
@@ -67,7 +69,7 @@ std::string label_text(const MixtureLabel& label, const Style& style) {
     text += bullet(fmt::format("{} ({})", statement_text(statement.code), statement.because));
   for (const std::string& gap : label.not_known) text += bullet("NOT KNOWN: " + gap);
   for (const std::string& remark : label.remarks) text += bullet(remark);
-  return text + paragraph("The safety data sheets decide; records are a minimum classification of 2022.");
+  return text + paragraph("The safety data sheets decide; records are a minimum classification.");
 }
 
 std::string flash_words(const FlashPoint& flash) {
@@ -128,8 +130,11 @@ std::string vial_text(const VialCase& one, const Style& style, const Edition& ed
   const VialStudy& study = one.study;
   std::string text = heading("Vial: " + to_text(study.judged.mixture) + " (% by volume)", style).substr(1);
   if (!one.job.object.title.empty()) text += paragraph("Painting: " + one.job.object.title);
-  text += paragraph(fmt::format("Effect {}. Risk {}{}.", per_cent(study.judged.effect), per_cent(study.judged.risk),
+  text += paragraph(fmt::format("Effect {}. Risk {}{}.", effect_words(study.judged, one.job.limits),
+                                risk_words(study.judged, one.job.limits),
                                 study.judged.riskiest.empty() ? "" : ", to " + study.judged.riskiest));
+  const std::string beyond = beyond_limit_words(study.as_measured ? *study.as_measured : study.judged, one.job.limits);
+  if (!beyond.empty()) text += paragraph(beyond);
   text += recipe_text(one, style) + heading("In the vial and on the swab", style);
   for (const std::string& sentence : fate_sentences(study.judged, one.job.limits.risk_limit)) text += bullet(sentence);
   text += path_table(one, style) + label_text(study.label, style) + fire_and_breath_text(study, style);
@@ -139,6 +144,7 @@ std::string vial_text(const VialCase& one, const Style& style, const Edition& ed
   for (const Source& source : study.sources) text += bullet(source.key + ": " + source.citation);
   text +=
       "\n" + paragraph("Estimates from published rules; only a vial shows what mixes, only a swab what it does.", 0);
+  text += paragraph(law_words(edition.law), 0);
   return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), 0);
 }
 

@@ -39,13 +39,25 @@ std::string grade_in_words(SphereGrade grade) {
   return {};
 }
 
+std::string sphere_in_words(const PlannedLayer& layer) {
+  if (is_own_sphere(layer)) return "your own tests: " + layer.sphere_source;
+  return layer.chosen_because + "; " + grade_in_words(layer.grade);
+}
+
 std::string role_word(Role role) {
   return role == Role::remove ? "remove" : "keep";
 }
 
 std::string flags_text(const std::vector<Flag>& flags) {
   std::vector<std::string> words;
-  for (const Flag flag : flags) words.emplace_back(to_word(flag));
+  for (const Flag flag : flags) {
+    if (flag == Flag::cross_linked)
+      words.emplace_back("cross-linked");
+    else if (flag == Flag::water_sensitive)
+      words.emplace_back("sensitive to water");
+    else
+      words.emplace_back(to_word(flag));
+  }
   return joined(words);
 }
 
@@ -62,9 +74,20 @@ std::string statement_text(const std::string& code) {
 std::string statements_text(const std::optional<Hazards>& hazards) {
   if (!hazards) return no_record;
   std::vector<std::string> texts;
-  for (const std::string& code : hazards->statements) texts.push_back(statement_text(code));
+  for (const std::string& code : hazards->statements) {
+    const bool added = hazards->added_flame && hazards->added_flame->code == code;
+    texts.push_back(statement_text(code) + (added ? " (by its flash point, not by the record)" : ""));
+  }
   for (const std::string& code : hazards->supplemental) texts.push_back(statement_text(code));
   return joined(texts, "; ", "the record names no statement");
+}
+
+std::string law_words(const Law& law) {
+  if (law.seen_until.empty())
+    return "This catalogue does not say up to which day the law on hazards was seen: take its records for old.";
+  std::string text = "Law on hazards as seen until " + law.seen_until + ": " + law.seen + ".";
+  if (!law.older.empty()) text += " Older: " + law.older + ".";
+  return text + " What came later is not in here.";
 }
 
 std::string standing_mark(Standing standing) {
@@ -96,6 +119,16 @@ std::string hazard_line(const Mixture& mixture) {
     parts.push_back("flash point not known: " + joined(hazards.without_flash_point));
   if (!hazards.without_record.empty()) parts.push_back("no record: " + joined(hazards.without_record));
   return joined(parts, "; ");
+}
+
+std::string parting_words(const PartingPair& pair, bool kept_out) {
+  const std::string parts = pair.from_percent == pair.to_percent
+                                ? fmt::format("at {}", pair.from_percent)
+                                : fmt::format("from {} to {}", pair.from_percent, pair.to_percent);
+  std::string text = fmt::format("{} in {}: two liquids {} parts in 100 ({}){}", pair.bottle, pair.other, parts,
+                                 to_word(pair.basis), kept_out ? ", so no such mixture is proposed" : "");
+  if (!pair.stays_one_liquid) return text + "; no grade of it stays one liquid there";
+  return text + fmt::format("; {} stays one liquid there", *pair.stays_one_liquid);
 }
 
 std::string object_facts(const PaintingObject& object) {

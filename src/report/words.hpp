@@ -4,6 +4,7 @@
 #include "gentlest/catalogue.hpp"
 #include "gentlest/job.hpp"
 #include "gentlest/mixture.hpp"
+#include "gentlest/plan.hpp"
 
 #include <string>
 
@@ -12,10 +13,14 @@ namespace gentlest {
 /// How far a sphere can be trusted, e.g. "stand-in: no sphere of this very material is published".
 std::string grade_in_words(SphereGrade grade);
 
+/// Why the layer's sphere was taken and how far it can be trusted: "found; published, and ...". Of the user's own tests
+/// nothing is published, so only their source is told.
+std::string sphere_in_words(const PlannedLayer& layer);
+
 /// "remove" or "keep".
 std::string role_word(Role role);
 
-/// "resinous, waxy"; empty when there are none.
+/// For people: "resinous, sensitive to water"; empty when there are none.
 std::string flags_text(const std::vector<Flag>& flags);
 
 /// "Danger", "Warning", "no signal word", or that there is no record.
@@ -27,6 +32,9 @@ std::string statements_text(const std::optional<Hazards>& hazards);
 /// One code with our words, e.g. "H225 catches fire very easily".
 std::string statement_text(const std::string& code);
 
+/// "Law on hazards as seen until 2026-10-07: ... Older: ...", or that nobody wrote the day down.
+std::string law_words(const Law& law);
+
 /// " [from memory]" and the like behind a figure; empty for a measured one.
 std::string standing_mark(Standing standing);
 
@@ -35,6 +43,9 @@ std::string limit_text(const ExposureLimit& limit);
 
 /// "Danger; flash point 4 C (toluene); no record: ..." of the parts of a mixture.
 std::string hazard_line(const Mixture& mixture);
+
+/// "ethanol 96 % in isooctane: two liquids from 5 to 30 parts in 100 (...); ethanol 98 % stays one liquid there".
+std::string parting_words(const PartingPair& pair, bool kept_out);
 
 /// "62 x 48 cm, paint about 150 years old"; empty when nothing is known.
 std::string object_facts(const PaintingObject& object);

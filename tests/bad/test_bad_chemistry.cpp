@@ -48,17 +48,41 @@ const std::vector<Bad> bad_files = {
     {"stand-in without a source", read_stand_ins, "stand_ins:\n  - {solvent: a, shares: {b: 1}, standing: assumed}\n",
      "source"},
     {"a word that says nothing", read_miscibility,
-     "water_limits: []\npairs:\n  - {pair: [a, b], mixing: maybe, source: x, standing: measured}\nchart: {source: x, "
+     "pairs:\n  - {pair: [a, b], mixing: maybe, source: x, standing: measured}\nchart: {source: x, "
      "standing: measured}\nnumbers: {source: x, standing: measured, of: {}}\n",
      "does not say how the pair mixes"},
     {"three of a pair", read_miscibility,
-     "water_limits: []\npairs:\n  - {pair: [a, b, c], mixing: partial, source: x, standing: measured}\nchart: {source: "
+     "pairs:\n  - {pair: [a, b, c], mixing: partial, source: x, standing: measured}\nchart: {source: "
      "x, standing: measured}\nnumbers: {source: x, standing: measured, of: {}}\n",
      "a pair names two solvents"},
     {"a key nobody asked for", read_miscibility,
-     "water_limits: []\npairs: []\nchart: {source: x, standing: measured, sometimes: []}\nnumbers: {source: x, "
+     "pairs: []\nchart: {source: x, standing: measured, sometimes: []}\nnumbers: {source: x, "
      "standing: measured, of: {}}\n",
      "sometimes"},
+    {"a limit without points", read_water_limits,
+     "water_limits:\n  - {alcohol: a, other: b, temperature_C: 25, used_from_percent: 1, used_to_percent: 9, "
+     "spread_percent: 1, points: [], source: x, standing: measured}\n",
+     "at least one point"},
+    {"limits out of order", read_water_limits,
+     "water_limits:\n  - {alcohol: a, other: b, temperature_C: 25, used_from_percent: 1, used_to_percent: 9, "
+     "spread_percent: 1, points: [[5, 3], [4, 3]], source: x, standing: measured}\n",
+     "by rising share"},
+    {"a limit that corrects without what it corrects by", read_water_limits,
+     "water_limits:\n  - {alcohol: a, other: b, temperature_C: 25, used_from_percent: 1, used_to_percent: 9, "
+     "spread_percent: 1, corrects: aliphatic, points: [[5, 3]], source: x, standing: measured}\n",
+     "gives the computed limit at each point"},
+    {"a limit that corrects nothing known", read_water_limits,
+     "water_limits:\n  - {alcohol: a, other: b, temperature_C: 25, used_from_percent: 1, used_to_percent: 9, "
+     "spread_percent: 1, corrects: cyclic, points: [[5, 3, 1]], source: x, standing: measured}\n",
+     "write aliphatic or aromatic"},
+    {"a limit beyond all", read_water_limits,
+     "water_limits:\n  - {alcohol: a, other: b, temperature_C: 25, used_from_percent: 1, used_to_percent: 9, "
+     "spread_percent: 1, points: [[5, 130]], source: x, standing: measured}\n",
+     "130 is outside 0 to 100 %"},
+    {"densities that rise", read_strengths,
+     "strengths:\n  - {alcohol: a, points: [[0, 800], [100, 998]], source: x, standing: measured}\n", "densities fall"},
+    {"densities up to half", read_strengths,
+     "strengths:\n  - {alcohol: a, points: [[0, 998], [50, 900]], source: x, standing: measured}\n", "from 0 to 100 %"},
     {"a clash without a reason", read_cautions,
      "incompatible_pairs:\n  - {pair: [a, b], source: x, standing: measured}\ngloves: []\n", "why"},
     {"gloves without words", read_cautions,

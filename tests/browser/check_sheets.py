@@ -135,6 +135,16 @@ MEASURE = r"""
       say('overflows: ' + e.tagName, e);
     if (getComputedStyle(e).breakInside === 'avoid' && box.height > PAGE_HEIGHT) say('higher than a page', e);
   }
+  const ids = [...document.querySelectorAll('[id]')].map(e => e.id);
+  for (const id of ids) if (ids.indexOf(id) !== ids.lastIndexOf(id)) say('id twice: ' + id);
+  for (const e of document.querySelectorAll('svg, [aria-labelledby], [aria-describedby]')) {
+    if (!shown(e)) continue;
+    for (const name of ['aria-labelledby', 'aria-describedby'])
+      if (e.hasAttribute(name) && !(document.getElementById(e.getAttribute(name)) || {textContent: ''}).textContent.trim())
+        say(name + ' names nothing', e);
+    if (e.tagName === 'svg' && !(e.querySelector(':scope > title') && e.querySelector(':scope > desc')))
+      say('picture without title or description', e);
+  }
   const touch = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 &&
                           Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 2.5;
   let texts = 0;
@@ -292,7 +302,7 @@ def main():
         try:
             catalogue = hostile_catalogue(source, folder)
             log = demo_log(folder)
-            jobs = [("demo", ["demo"], log, (8, 13), 0), ("no_window", ["demo", "--risk-limit", "0.06"], log, (7, 13), 1),
+            jobs = [("demo", ["demo"], log, (8, 14), 0), ("no_window", ["demo", "--risk-limit", "0.06"], log, (7, 13), 1),
                     ("hostile", [hostile_job(source, folder), "--data", catalogue], hostile_log(folder), (8, 26), 0)]
             for name, args, tests, pages, code in jobs:
                 check_job(browser, checks, program, folder, keep, name, args, tests, pages, code)

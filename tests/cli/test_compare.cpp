@@ -6,6 +6,7 @@
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
+#include "near.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -61,7 +62,7 @@ TEST_CASE("compare judges a series by the numbers of single mixtures, and counts
       CHECK(step.at("beyond_risk_limit") == (step.at("mixture").at("risk").get<double>() > limit));
       beyond += step.at("beyond_risk_limit").get<bool>() ? 1U : 0U;
       if (!step.at("effect_rise").is_null()) {
-        CHECK(step.at("effect_rise").get<double>() == Approx(effect - before).margin(2e-6));
+        CHECK(step.at("effect_rise").get<double>() == near(effect - before, 2e-6));
         falls += effect < before ? 1U : 0U;
         largest = std::max(largest, effect - before);
       }
@@ -72,14 +73,14 @@ TEST_CASE("compare judges a series by the numbers of single mixtures, and counts
     CHECK(quality.at("bottles") == series.at("liquids").size());
     CHECK(quality.at("beyond_risk_limit") == beyond);
     CHECK(quality.at("falls_of_effect") == falls);
-    CHECK(quality.at("largest_rise").get<double>() == Approx(largest).margin(2e-6));
+    CHECK(quality.at("largest_rise").get<double>() == near(largest, 2e-6));
   }
   const json& feller = compared.at("series")[1];
   CHECK(feller.at("mixtures").size() == 13);
   const json& tenth = feller.at("mixtures")[9].at("mixture");
   const json alone = as_json({"mixture", "demo", tenth.at("recipe").get<std::string>()}).at("mixture");
-  CHECK(alone.at("effect").get<double>() == Approx(tenth.at("effect").get<double>()).margin(2e-4));
-  CHECK(alone.at("risk").get<double>() == Approx(tenth.at("risk").get<double>()).margin(2e-4));
+  CHECK(alone.at("effect").get<double>() == near(tenth.at("effect").get<double>(), 2e-4));
+  CHECK(alone.at("risk").get<double>() == near(tenth.at("risk").get<double>(), 2e-4));
 }
 
 TEST_CASE("the ladder inside compare is the ladder") {
@@ -93,11 +94,11 @@ TEST_CASE("the ladder inside compare is the ladder") {
   for (std::size_t i = 0; i < grid.size(); ++i) {
     const double least = grid[i].at("risk");
     CHECK(grid[i].at("risk_given_up").get<double>() >= 0);
-    CHECK(least + grid[i].at("risk_given_up").get<double>() == Approx(ladder[i].at("risk").get<double>()).margin(2e-6));
+    CHECK(least + grid[i].at("risk_given_up").get<double>() == near(ladder[i].at("risk").get<double>(), 2e-6));
     CHECK(grid[i].at("effect").get<double>() >= ladder[i].at("effect").get<double>() - 2e-6);
     double sum = 0;
     for (const auto& share : grid[i].at("shares")) sum += share.at("volume_percent").get<double>();
-    CHECK(sum == Approx(100).margin(1e-4));
+    CHECK(sum == near(100, 1e-4));
   }
 }
 
@@ -158,7 +159,7 @@ TEST_CASE("finer steps stand between their rungs in all three forms, and leave t
     CHECK(mixture.at("fate").at("drifts_beyond_risk_limit") == false);
     for (const auto& part : mixture.at("parts")) {
       const double percent = part.at("volume_percent");
-      CHECK(percent == Approx(std::round(percent)).margin(1e-6));
+      CHECK(percent == near(std::round(percent), 1e-6));
       off_the_grid += std::abs(std::remainder(percent, 5)) > 0.5 ? 1U : 0U;
       CHECK(std::count(plan.at("bottles").begin(), plan.at("bottles").end(), part.at("liquid")) == 1);
     }

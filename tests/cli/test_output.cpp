@@ -62,7 +62,7 @@ TEST_CASE("a result never replaces the job it was made from") {
   write_file(job, demo_job_text());
   const Result result = call({"ladder", job, "--output", folder.file("./easel.yaml")});
   CHECK(result.code == 2);
-  CHECK(holds(result.err, "--output names the file that is read"));
+  CHECK(holds(result.err, "easel.yaml is a file that this command works with"));
   CHECK(read_file(job) == demo_job_text());
 }
 

@@ -60,15 +60,26 @@ TEST_CASE("headings are bold on a terminal only, and not with NO_COLOR or a dumb
   CHECK_FALSE(holds(shell("NO_COLOR= TERM=xterm PROGRAM list families").out, "\033"));
 }
 
-TEST_CASE("a full disk and a closed pipe are noticed") {
+TEST_CASE("a full disk is noticed, a closed pipe passes in silence") {
   if (access("/dev/full", W_OK) == 0) {
     const Result full = shell("PROGRAM list solvents 2>&1 >/dev/full");
     CHECK(full.code == 3);
     CHECK(holds(full.out, "standard output could not be written"));
   }
   const Folder folder;
-  shell("{ sleep 0.3; PROGRAM list solvents 2>/dev/null; echo $? > " + folder.file("code") + "; } | true");
-  CHECK(read_file(folder.file("code")) == "3\n");
+  shell("{ sleep 0.3; PROGRAM list solvents 2>" + folder.file("said") + "; echo $? > " + folder.file("code") +
+        "; } | true");
+  CHECK(read_file(folder.file("code")) == "0\n");
+  CHECK(read_file(folder.file("said")).empty());
+}
+
+TEST_CASE("with a closed standard output a reading goes into the log, and that is said") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const Result result = shell("PROGRAM record demo " + log + " 'mixture=acetone 100' 'removal=no effect' 2>&1 >&-");
+  CHECK(result.code == 3);
+  CHECK(holds(result.out, "test 1 is in the log"));
+  CHECK(lines_of(read_file(log)).size() == 2);
 }
 
 TEST_CASE("Ctrl-C while the job is read leaves with 130") {

@@ -37,12 +37,29 @@ TEST_CASE("a chance is never shown as none or as certain") {
   CHECK(per_cent(1) == ">99 %");
 }
 
+TEST_CASE("a chance is never printed as none or as certainty, nor on the wrong side of a limit") {
+  for (const double chance : {0.99994, 0.995001, 1.0}) CHECK(per_cent(chance) == ">99 %");
+  CHECK(per_cent_beside(0.4968, 0.5) == "49.7 %");
+  CHECK(per_cent_beside(0.49996, 0.5) == "49.996 %");
+  CHECK(per_cent_beside(0.5, 0.5) == "50 %");
+  CHECK(per_cent_beside(0.5 - 1e-12, 0.5) == "50 %");
+  CHECK(per_cent_beside(0.5004, 0.5) == "50.04 %");
+  CHECK(per_cent_beside(0.504, 0.5) == "50.4 %");
+  CHECK(per_cent_beside(0.2540, 0.25) == "25.4 %");
+  CHECK(per_cent_beside(0.4958, 0.496) == "49.58 %");
+  CHECK(per_cent_beside(0.61, 0.5) == "61 %");
+  CHECK(per_cent_beside(0.0004, 0.5) == "<0.1 %");
+  CHECK(per_cent_beside(0.99994, 0.5) == ">99 %");
+  CHECK(setting_per_cent(0.025) == "2.5 %");
+  CHECK(setting_per_cent(0.2) == "20 %");
+}
+
 TEST_CASE("width counts letters as a terminal shows them") {
   CHECK(display_width("Öl") == 2);
   CHECK(display_width("e\xCC\x81") == 1);
   CHECK(display_width("\xE9\x9D\x99\xE7\x89\xA9") == 4);
   CHECK(display_width("\xFF\xFE") == 2);
-  CHECK(without_controls("a\033[1mb\tc\xC2\x9B") == "a [1mb c ");
+  CHECK(without_controls("a\033[1mb\tc\nd\xC2\x9B") == "a\\x1b[1mb c d\\x9b");
 }
 
 TEST_CASE("wrapping keeps all words and the width") {
@@ -75,11 +92,11 @@ TEST_CASE("CSV keeps commas, quotes and line breaks, and disarms formulas") {
   Sheet sheet{"things", {{"words", "words", -1, false}, {"count", "count", -1, false}}, {}};
   sheet.rows = {
       {std::string("a, \"b\"\r\nc"), 1.5}, {std::string("=HYPERLINK(1)"), Cell()}, {std::string("-1+2"), -2.0}};
-  const auto rows = csv_rows(sheet_csv(sheet, {"1", "2"}));
+  const auto rows = csv_rows(sheet_csv(sheet, {"1", "2", {"2026-03-14", "law", ""}}));
   REQUIRE(rows.size() == 4);
-  CHECK(rows[1] == std::vector<std::string>{"a, \"b\"\r\nc", "1.5", "1", "2"});
-  CHECK(rows[2] == std::vector<std::string>{"'=HYPERLINK(1)", "not known", "1", "2"});
-  CHECK(rows[3] == std::vector<std::string>{"'-1+2", "-2", "1", "2"});
+  CHECK(rows[1] == std::vector<std::string>{"a, \"b\"\r\nc", "1.5", "2026-03-14", "1", "2"});
+  CHECK(rows[2] == std::vector<std::string>{"'=HYPERLINK(1)", "not known", "2026-03-14", "1", "2"});
+  CHECK(rows[3] == std::vector<std::string>{"'-1+2", "-2", "2026-03-14", "1", "2"});
 }
 
 TEST_CASE("JSON says null for what is not known and survives broken letters") {

@@ -4,6 +4,7 @@
 #include "csv.hpp"
 
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <boost/math/distributions/non_central_chi_squared.hpp>
 
@@ -21,7 +22,7 @@ TEST_CASE("noncentral chi-squared with 3 degrees of freedom: published rows and 
     const double offset = std::sqrt(number(row, "lambda"));
     const double chance = chance_nearer_than({0, 0, 0}, {0, 0, offset}, {0.5, 1, 1}, std::sqrt(number(row, "x")));
     INFO("lambda " << row.at("lambda") << " x " << row.at("x"));
-    CHECK(chance == Approx(number(row, "P")).margin(row.at("source") == "NAG" ? 5e-5 : 1e-10));
+    CHECK(chance == near(number(row, "P"), row.at("source") == "NAG" ? 5e-5 : 1e-10));
   }
   INFO("rows with three degrees of freedom: " << rows);
   for (const double s : {0.05, 0.3, 1.0, 3.0, 10.0})
@@ -31,7 +32,7 @@ TEST_CASE("noncentral chi-squared with 3 degrees of freedom: published rows and 
         const double oracle = boost::math::cdf(boost::math::non_central_chi_squared(3, lambda), R0 * R0 / (s * s));
         INFO("s " << s << " Ra " << Ra << " R0 " << R0);
         CHECK(chance_nearer_than({16, 4, 4}, {16 + Ra * 0.3, 4, 4 + Ra * 0.8}, {s / 2, s, s}, R0) ==
-              Approx(oracle).margin(1e-10));
+              near(oracle, 1e-10));
       }
 }
 
@@ -51,7 +52,7 @@ TEST_CASE("spreads from 0.001 to 10: no silent failure, neither of the quadratur
         const Hansen liquid{16, 4, 4};
         const Hansen centre{16 + Ra * 0.3, 4, 4 + Ra * 0.8};
         INFO("s " << s << " Ra " << Ra << " R0 " << R0);
-        CHECK(chance_nearer_than(liquid, centre, {s / 2, s, s}, R0) == Approx(closed).margin(1e-10));
+        CHECK(chance_nearer_than(liquid, centre, {s / 2, s, s}, R0) == near(closed, 1e-10));
         const BoundedChance quick = quick_chance_nearer_than(liquid, centre, {s / 2, s, s}, R0);
         CHECK(quick.error <= 1e-8);
         CHECK(std::abs(quick.chance - closed) <= quick.error + 1e-12);
@@ -83,7 +84,7 @@ TEST_CASE("one and two uncertain coordinates: published noncentral chi-squared r
     const double offset = std::sqrt(number(row, "lambda"));
     INFO("df " << df << " lambda " << row.at("lambda") << " x " << row.at("x"));
     CHECK(chance_nearer_than({0, 0, 0}, {0, 0, offset}, sd, std::sqrt(number(row, "x"))) ==
-          Approx(number(row, "P")).margin(row.at("source") == "NAG" ? 5e-5 : 1e-10));
+          near(number(row, "P"), row.at("source") == "NAG" ? 5e-5 : 1e-10));
   }
   CHECK(rows >= 3);
 }
@@ -95,7 +96,7 @@ TEST_CASE("quadratic form of Imhof with weights 6, 3, 1 and one degree of freedo
     ++rows;
     const double chance =
         chance_nearer_than({0, 0, 0}, {0, 0, 0}, {std::sqrt(6.0) / 2, std::sqrt(3.0), 1}, std::sqrt(number(row, "c")));
-    CHECK(chance == Approx(number(row, "P_less_than_c")).margin(1.5e-4));
+    CHECK(chance == near(number(row, "P_less_than_c"), 1.5e-4));
   }
   CHECK(rows == 2);
 }

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <array>
 #include <cmath>
@@ -27,23 +28,23 @@ std::optional<Celsius> flash_at(const std::string& first, const std::string& sec
 
 }  // namespace
 
-TEST_CASE("additive index: the worked example of 29 CFR 1910.1000(d)(2), and others in print") {
+TEST_CASE("additive index: the worked example of 29 CFR 1910.1000(d)(2), and others in print", "[hazards]") {
   CHECK(additive_index({500, 45, 40}, {1000, 200, 200}) == Approx(0.925).epsilon(1e-12));
   CHECK(additive_index({150, 300}, {200, 400}) == Approx(1.5).epsilon(1e-12));
   CHECK(additive_index({72.5, 31.2, 385}, {200, 100, 1000}) == Approx(1.0595).epsilon(1e-12));
   CHECK(additive_index({50, 25}, {100, 50}) == Approx(1).epsilon(1e-12));
 }
 
-TEST_CASE("Le Chatelier: the worked example of Crowl and Louvar") {
-  CHECK(le_chatelier({0.24, 0.61, 0.15}, {1.2, 5.3, 3.1}) == Approx(2.75117).margin(1e-5));
+TEST_CASE("Le Chatelier: the worked example of Crowl and Louvar", "[hazards]") {
+  CHECK(le_chatelier({0.24, 0.61, 0.15}, {1.2, 5.3, 3.1}) == near(2.75117, 1e-5));
   CHECK(le_chatelier({1, 1}, {2, 2}) == Approx(2));
 }
 
-TEST_CASE("ten millilitres of acetone in a room of 50 cubic metres") {
+TEST_CASE("ten millilitres of acetone in a room of 50 cubic metres", "[hazards]") {
   const double start = release_mg_per_m3({10}, 0.7845, 50);
-  CHECK(start == Approx(156.9).margin(0.01));
-  CHECK(ppm_from_mg_per_m3(start, 58.08) == Approx(66.0504).margin(0.001));
-  CHECK(ppm_from_mg_per_m3(start, 58.08) * mean_after_release(6, 8) == Approx(1.37605).margin(0.0001));
+  CHECK(start == near(156.9, 0.01));
+  CHECK(ppm_from_mg_per_m3(start, 58.08) == near(66.0504, 0.001));
+  CHECK(ppm_from_mg_per_m3(start, 58.08) * mean_after_release(6, 8) == near(1.37605, 0.0001));
   CHECK(mean_after_release(0, 8) == 1);
   const auto exposure =
       session_exposure({{make_liquid(*shipped_catalogue().find_solvent("acetone"), "", shipped_catalogue()), {10}}},
@@ -58,7 +59,7 @@ TEST_CASE("ten millilitres of acetone in a room of 50 cubic metres") {
   CHECK(found);
 }
 
-TEST_CASE("flash points of pairs against another activity model") {
+TEST_CASE("flash points of pairs against another activity model", "[hazards]") {
   // Computed with the constants of DECHEMA at one atmosphere, the vapour pressures of Poling 2001 and the flash points
   // of IEC 60079-20-1; not measured. Mole fraction of the first: 0.1, 0.25, 0.5, 0.75, 0.9.
   struct Line {
@@ -79,14 +80,14 @@ TEST_CASE("flash points of pairs against another activity model") {
       INFO(line.first << " + " << line.second << " at " << x[i]);
       const auto ours = flash_at(line.first, line.second, x[i]);
       REQUIRE(ours);
-      CHECK(ours->value == Approx(line.flash_C[i]).margin(3.0));
+      CHECK(ours->value == near(line.flash_C[i], 3.0));
     }
 }
 
-TEST_CASE("flash point: ends, minimum, water, and what is not known") {
+TEST_CASE("flash point: ends, minimum, water, and what is not known", "[hazards]") {
   const double ethanol = shipped_catalogue().find_solvent("ethanol")->flash_point_C->chosen.value;
   CHECK(flash_at("ethanol", "n_octane", 1)->value == Approx(ethanol));
-  CHECK(flash_at("ethanol", "n_octane", 0.999)->value == Approx(ethanol).margin(0.6));
+  CHECK(flash_at("ethanol", "n_octane", 0.999)->value == near(ethanol, 0.6));
   CHECK(flash_at("ethanol", "n_octane", 0.5)->value < ethanol - 5);  // below both parts
   // The more water, the higher.
   double before = ethanol;
@@ -104,13 +105,12 @@ TEST_CASE("flash point: ends, minimum, water, and what is not known") {
   REQUIRE(spirit.estimate);
   CHECK(spirit.estimate->value < shipped_catalogue().find_solvent("white_spirit")->flash_point_C->chosen.value);
   CHECK(flash_point(mixture_from("white spirit 100"), shipped_catalogue()).estimate->value == 39);
-  const FlashPoint unknown =
-      flash_point(mixture_from("dipropylene glycol monomethyl ether 50, acetone 50"), shipped_catalogue());
+  const FlashPoint unknown = flash_point(mixture_from("1-propoxy-2-propanol 50, acetone 50"), shipped_catalogue());
   CHECK_FALSE(unknown.estimate);
   CHECK_FALSE(unknown.because.empty());
 }
 
-TEST_CASE("explosive limit of the vapour above a mixture lies between those of its parts") {
+TEST_CASE("explosive limit of the vapour above a mixture lies between those of its parts", "[hazards]") {
   const auto limit = lower_explosive_limit(mixture_from("acetone 50, isooctane 50"), shipped_catalogue());
   REQUIRE(limit);
   CHECK(*limit > shipped_catalogue().find_solvent("isooctane")->explosive_limits->chosen.value.lower_percent);
@@ -120,7 +120,7 @@ TEST_CASE("explosive limit of the vapour above a mixture lies between those of i
   CHECK(*pure == Approx(shipped_catalogue().find_solvent("toluene")->explosive_limits->chosen.value.lower_percent));
 }
 
-TEST_CASE("vapour hazard ratio: toluene as computed from printed figures, and a list with a gap") {
+TEST_CASE("vapour hazard ratio: toluene as computed from printed figures, and a list with a gap", "[hazards]") {
   // 21 mmHg at 20 C and 100 ppm: 276. Our vapour pressure at 20 C is 2.91 kPa (21.8 mmHg).
   for (const VapourHazard& hazard : vapour_hazards(mixture_from("toluene 100"), shipped_catalogue()))
     if (hazard.authority == "NIOSH REL") CHECK(*hazard.ratio == Approx(276.3).epsilon(0.05));
@@ -133,9 +133,9 @@ TEST_CASE("vapour hazard ratio: toluene as computed from printed figures, and a 
   }
 }
 
-TEST_CASE("start of boiling") {
-  CHECK(start_of_boiling(mixture_from("acetone 100"), shipped_catalogue())->value == Approx(56.1).margin(0.5));
+TEST_CASE("start of boiling", "[hazards]") {
+  CHECK(start_of_boiling(mixture_from("acetone 100"), shipped_catalogue())->value == near(56.1, 0.5));
   const auto ether = start_of_boiling(mixture_from("diethyl ether 90, ethanol 10"), shipped_catalogue());
   REQUIRE(ether);
-  CHECK(ether->value == Approx(35).margin(2));
+  CHECK(ether->value == near(35, 2));
 }

@@ -4,7 +4,10 @@
 #include "gentlest/diagnostic.hpp"
 #include "io/score_sets.hpp"
 
+#include "scratch.hpp"
+
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -100,7 +103,7 @@ TEST_CASE("published spheres misplace as many solvents and reach the data fit th
     INFO(row.at("code") << " " << row.at("material"));
     const SphereQuality quality = judge_sphere(set_of(row.at("code")).scores, sphere_of(row));
     CHECK(quality.misplaced == static_cast<int>(test::number(row, "misplaced")));
-    CHECK(quality.data_fit == Approx(test::number(row, "data_fit")).margin(0.5001e-4));
+    CHECK(quality.data_fit == test::near(test::number(row, "data_fit"), 0.5001e-4));
   }
 }
 
@@ -149,8 +152,8 @@ TEST_CASE("held-out REDs predict nearly as well as those of an independent 8-fol
   // Reference: 86.0 % right against 66.5 % by majority, other folds (red_calibration_crossval.csv, 2728 pairs).
   const Calibration& result = calibration();
   CHECK(result.sets.size() == 31);
-  CHECK(result.left_out_score.right_inside == Approx(0.860).margin(0.01));
-  CHECK(result.left_out_score.right_guess == Approx(0.665).margin(0.001));
+  CHECK(result.left_out_score.right_inside == test::near(0.860, 0.01));
+  CHECK(result.left_out_score.right_guess == test::near(0.665, 0.001));
   CHECK(result.left_out_score.log_score < result.left_out_score.log_score_of_shares);
   CHECK(result.left_out_score.brier_2 < result.left_out_score.brier_2_of_shares);
   CHECK(result.left_out_score.brier_4 < result.left_out_score.brier_4_of_shares);
@@ -162,11 +165,11 @@ TEST_CASE("held-out REDs predict nearly as well as those of an independent 8-fol
   for (std::size_t i = 0; i < in_sample.size(); ++i) {
     INFO("band " << i);
     CHECK(result.in_sample[i].count == static_cast<int>(test::number(in_sample[i], "n")));
-    CHECK(result.in_sample[i].dissolved == Approx(test::number(in_sample[i], "dissolved")).margin(0.00051));
-    CHECK(result.in_sample[i].untouched == Approx(test::number(in_sample[i], "untouched")).margin(0.00051));
+    CHECK(result.in_sample[i].dissolved == test::near(test::number(in_sample[i], "dissolved"), 0.00051));
+    CHECK(result.in_sample[i].untouched == test::near(test::number(in_sample[i], "untouched"), 0.00051));
     // Different folds and another fitter: shares of a few hundred cases agree to some hundredths.
-    CHECK(result.cross_validated[i].dissolved == Approx(test::number(held_out[i], "dissolved")).margin(0.04));
-    CHECK(result.cross_validated[i].untouched == Approx(test::number(held_out[i], "untouched")).margin(0.05));
+    CHECK(result.cross_validated[i].dissolved == test::near(test::number(held_out[i], "dissolved"), 0.04));
+    CHECK(result.cross_validated[i].untouched == test::near(test::number(held_out[i], "untouched"), 0.05));
   }
 }
 
@@ -176,8 +179,8 @@ TEST_CASE("the response curve and spreads of the catalogue are those that calibr
   REQUIRE(stages.size() == result.response.stages.size());
   for (std::size_t i = 0; i < stages.size(); ++i) {
     REQUIRE(stages[i].size() == 2);
-    CHECK(stages[i][0] == Approx(result.response.stages[i].intercept).margin(0.002));
-    CHECK(stages[i][1] == Approx(result.response.stages[i].slope).margin(0.01));
+    CHECK(stages[i][0] == test::near(result.response.stages[i].intercept, 0.002));
+    CHECK(stages[i][1] == test::near(result.response.stages[i].slope, 0.01));
   }
 
   const std::vector<std::pair<std::string, std::size_t>> row_of_grade = {
@@ -189,10 +192,10 @@ TEST_CASE("the response curve and spreads of the catalogue are those that calibr
     // dD, dP, dH, then "R0_sd: x", of which the 0 of R0 is read as a number too
     REQUIRE(found[0].size() == 5);
     const SphereScatter& sd = result.spreads.at(row).spread;
-    CHECK(found[0][0] == Approx(sd.centre.dD).margin(0.051));
-    CHECK(found[0][1] == Approx(sd.centre.dP).margin(0.051));
-    CHECK(found[0][2] == Approx(sd.centre.dH).margin(0.051));
-    CHECK(found[0][4] == Approx(sd.R0).margin(0.051));
+    CHECK(found[0][0] == test::near(sd.centre.dD, 0.051));
+    CHECK(found[0][1] == test::near(sd.centre.dP, 0.051));
+    CHECK(found[0][2] == test::near(sd.centre.dH, 0.051));
+    CHECK(found[0][4] == test::near(sd.R0, 0.051));
   }
 }
 
@@ -224,4 +227,48 @@ TEST_CASE("faults of score sets are reported with their place") {
     CHECK(error.faults().size() == 6);
   }
   std::filesystem::remove_all(temporary);
+}
+
+namespace {
+
+// Faults of a folder of score sets with one set of these lines.
+std::vector<Diagnostic> faults_of_set(const std::string& lines, const std::string& use = "yes") {
+  const gentlest::test::ScratchFolder scratch;
+  gentlest::test::put(scratch.file("published.csv"),
+                      "set,code,material,family,use,dD,dP,dH,R0,note\nmine,M,my resin,," + use + ",18,5,8,7,\n");
+  gentlest::test::put(scratch.file("mine.csv"), lines);
+  try {
+    read_score_sets(scratch.path());
+  } catch (const InputError& error) {
+    return error.faults();
+  }
+  return {};
+}
+
+}  // namespace
+
+TEST_CASE("a score set from which nothing can be fitted is refused with its file and what would be right") {
+  const std::string head = "solvent,dD,dP,dH,grade\n";
+  const std::vector<std::pair<std::string, std::string>> cases = {
+      {head + "a,15,1,2,6\nb,16,5,8,2\n", "no liquid of this set has grade 1"},
+      {head + "a,15,1,2,1\nb,16,5,8,6\n", "too few liquids of this set have grade 1"},
+      {head + "a,15,1,2,1\nb,16,5,8,1\n", "every liquid of this set has grade 1"},
+      {head, "no line of figures"},
+      {"", "no line of figures"},
+      {"solvent,dD,dP,dH\na,15,1,2\n", "no column \"grade\""},
+      {head + "a,15,1,2,7\n", "\"7\" is not a grade"},
+      {head + "a,15,1,2,0\n", "\"0\" is not a grade"}};
+  for (const auto& [lines, message] : cases) {
+    INFO(lines);
+    const std::vector<Diagnostic> faults = faults_of_set(lines);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].message.find(message) != std::string::npos);
+    CHECK(faults[0].where.file.find("mine.csv") != std::string::npos);
+    CHECK_FALSE(faults[0].remedy.empty());
+  }
+  CHECK(faults_of_set(head + "a,15,1,2,1\nb,16,5,8,6\nc,17,5,8,1\n").empty());
+  // A set that is left out may hold what it likes, but one must take part.
+  const std::vector<Diagnostic> none = faults_of_set(head + "a,15,1,2,6\n", "no");
+  REQUIRE(none.size() == 1);
+  CHECK(none[0].message.find("no set takes part") != std::string::npos);
 }

@@ -4,18 +4,22 @@
 #include "gentlest/vial.hpp"
 #include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"
+#include "report/bench_sheet.hpp"
 #include "report/charts.hpp"
 #include "report/label_sheet.hpp"
 #include "report/pictogram.hpp"
+#include "report/progress_report.hpp"
 #include "report/test_map.hpp"
 #include "report/vial_report.hpp"
 
 #include <rapidcheck.h>
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <regex>
+#include <set>
 
 using namespace gentlest;
 
@@ -67,7 +71,7 @@ TEST_CASE("the bench measures what the plan proposes") {
     for (const Band& band : mixture.chance_bands) CHECK(band.low <= band.high);
     REQUIRE(as_made(mixture).fate.drift);
     REQUIRE(as_made(mixture).fate.drying_risk.size() == as_made(mixture).fate.drift->path.size());
-    CHECK(as_made(mixture).fate.drying_risk.front() == Approx(as_made(mixture).fate.risk.at_start).margin(2e-4));
+    CHECK(as_made(mixture).fate.drying_risk.front() == test::near(as_made(mixture).fate.risk.at_start, 2e-4));
   }
   for (const SessionTotal& one : bench.totals) total_mL += one.volume.value;
   CHECK(total_mL == Approx(10.0 * static_cast<double>(plan.rungs.size())));
@@ -156,7 +160,7 @@ TEST_CASE("in the three views a range is a circle: dD stands at twice the scale"
       low_y = std::min(low_y, std::stod((*one)[2]));
       high_y = std::max(high_y, std::stod((*one)[2]));
     }
-    CHECK(high_x - low_x == Approx(high_y - low_y).margin(0.1));
+    CHECK(high_x - low_x == test::near(high_y - low_y, 0.1));
   }
   CHECK(found == 3);
 }
@@ -241,6 +245,73 @@ TEST_CASE("where one part has no hazard record, label, sheet and vial study all 
         std::string::npos);
 }
 
+TEST_CASE("what is not known of a label is said beside its signs, on the sheet as on the label") {
+  MixtureLabel label;
+  CHECK(label_signs(label) == " no signal word");
+  label.not_known = {"no record for x"};
+  CHECK(label_signs(label) == " record missing");
+  label.statements = {{"H318", "x"}};
+  label.signal_word = "Danger";
+  label.pictograms = {"GHS05"};
+  const std::string signs = label_signs(label);
+  CHECK(signs.find("GHS05, corrosion") != std::string::npos);
+  CHECK(signs.find("> Danger (a minimum: records missing)") != std::string::npos);
+}
+
+TEST_CASE("what a mixture asks to be minded stands on the sheet") {
+  const Demo demo;
+  Plan plan = make_plan(demo.job, demo.catalogue);
+  const auto marks = [&] {
+    std::string all;
+    const Bench bench = prepare_bench(plan, demo.catalogue);
+    for (const std::string& mark : marks_of(bench.mixtures[1], plan)) all += mark + "\n";
+    return all;
+  };
+  CHECK(marks().empty());
+  Fate& fate = plan.rungs[1].fate;
+  fate.phases.phases = Phases::two_liquids;
+  CHECK(marks() == "two layers (group method alone): shake, or leave it out\n");
+  fate.phases.phases = Phases::near_border;
+  CHECK(marks() == "may cloud or part (group method alone): look at the vial\n");
+  fate.phases.phases = Phases::unknown;
+  CHECK(marks() == "not known whether it stays one liquid: look at the vial\n");
+  fate.phases.phases = Phases::one_liquid;
+  fate.risk.beyond_limit_at = 0.4;
+  fate.risk.worst = 0.31;
+  CHECK(marks() == "drying: risk passes the limit when 40 % has gone, up to 31 %\n");
+  fate.drift->parts_at = 0.6;
+  CHECK(marks().find("drying: may part into two liquids when 60 % has gone\n") != std::string::npos);
+  fate.drift.reset();
+  CHECK(marks() == "drying: not known\n");
+  plan.rungs[1].risk = 0.26;
+  CHECK(marks().rfind("BEYOND THE RISK LIMIT of 25 %: not proposed\n", 0) == 0);
+}
+
+TEST_CASE("only what passes the limit is beyond it") {
+  const Demo demo;
+  const Plan plan = make_plan(demo.job, demo.catalogue);
+  JudgedMixture judged = plan.rungs.front();
+  judged.risk = 0.25;
+  CHECK_FALSE(is_beyond_limit(judged, demo.job.limits));
+  judged.risk = 0.2500001;
+  CHECK(is_beyond_limit(judged, demo.job.limits));
+}
+
+TEST_CASE("every way to stop says stop, and none of the others does") {
+  std::set<std::string> all;
+  for (const NextStep step : {NextStep::found, NextStep::no_window, NextStep::closed, NextStep::tests_used_up}) {
+    CHECK(step_words(step).rfind("stop: ", 0) == 0);
+    all.insert(step_words(step));
+  }
+  for (const NextStep step : {NextStep::try_mixture, NextStep::try_at_edge, NextStep::confirm, NextStep::try_passage}) {
+    CHECK(step_words(step).find("stop") == std::string::npos);
+    CHECK(step_words(step).rfind("try ", 0) == 0);
+    all.insert(step_words(step));
+  }
+  CHECK(all.size() == 8);
+  CHECK(step_words(NextStep::closed) == "stop: the original reacted");
+}
+
 TEST_CASE("vial and printed label agree on the mixture as measured") {
   Demo demo;
   demo.job.limits.vial_mL = 3;
@@ -274,7 +345,7 @@ TEST_CASE("the map is to scale and tells of sites beyond the edge") {
   const std::regex frame("<rect x=\"[0-9.]+\" y=\"[0-9.]+\" width=\"([0-9.]+)\" height=\"([0-9.]+)\"");
   std::smatch match;
   REQUIRE(std::regex_search(map.drawing.body, match, frame));
-  CHECK(std::stod(match[1]) == Approx(2 * std::stod(match[2])).margin(0.05));
+  CHECK(std::stod(match[1]) == test::near(2 * std::stod(match[2]), 0.05));
 }
 
 TEST_CASE("base64 as in RFC 4648, section 10") {

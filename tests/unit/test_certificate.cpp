@@ -4,6 +4,7 @@
 #include "small_shelf.hpp"
 
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -66,7 +67,7 @@ TEST_CASE("nearest blend: the exact quadratic program finds the same distance") 
     const std::vector<Hansen> liquids = random_liquids(dice, count);
     const Hansen aim = random_aim(dice);
     INFO("round " << round << " liquids " << count);
-    CHECK(nearest_blend(liquids, aim).Ra == Approx(least_Ra(liquids, aim)).margin(1e-9));
+    CHECK(nearest_blend(liquids, aim).Ra == near(least_Ra(liquids, aim), 1e-9));
   }
 }
 #endif
@@ -97,7 +98,7 @@ TEST_CASE("nearest blend by hand: a corner, the middle of a segment, a point ins
   const std::vector<Hansen> corners = {{15, 0, 0}, {17, 0, 0}, {16, 4, 0}, {16, 2, 5}};
   CHECK(nearest_blend(corners, {14, -1, -1}).fractions == std::vector<double>{1, 0, 0, 0});
   CHECK(nearest_blend({corners[0], corners[1]}, {16, 3, 0}).fractions == std::vector<double>{0.5, 0.5});
-  CHECK(nearest_blend(corners, {16, 1.5, 1}).Ra == Approx(0).margin(1e-12));
+  CHECK(nearest_blend(corners, {16, 1.5, 1}).Ra == near(0, 1e-12));
 }
 
 TEST_CASE("the refined mixture is no worse than the rung and than a 0.25 % grid of the same bottles") {

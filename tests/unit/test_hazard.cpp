@@ -26,9 +26,10 @@ Solvent named(const char* name) {
 
 }  // namespace
 
-TEST_CASE("a part without a record is named, never counted as harmless") {
+TEST_CASE("a part without a record is named, never counted as harmless", "[hazards]") {
   Solvent known = named("known");
-  known.hazards = Hazards{{"H225", "H319"}, {}, {}, {"GHS02"}, "Danger", "", false, "s", Standing::measured, ""};
+  known.hazards =
+      Hazards{{"H225", "H319"}, {}, {}, {"GHS02"}, "Danger", "", false, "s", Standing::measured, "", {}, {}};
   const Solvent unknown = named("unknown");
   const HazardSummary summary = hazards_of_parts(half_and_half(known, unknown));
   CHECK(summary.signal_word == "Danger");
@@ -38,16 +39,18 @@ TEST_CASE("a part without a record is named, never counted as harmless") {
   CHECK_FALSE(summary.lowest_flash_point);
 }
 
-TEST_CASE("the strongest word, every statement once, the lowest flash point and limit") {
+TEST_CASE("the strongest word, every statement once, the lowest flash point and limit", "[hazards]") {
   Solvent a = named("a");
-  a.hazards = Hazards{{"H225", "H336"}, {}, {}, {"GHS02", "GHS07"}, "Warning", "", false, "s", Standing::measured, ""};
+  a.hazards =
+      Hazards{{"H225", "H336"}, {}, {}, {"GHS02", "GHS07"}, "Warning", "", false, "s", Standing::measured, "", {}, {}};
   a.flash_point_C = Known<double>{{12, "s", Standing::measured, ""}, {}, ""};
   ExposureLimit limit;
   limit.authority = "EU indicative";
   limit.long_term_ppm = 50;
   a.exposure_limits = {limit};
   Solvent b = named("b");
-  b.hazards = Hazards{{"H225", "H304"}, {}, {}, {"GHS02", "GHS08"}, "Danger", "", false, "s", Standing::measured, ""};
+  b.hazards =
+      Hazards{{"H225", "H304"}, {}, {}, {"GHS02", "GHS08"}, "Danger", "", false, "s", Standing::measured, "", {}, {}};
   b.flash_point_C = Known<double>{{-12, "s", Standing::measured, ""}, {}, ""};
   const HazardSummary summary = hazards_of_parts(half_and_half(a, b));
   CHECK(summary.signal_word == "Danger");
@@ -58,7 +61,7 @@ TEST_CASE("the strongest word, every statement once, the lowest flash point and 
   CHECK(*summary.lowest_limit_ppm == 50);
 }
 
-TEST_CASE("every statement of the shipped catalogue has plain words") {
+TEST_CASE("every statement of the shipped catalogue has plain words", "[hazards]") {
   std::set<std::string> codes;
   for (const Solvent& solvent : shipped_catalogue().solvents())
     if (solvent.hazards) {

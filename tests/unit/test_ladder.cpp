@@ -34,6 +34,28 @@ TEST_CASE("finer steps lie between the rungs, rise, and stay on the ladder's bot
   CHECK(finer_steps(task, ladder, weaker, stronger, 0).empty());
 }
 
+TEST_CASE("where the shelf has a mixture that works within the limit, the fewness of bottles closes no window") {
+  int by_a_hair = 0;
+  for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+    const InventedShelf shelf(8, seed);
+    const SearchTask task = shelf.task(2, 10);
+    const std::vector<Candidate> frontier = find_frontier(task);
+    for (std::size_t i = 0; i < frontier.size(); i += 3) {
+      // The limits for which this very mixture of the whole shelf is the only one that will do.
+      const LadderGoal goal{2, 5, frontier[i].verdict.risk, frontier[i].verdict.effect};
+      const Ladder ladder = design_ladder(task, goal);
+      INFO("seed " << seed << ", mixture " << i);
+      CHECK(ladder.window);
+      REQUIRE_FALSE(ladder.rungs.empty());
+      CHECK(ladder.rungs.back().verdict.effect >= goal.wanted_effect);
+      CHECK(ladder.rungs.back().verdict.risk <= goal.risk_limit);
+      CHECK(ladder.bottles.size() <= 2);
+      by_a_hair += ladder.effect_given_up > 0.01 ? 1 : 0;
+    }
+  }
+  CHECK(by_a_hair > 0);  // else no case was hard
+}
+
 TEST_CASE("quality of a series, by hand") {
   const std::vector<Hansen> points = {{16, 0, 0}, {16, 3, 4}, {16, 3, 5}, {17, 3, 5}};
   const std::vector<Verdict> verdicts = {{0.1, 0.05, 0}, {0.4, 0.1, 0}, {0.3, 0.2, 0}, {0.9, 0.6, 0}};

@@ -4,6 +4,7 @@
 #include "gentlest/mixture.hpp"
 
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 using namespace gentlest;
 using gentlest::test::shipped_catalogue;
@@ -79,9 +80,9 @@ TEST_CASE("water in the bottle moves the point of the liquid") {
   const Liquid wet = bottle("ethanol", "96 %");
   const Liquid dry = bottle("ethanol", "absolute");
   const Hansen water = shipped_catalogue().find_solvent("water")->hansen->chosen.value;
-  CHECK(wet.water_fraction == Approx(0.04));
+  CHECK(wet.water_fraction == test::near(0.0494, 0.0002));  // tests/published/test_water_limits.cpp
   CHECK(dry.water_fraction == 0);
-  CHECK(wet.hansen.dH == Approx(0.96 * dry.hansen.dH + 0.04 * water.dH));
+  CHECK(wet.hansen.dH == Approx((1 - wet.water_fraction) * dry.hansen.dH + wet.water_fraction * water.dH));
   REQUIRE(wet.published_teas);
   CHECK(wet.published_teas->fd + wet.published_teas->fp + wet.published_teas->fh == Approx(100));
   CHECK(bottle("acetone", "99.5 %").water_fraction == 0);  // a purity, not a water content
@@ -99,4 +100,57 @@ TEST_CASE("the triangle's own mean is unknown when one part has no published fra
   unknown.label = "other";
   unknown.published_teas.reset();
   CHECK_FALSE(mix_published_teas(Mixture({{bottle("acetone"), 0.5}, {unknown, 0.5}})));
+}
+
+TEST_CASE("a grade is read however it is written, or refused: never taken for pure") {
+  for (const char* grade : {"95.6 %", "95,6 %", "95.6", "95.6%", "95,6 vol%", "95.6 Vol.-%", "95.6 % vol", "95.6 % v/v",
+                            "95.6% V/V", "95.6 \xC2\xB0", "95.6\xC2\xB0"}) {
+    INFO(grade);
+    CHECK(bottle("ethanol", grade).label == "ethanol 95.6 %");
+    CHECK(bottle("ethanol", grade).water_fraction == test::near(0.0542, 0.0003));
+  }
+  CHECK(bottle("ethanol", "95 wt%").label == "ethanol 95 % w/w");
+  CHECK(bottle("ethanol", "95 wt%").water_fraction < bottle("ethanol", "95 %").water_fraction);
+  for (const char* grade : {"absolute", "Anhydrous", "dry"})
+    CHECK(bottle("ethanol", grade).label == "ethanol absolute");
+  CHECK(bottle("ethanol", "99.9 %").water_fraction == test::near(0.0013, 0.0003));
+  for (const char* grade : {"nan %", "inf", "denatured", "96 % denatured", "96 proof", "96 % 4", "-96 %", "9e1 %",
+                            "40 %", "104 %", "%", "0 %"}) {
+    INFO(grade);
+    CHECK_THROWS_AS(bottle("ethanol", grade), InputError);
+  }
+  // What is no alcohol has a purity, in words or per cent, and no water.
+  CHECK(bottle("acetone", "technical").label == "acetone technical");
+  CHECK(bottle("acetone", "99,5 %").label == "acetone 99.5 %");
+  CHECK_THROWS_AS(bottle("acetone", "nan %"), InputError);
+  CHECK_THROWS_AS(bottle("acetone", "104 %"), InputError);
+}
+
+TEST_CASE("a grade in a mixture is read or refused at its place") {
+  for (const char* text : {"ethanol 95,6 % 30, isooctane 70", "ethanol 95.6 vol% 30; isooctane 70",
+                           "ethanol 95.6 \xC2\xB0 30, isooctane 70", "ethanol 95.6 % v/v 30, isooctane 70"}) {
+    INFO(text);
+    CHECK(to_text(parse_mixture(text, shipped_catalogue())) == "isooctane 70, ethanol 95.6 % 30");
+  }
+  const std::string complaint = complaint_about("isooctane 70, ethanol denatured 30");
+  INFO(complaint);
+  CHECK(complaint.find("mixture:1:23:") != std::string::npos);
+  CHECK(complaint.find("the grade \"denatured\" of ethanol is not understood") != std::string::npos);
+  CHECK(complaint_about("ethanol 96 % denatured 30, isooctane 70").find("not counted") != std::string::npos);
+  CHECK(complaint_about("ethanol nan % 30, isooctane 70").find("not understood") != std::string::npos);
+  CHECK(complaint_about("ethanol 104 % 30, isoctane 70").find("isoctane") != std::string::npos);
+}
+
+TEST_CASE("a name means one bottle of the shelf, or asks which") {
+  const std::vector<Liquid> two = {bottle("ethanol", "96 %"), bottle("ethanol", "absolute")};
+  const std::string complaint = complaint_about("ethanol 30, isooctane 70", two);
+  CHECK(complaint.find("ethanol stands on the shelf in 2 grades") != std::string::npos);
+  CHECK(complaint.find("ethanol 96 %") != std::string::npos);
+  CHECK(to_text(parse_mixture("ethanol absolute 30, isooctane 70", shipped_catalogue(), two)) ==
+        "isooctane 70, ethanol absolute 30");
+  CHECK(to_text(parse_mixture("ethanol 30, isooctane 70", shipped_catalogue(),
+                              {bottle("ethanol", "96 %"), bottle("ethanol")})) == "isooctane 70, ethanol 30");
+  // A grade in words is part of the bottle's name.
+  CHECK(to_text(parse_mixture("acetone technical 30, isooctane 70", shipped_catalogue(),
+                              {bottle("acetone", "technical")})) == "isooctane 70, acetone technical 30");
 }

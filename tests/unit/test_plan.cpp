@@ -118,10 +118,28 @@ TEST_CASE("what is to be avoided is left off, with the reason") {
 }
 
 TEST_CASE("unknown hazards can be refused, and are named when they are not") {
+  // Two bottles that are needed together, one of them without a hazard record.
+  const Solvent* unknown = nullptr;
+  for (const Solvent& solvent : shipped_catalogue().solvents())
+    if (!solvent.hazards && solvent.hansen && solvent.family == "ester" && !solvent.reference_only) unknown = &solvent;
+  REQUIRE(unknown);
   Job job = demo();
+  job.shelf = {{"isooctane", "", {}}, {unknown->id, "", {}}};
+  const auto named = [](const Plan& plan) {
+    std::vector<JudgedMixture> shown = plan.rungs;
+    for (const auto& one : {plan.nearest, plan.least_risk_that_works})
+      if (one) shown.push_back(*one);
+    return std::any_of(shown.begin(), shown.end(),
+                       [](const JudgedMixture& mixture) { return !mixture.hazards.without_record.empty(); });
+  };
+  CHECK(named(make_plan(job, shipped_catalogue())));
   job.limits.allow_unknown_hazards = false;
-  for (const JudgedMixture& rung : make_plan(job, shipped_catalogue()).rungs)
-    CHECK(rung.hazards.without_record.empty());
+  const Shelf shelf = shelf_of(job, shipped_catalogue());
+  const std::vector<std::string> left_off = left_off_words(shelf);
+  CHECK(usable_liquids(shelf).size() == 1);
+  REQUIRE(left_off.size() == 1);
+  CHECK(left_off[0].find("no hazard record") != std::string::npos);
+  CHECK_FALSE(named(make_plan(job, shipped_catalogue())));
 }
 
 TEST_CASE("the order of the shelf does not change the plan") {

@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -263,7 +264,8 @@ TEST_CASE("the table of a bench sheet becomes readings") {
       "1,\"isooctane 70, ethanol 30\",Partly removed,nothing seen,12.5,3,no,\"says \"\"tacky\"\"\r\nsecond line\"\r\n"
       "\r\n"
       ",acetone 100,,softened,,,yes,\r\n";
-  const std::vector<Reading> readings = readings_from_csv(text, "sheet.csv");
+  std::vector<Reading> readings;
+  for (const TypedReading& typed : readings_from_csv(text, "sheet.csv")) readings.push_back(typed.reading);
   REQUIRE(readings.size() == 2);
   CHECK(readings[0].remark == "says \"tacky\"\r\nsecond line");
   CHECK(readings[0].mixture == "isooctane 70, ethanol 30");
@@ -295,4 +297,95 @@ TEST_CASE("a faulty table is refused whole, every fault with its place") {
   CHECK_THROWS_AS(readings_from_csv("mixture,mixture\n", "sheet.csv"), InputError);
   CHECK_THROWS_AS(readings_from_csv("mixtur,removal\nx,no effect\n", "sheet.csv"), InputError);
   CHECK_THROWS_AS(readings_from_csv("mixture,removal\n\"open,no effect\n", "sheet.csv"), InputError);
+}
+
+TEST_CASE("readings added together count all or none, wherever the addition was cut off") {
+  const Folder folder;
+  const std::string path = folder.file();
+  append_readings(path, {simple("before")});
+  const std::string before = text_of(path);
+  append_readings(path, {simple("a"), simple("b"), simple("c")});
+  const std::string whole = text_of(path);
+  for (std::size_t length = before.size(); length <= whole.size(); ++length) {
+    INFO("cut after " << length << " bytes");
+    put(path, whole.substr(0, length));
+    const bool is_complete = length + 1 >= whole.size();  // the last line break is not needed
+    const ReadingLog log = read_log(path);
+    REQUIRE(log.lines.size() == (is_complete ? 4 : 1));
+    REQUIRE(log.faults.empty() == (is_complete || length == before.size()));
+    // The next reading is not taken for a part of what was cut off, and no number is given twice.
+    append_readings(path, {simple("later")});
+    const ReadingLog after = read_log(path);
+    REQUIRE(after.lines.size() == log.lines.size() + 1);
+    REQUIRE(after.lines.back().test > log.highest_test);
+  }
+}
+
+TEST_CASE("a bad line inside an addition leaves the others of it in") {
+  const Folder folder;
+  const std::string path = folder.file();
+  append_readings(path, {simple("a"), simple("b"), simple("c")});
+  for (const char* bad : {"garbage", "{\"test\":2,\"removal\":\"somewhat\",\"import\":\"2 of 3\"}"}) {
+    std::string text = text_of(path);
+    const std::size_t from = text.find("{\"test\":2");
+    text.replace(from, text.find('\n', from) - from, bad);
+    put(folder.file("bad"), text);
+    const ReadingLog log = read_log(folder.file("bad"));
+    REQUIRE(log.lines.size() == 2);
+    CHECK(log.lines[1].who == "c");
+    REQUIRE(log.faults.size() == 1);
+    CHECK(log.faults[0].where.line == 3);
+  }
+}
+
+TEST_CASE("killed at any instant, an import is in the log whole or not at all") {
+  const Folder folder;
+  const std::string path = folder.file();
+  std::vector<Reading> table(3000, simple("child"));
+  std::uint64_t random = 54321;
+  std::size_t some = 0;
+  for (int round = 0; round < 40; ++round) {
+    fs::remove(path);
+    const pid_t child = ::fork();
+    REQUIRE(child >= 0);
+    if (child == 0) {
+      append_readings(path, table);
+      ::_exit(0);
+    }
+    random = random * 6364136223846793005u + 1442695040888963407u;
+    const timespec pause{0, static_cast<long>((random >> 33) % 60'000'000)};  // below 60 ms
+    ::nanosleep(&pause, nullptr);
+    ::kill(child, SIGKILL);
+    int status = 0;
+    ::waitpid(child, &status, 0);
+    const std::size_t count = read_log(path).lines.size();
+    REQUIRE((count == 0 || count == table.size()));
+    some += count > 0 ? 1 : 0;
+  }
+  INFO(some << " of 40 were whole");
+}
+
+TEST_CASE("an addition for which the disk has no room is taken back") {
+  const Folder folder;
+  const std::string path = folder.file();
+  append_readings(path, {simple("before")});
+  const std::string before = text_of(path);
+  const pid_t child = ::fork();
+  REQUIRE(child >= 0);
+  if (child == 0) {
+    // A file may grow a little and no further: the system takes a part of the addition, then none.
+    std::signal(SIGXFSZ, SIG_IGN);
+    const rlimit most{before.size() + 700, before.size() + 700};
+    ::setrlimit(RLIMIT_FSIZE, &most);
+    try {
+      append_readings(path, std::vector<Reading>(20, simple("child")));
+    } catch (const InputError& error) {
+      ::_exit(error.faults().front().remedy.find("nothing was added") == 0 ? 7 : 8);
+    }
+    ::_exit(0);
+  }
+  int status = 0;
+  ::waitpid(child, &status, 0);
+  CHECK(WEXITSTATUS(status) == 7);
+  CHECK(text_of(path) == before);
 }

@@ -1,6 +1,7 @@
 #include "gentlest/response.hpp"
 
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <cmath>
 
@@ -16,7 +17,7 @@ TEST_CASE("grade chances add up to 1 and agree with the cumulative chance") {
     double sum = 0;
     for (int grade = 1; grade <= grade_count; ++grade) {
       sum += chances[static_cast<std::size_t>(grade - 1)];
-      CHECK(chance_at_most(curve, grade, red) == Approx(sum).margin(1e-12));
+      CHECK(chance_at_most(curve, grade, red) == test::near(sum, 1e-12));
     }
     CHECK(sum == Approx(1));
   }

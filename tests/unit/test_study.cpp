@@ -4,6 +4,7 @@
 #include "study/static_ladder.hpp"
 
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <cmath>
 
@@ -61,8 +62,8 @@ TEST_CASE("simulated paintings follow their priors and have the same luck every 
     mean += dP / count;
     square += (dP - 6) * (dP - 6) / count;
   }
-  CHECK(mean == Approx(6).margin(0.1));
-  CHECK(std::sqrt(square) == Approx(1.8).margin(0.08));
+  CHECK(mean == test::near(6, 0.1));
+  CHECK(std::sqrt(square) == test::near(1.8, 0.08));
   const Painting painting = make_painting(world, 5, 1);
   const SwabOutcome a = swab(world, painting, {16, 6, 9}, 12, false);
   const SwabOutcome b = swab(world, painting, {16, 6, 9}, 12, false);
@@ -73,8 +74,8 @@ TEST_CASE("simulated paintings follow their priors and have the same luck every 
 TEST_CASE("the response of the static ladder is that of the study") {
   for (const double RED : {0.8, 0.9, 1.0, 1.1, 1.3}) {
     CHECK(chance_at_most(response_like(removal_curve(), 2), 2, RED) ==
-          Approx(removal_curve().at_least(3, RED)).margin(0.03));
-    CHECK(chance_at_most(response_like(harm_curve(), 4), 4, RED) == Approx(harm_curve().at_least(1, RED)).margin(0.03));
+          test::near(removal_curve().at_least(3, RED), 0.03));
+    CHECK(chance_at_most(response_like(harm_curve(), 4), 4, RED) == test::near(harm_curve().at_least(1, RED), 0.03));
   }
   // A ladder that finds no mixture would make the comparison worthless.
   CHECK(static_ladder(bench(), base_world(), shipped()).size() >= 4);
