@@ -1,7 +1,7 @@
 // Flash point, boiling and explosive limit of a mixture.
 #include "gentlest/exposure.hpp"
 
-#include "gentlest/hazard.hpp"
+#include "gentlest/statements.hpp"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "flame.hpp"
 
-#include "gentlest/hazard.hpp"
+#include "gentlest/statements.hpp"
 #include "gentlest/vapour.hpp"
 
 #include <algorithm>
@@ -58,18 +58,6 @@ void complete(Hazards& hazards, const std::string& code) {
 void complete_flame(Solvent& solvent, const Catalogue& catalogue) {
   solvent.flame_by_figures = flame_of(solvent, catalogue);
   if (solvent.hazards && !solvent.flame_by_figures.empty()) complete(*solvent.hazards, solvent.flame_by_figures);
-}
-
-std::string flammable_statement(Celsius flash_point, Celsius boiling_point, bool estimated) {
-  const double flash = flash_point.value - (estimated ? 5 : 0);
-  if (flash < 23) return boiling_point.value <= 35 ? "H224" : "H225";
-  return flash <= 60 ? "H226" : "";
-}
-
-std::string flame_among(const std::vector<std::string>& statements) {
-  for (const char* code : {"H224", "H225", "H226"})
-    if (std::find(statements.begin(), statements.end(), code) != statements.end()) return code;
-  return {};
 }
 
 }  // namespace gentlest

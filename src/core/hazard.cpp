@@ -1,4 +1,5 @@
 #include "gentlest/hazard.hpp"
+#include "gentlest/statements.hpp"
 
 #include <algorithm>
 
@@ -58,14 +59,6 @@ void finish_pictograms(HazardSummary& summary) {
 }
 
 }  // namespace
-
-std::vector<std::string> known_statements(const Solvent& solvent) {
-  if (!solvent.hazards)
-    return solvent.flame_by_figures.empty() ? std::vector<std::string>() : std::vector{solvent.flame_by_figures};
-  std::vector<std::string> statements = solvent.hazards->statements;
-  statements.insert(statements.end(), solvent.hazards->supplemental.begin(), solvent.hazards->supplemental.end());
-  return statements;
-}
 
 HazardSummary hazards_of_parts(const Mixture& mixture) {
   HazardSummary summary;

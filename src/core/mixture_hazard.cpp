@@ -1,6 +1,6 @@
 #include "gentlest/mixture_hazard.hpp"
 
-#include "gentlest/hazard.hpp"
+#include "gentlest/statements.hpp"
 
 #include <fmt/format.h>
 

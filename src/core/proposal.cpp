@@ -1,7 +1,7 @@
 #include "proposal.hpp"
 
 #include "gentlest/evaporation.hpp"
-#include "gentlest/hazard.hpp"
+#include "gentlest/statements.hpp"
 #include "gentlest/miscibility.hpp"
 #include "gentlest/mixture_hazard.hpp"
 

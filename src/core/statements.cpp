@@ -1,5 +1,5 @@
 // What each hazard statement brings with it: signal word, pictogram, and words of ours.
-#include "gentlest/hazard.hpp"
+#include "gentlest/statements.hpp"
 
 #include <algorithm>
 #include <array>
@@ -116,6 +116,26 @@ bool gives_way(const std::string& code, const std::set<std::string>& signs, bool
 }
 
 }  // namespace
+
+std::vector<std::string> known_statements(const Solvent& solvent) {
+  if (!solvent.hazards)
+    return solvent.flame_by_figures.empty() ? std::vector<std::string>() : std::vector{solvent.flame_by_figures};
+  std::vector<std::string> statements = solvent.hazards->statements;
+  statements.insert(statements.end(), solvent.hazards->supplemental.begin(), solvent.hazards->supplemental.end());
+  return statements;
+}
+
+std::string flammable_statement(Celsius flash_point, Celsius boiling_point, bool estimated) {
+  const double flash = flash_point.value - (estimated ? 5 : 0);
+  if (flash < 23) return boiling_point.value <= 35 ? "H224" : "H225";
+  return flash <= 60 ? "H226" : "";
+}
+
+std::string flame_among(const std::vector<std::string>& statements) {
+  for (const char* code : {"H224", "H225", "H226"})
+    if (std::find(statements.begin(), statements.end(), code) != statements.end()) return code;
+  return {};
+}
 
 std::string statement_words(const std::string& code) {
   const Row* row = row_of(code);

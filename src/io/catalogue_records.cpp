@@ -1,6 +1,6 @@
 #include "io/catalogue_records.hpp"
 
-#include "gentlest/hazard.hpp"
+#include "gentlest/statements.hpp"
 #include "gentlest/reading.hpp"
 #include "io/cited_figures.hpp"
 #include "io/specific_limits.hpp"

@@ -5,7 +5,6 @@
 #include "report/plan_report.hpp"
 #include "report/words.hpp"
 
-#include "gentlest/hazard.hpp"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,6 @@
 #include "report/label_sheet.hpp"
 
 #include "gentlest/diagnostic.hpp"
-#include "gentlest/hazard.hpp"
 #include "report/bench_sheet.hpp"
 #include "report/format.hpp"
 #include "report/no_window.hpp"

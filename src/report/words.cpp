@@ -1,6 +1,7 @@
 #include "report/words.hpp"
 
 #include "gentlest/hazard.hpp"
+#include "gentlest/statements.hpp"
 #include "report/format.hpp"
 
 #include <fmt/format.h>

@@ -4,6 +4,7 @@
 #include "shipped_mixtures.hpp"
 
 #include "gentlest/hazard.hpp"
+#include "gentlest/statements.hpp"
 #include "gentlest/mixture_hazard.hpp"
 #include "io/specific_limits.hpp"
 #include "report/words.hpp"

@@ -3,7 +3,7 @@
 
 #include "shipped_mixtures.hpp"
 
-#include "gentlest/hazard.hpp"
+#include "gentlest/statements.hpp"
 #include "io/specific_limits.hpp"
 
 #include <fmt/format.h>

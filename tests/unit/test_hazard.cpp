@@ -1,6 +1,7 @@
 #include "shipped.hpp"
 
 #include "gentlest/hazard.hpp"
+#include "gentlest/statements.hpp"
 
 #include <catch2/catch.hpp>
 
