@@ -3,11 +3,11 @@
 
 #include "cli/options.hpp"
 #include "cli/surroundings.hpp"
-#include "gentlest/catalogue.hpp"
-#include "gentlest/job.hpp"
-#include "gentlest/plan.hpp"
+#include "gentlest/catalogue/catalogue.hpp"
+#include "gentlest/plan/job.hpp"
+#include "gentlest/plan/plan.hpp"
 #include "io/reading_log.hpp"
-#include "report/form.hpp"
+#include "report/form/form.hpp"
 
 #include <cstddef>
 #include <iosfwd>
