@@ -30,7 +30,8 @@ std::string troff(std::string_view text) {
 std::string option_entry(const Option& option) {
   const std::string letter = option.letter ? fmt::format("-{}, ", option.letter) : "";
   const std::string argument = *option.argument ? fmt::format(" \\fI{}\\fR", troff(option.argument)) : "";
-  return fmt::format(".TP\n\\fB{}--{}\\fR{}\n{}\n", troff(letter), troff(option.name), argument, troff(option.help));
+  return fmt::format(".TP\n\\fB{}\\-\\-{}\\fR{}\n{}\n", troff(letter), troff(option.name), argument,
+                     troff(option.help));
 }
 
 std::string names_of(const std::vector<std::string>& options) {

@@ -1,5 +1,6 @@
 // Boxes to fill in, one card a test, and the map.
 #include "report/paper/bench_sheet.hpp"
+#include "report/phrases/words.hpp"
 
 #include "gentlest/learning/reading.hpp"
 #include "report/form/format.hpp"

@@ -1,3 +1,4 @@
+#include "gentlest/catalogue/statements.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
