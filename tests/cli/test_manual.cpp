@@ -30,13 +30,10 @@ TEST_CASE("the manual page names every command with its words and every option")
 }
 
 TEST_CASE("troff reads the manual page without a complaint") {
-  if (shell("command -v groff").code != 0) return;  // no part of a fresh Debian
   const Folder folder;
   REQUIRE(call({"manual", "--output", folder.file("gentlest.1")}).code == 0);
-  const Result page =
-      shell("groff -man -Tutf8 -ww " + folder.file("gentlest.1") + " 2>&1 | sed 's/\\x1b\\[[0-9;]*m//g'");
-  CHECK_FALSE(holds(page.out, "warning"));
-  CHECK_FALSE(holds(page.out, "error"));
+  CHECK(shell("groff -man -Tutf8 -ww " + folder.file("gentlest.1") + " 2>&1 >/dev/null").out.empty());
+  const Result page = shell("groff -man -Tutf8 " + folder.file("gentlest.1") + " | sed 's/\\x1b\\[[0-9;]*m//g'");
   CHECK(holds(page.out, "gentlest ladder easel.yaml --risk-limit 0.05 --bottles 2"));
 }
 
