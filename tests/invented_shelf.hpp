@@ -1,7 +1,7 @@
 // Liquids and layers that exist nowhere, for tests of the arithmetic. Fixed seeds; same numbers everywhere.
 #pragma once
 
-#include "gentlest/search.hpp"
+#include "gentlest/search/search.hpp"
 
 #include <random>
 #include <string>

@@ -3,7 +3,7 @@
 
 #include "shipped.hpp"
 
-#include "gentlest/mixture.hpp"
+#include "gentlest/liquids/mixture.hpp"
 
 #include <string>
 

@@ -1,7 +1,7 @@
 // Small boxes, wide spreads and awkward shelves, for tests that search thousands of times. Fixed seeds.
 #pragma once
 
-#include "gentlest/search.hpp"
+#include "gentlest/search/search.hpp"
 
 #include <random>
 #include <string>

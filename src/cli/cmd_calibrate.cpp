@@ -1,7 +1,7 @@
 // `gentlest calibrate`: the figures behind solvents/response.yaml and solvents/materials/spreads.yaml.
 #include "cli/commands.hpp"
 #include "io/score_sets.hpp"
-#include "report/calibration_report.hpp"
+#include "report/screen/calibration_report.hpp"
 
 namespace gentlest {
 

@@ -1,8 +1,8 @@
 #include "cli/commands.hpp"
 #include "cli/paper.hpp"
-#include "gentlest/diagnostic.hpp"
-#include "report/charts.hpp"
-#include "report/format.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "report/charts/charts.hpp"
+#include "report/form/format.hpp"
 
 #include <fmt/format.h>
 

@@ -1,10 +1,10 @@
 #include "cli/commands.hpp"
 #include "cli/run.hpp"
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/base/diagnostic.hpp"
 #include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"
-#include "report/format.hpp"
-#include "report/sheet.hpp"
+#include "report/form/format.hpp"
+#include "report/form/sheet.hpp"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "cli/commands.hpp"
-#include "gentlest/comparison.hpp"
-#include "report/comparison_report.hpp"
+#include "gentlest/answers/comparison.hpp"
+#include "report/screen/comparison_report.hpp"
 
 namespace gentlest {
 

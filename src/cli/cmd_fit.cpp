@@ -1,10 +1,10 @@
 // `gentlest fit`: a sphere out of one's own solubility tests.
 #include "cli/commands.hpp"
 #include "cli/run.hpp"
-#include "gentlest/own_fit.hpp"
+#include "gentlest/fitting/own_fit.hpp"
 #include "io/files.hpp"
 #include "io/own_tests.hpp"
-#include "report/own_fit_report.hpp"
+#include "report/screen/own_fit_report.hpp"
 
 namespace gentlest {
 

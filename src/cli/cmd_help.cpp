@@ -1,8 +1,8 @@
 #include "cli/commands.hpp"
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/base/diagnostic.hpp"
 #include "io/catalogue_files.hpp"
-#include "report/sheet.hpp"
-#include "report/table.hpp"
+#include "report/form/sheet.hpp"
+#include "report/form/table.hpp"
 
 #include <fmt/format.h>
 

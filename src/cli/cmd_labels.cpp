@@ -1,8 +1,8 @@
 #include "cli/commands.hpp"
 #include "cli/paper.hpp"
-#include "gentlest/diagnostic.hpp"
-#include "gentlest/text.hpp"
-#include "report/label_sheet.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/text.hpp"
+#include "report/paper/label_sheet.hpp"
 
 #include <fmt/format.h>
 

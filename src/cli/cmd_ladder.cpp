@@ -1,6 +1,6 @@
 #include "cli/commands.hpp"
-#include "gentlest/bench.hpp"
-#include "report/plan_report.hpp"
+#include "gentlest/answers/bench.hpp"
+#include "report/screen/plan_report.hpp"
 
 namespace gentlest {
 

@@ -1,7 +1,7 @@
 #include "cli/commands.hpp"
-#include "gentlest/diagnostic.hpp"
-#include "report/format.hpp"
-#include "report/lists.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "report/form/format.hpp"
+#include "report/records/lists.hpp"
 
 #include <fmt/format.h>
 

@@ -1,5 +1,5 @@
 #include "cli/commands.hpp"
-#include "report/mixture_report.hpp"
+#include "report/screen/mixture_report.hpp"
 
 #include <utility>
 

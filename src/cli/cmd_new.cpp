@@ -1,10 +1,10 @@
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
-#include "gentlest/diagnostic.hpp"
-#include "gentlest/letters.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/letters.hpp"
 #include "io/files.hpp"
 #include "io/job_file.hpp"
-#include "report/sheet.hpp"
+#include "report/form/sheet.hpp"
 
 #include <fmt/format.h>
 

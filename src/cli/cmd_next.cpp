@@ -1,10 +1,10 @@
 // `gentlest next`: what the tests taught, and the next one.
 #include "cli/commands.hpp"
 #include "cli/run.hpp"
-#include "gentlest/letters.hpp"
-#include "gentlest/progress.hpp"
+#include "gentlest/answers/progress.hpp"
+#include "gentlest/base/letters.hpp"
 #include "io/reading_log.hpp"
-#include "report/progress_report.hpp"
+#include "report/screen/progress_report.hpp"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 // `gentlest readings`: the tests of a log, corrections applied.
 #include "cli/commands.hpp"
 #include "cli/run.hpp"
-#include "report/readings_report.hpp"
+#include "report/screen/readings_report.hpp"
 
 namespace gentlest {
 

@@ -1,13 +1,13 @@
 // `gentlest record` and `gentlest import`: what is added to the log of tests.
 #include "cli/commands.hpp"
-#include "gentlest/diagnostic.hpp"
-#include "gentlest/letters.hpp"
-#include "gentlest/mixture.hpp"
-#include "gentlest/plan.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/letters.hpp"
+#include "gentlest/liquids/mixture.hpp"
+#include "gentlest/plan/plan.hpp"
 #include "io/files.hpp"
 #include "io/reading_fields.hpp"
 #include "io/reading_log.hpp"
-#include "report/format.hpp"
+#include "report/form/format.hpp"
 
 #include <fmt/format.h>
 

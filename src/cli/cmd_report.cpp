@@ -1,9 +1,9 @@
 // `gentlest report`: the tests of one painting for its treatment file.
 #include "cli/commands.hpp"
 #include "cli/paper.hpp"
-#include "gentlest/diagnostic.hpp"
-#include "gentlest/review.hpp"
-#include "report/test_report.hpp"
+#include "gentlest/answers/review.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "report/paper/test_report.hpp"
 
 #include <fmt/format.h>
 

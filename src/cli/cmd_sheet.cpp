@@ -1,9 +1,9 @@
-#include "report/test_report.hpp"
+#include "report/paper/test_report.hpp"
 
 #include "cli/commands.hpp"
 #include "cli/paper.hpp"
-#include "gentlest/diagnostic.hpp"
-#include "report/bench_sheet.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "report/paper/bench_sheet.hpp"
 
 namespace gentlest {
 

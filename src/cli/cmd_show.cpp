@@ -1,7 +1,7 @@
 #include "cli/commands.hpp"
-#include "gentlest/diagnostic.hpp"
-#include "report/card.hpp"
-#include "report/format.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "report/form/format.hpp"
+#include "report/records/card.hpp"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #include "cli/commands.hpp"
-#include "report/format.hpp"
-#include "report/sheet.hpp"
-#include "report/words.hpp"
+#include "report/form/format.hpp"
+#include "report/form/sheet.hpp"
+#include "report/phrases/words.hpp"
 
 #include <fmt/format.h>
 

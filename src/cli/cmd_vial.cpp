@@ -1,6 +1,6 @@
 #include "cli/commands.hpp"
-#include "gentlest/vial.hpp"
-#include "report/vial_report.hpp"
+#include "gentlest/answers/vial.hpp"
+#include "report/screen/vial_report.hpp"
 
 #include <utility>
 

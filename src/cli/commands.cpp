@@ -352,6 +352,22 @@ const std::vector<Command>& all_commands() {
        0,
        0,
        command_version},
+      {"manual",
+       "",
+       "write the manual page (troff)",
+       "  gentlest manual --output gentlest.1\n",
+       {},
+       0,
+       0,
+       command_manual},
+      {"completion",
+       "",
+       "write the completion for the bash shell",
+       "  gentlest completion --output gentlest.bash\n  . ./gentlest.bash\n",
+       {},
+       0,
+       0,
+       command_completion},
   };
   return commands;
 }

@@ -3,11 +3,11 @@
 
 #include "cli/options.hpp"
 #include "cli/surroundings.hpp"
-#include "gentlest/catalogue.hpp"
-#include "gentlest/job.hpp"
-#include "gentlest/plan.hpp"
+#include "gentlest/catalogue/catalogue.hpp"
+#include "gentlest/plan/job.hpp"
+#include "gentlest/plan/plan.hpp"
 #include "io/reading_log.hpp"
-#include "report/form.hpp"
+#include "report/form/form.hpp"
 
 #include <cstddef>
 #include <iosfwd>
@@ -71,6 +71,8 @@ Answer command_report(const Request& request, Session& session);
 Answer command_fit(const Request& request, Session& session);
 Answer command_help(const Request& request, Session& session);
 Answer command_version(const Request& request, Session& session);
+Answer command_manual(const Request& request, Session& session);
+Answer command_completion(const Request& request, Session& session);
 
 /// Thrown when the person has pressed Ctrl-C.
 struct Interrupted {};

@@ -1,8 +1,8 @@
 #include "cli/options.hpp"
 
 #include "cli/commands.hpp"
-#include "gentlest/diagnostic.hpp"
-#include "gentlest/text.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/text.hpp"
 
 #include <fmt/format.h>
 #include <boost/program_options.hpp>

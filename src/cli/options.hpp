@@ -1,8 +1,8 @@
 // Reads the command line. The only part of the program that sees Boost.Program_options.
 #pragma once
 
-#include "gentlest/plan.hpp"
-#include "report/form.hpp"
+#include "gentlest/plan/plan.hpp"
+#include "report/form/form.hpp"
 
 #include <optional>
 #include <string>

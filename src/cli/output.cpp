@@ -1,7 +1,7 @@
 #include "cli/output.hpp"
 
-#include "gentlest/diagnostic.hpp"
-#include "gentlest/text.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/text.hpp"
 #include "io/files.hpp"
 #include "io/job_file.hpp"
 

@@ -1,8 +1,8 @@
 #include "cli/paper.hpp"
 
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/base/diagnostic.hpp"
 #include "io/files.hpp"
-#include "report/format.hpp"
+#include "report/form/format.hpp"
 
 #include <fmt/format.h>
 

@@ -2,8 +2,8 @@
 #pragma once
 
 #include "cli/options.hpp"
-#include "report/html.hpp"
-#include "report/test_map.hpp"
+#include "report/charts/test_map.hpp"
+#include "report/draw/html.hpp"
 
 #include <optional>
 #include <string>

@@ -1,6 +1,6 @@
 #include "cli/progress.hpp"
 
-#include "report/format.hpp"
+#include "report/form/format.hpp"
 
 #include <ostream>
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "cli/commands.hpp"
-#include "gentlest/search.hpp"
+#include "gentlest/search/search.hpp"
 
 #include <chrono>
 

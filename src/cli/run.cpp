@@ -2,8 +2,8 @@
 
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
-#include "gentlest/diagnostic.hpp"
-#include "gentlest/letters.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/letters.hpp"
 
 #include <exception>
 #include <istream>

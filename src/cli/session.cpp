@@ -3,13 +3,13 @@
 #include "cli/progress.hpp"
 #include "cli/run.hpp"
 #include "cli/threads.hpp"
-#include "gentlest/diagnostic.hpp"
-#include "gentlest/vial.hpp"
+#include "gentlest/answers/vial.hpp"
+#include "gentlest/base/diagnostic.hpp"
 #include "io/catalogue_files.hpp"
 #include "io/files.hpp"
 #include "io/job_file.hpp"
 #include "io/log_names.hpp"
-#include "report/format.hpp"
+#include "report/form/format.hpp"
 
 #include <fmt/format.h>
 

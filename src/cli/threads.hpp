@@ -1,7 +1,7 @@
 // The only place that starts threads.
 #pragma once
 
-#include "gentlest/search.hpp"
+#include "gentlest/search/search.hpp"
 
 namespace gentlest {
 

@@ -5,7 +5,7 @@
 #include "io/files.hpp"
 #include "io/yaml_reader.hpp"
 
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/base/diagnostic.hpp"
 
 #include <fmt/format.h>
 

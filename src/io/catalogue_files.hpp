@@ -1,7 +1,7 @@
 // Reads the catalogue: the YAML files of solvents/, from a folder or from inside the program.
 #pragma once
 
-#include "gentlest/catalogue.hpp"
+#include "gentlest/catalogue/catalogue.hpp"
 
 #include <string>
 #include <vector>

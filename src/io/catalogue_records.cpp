@@ -1,7 +1,7 @@
 #include "io/catalogue_records.hpp"
 
-#include "gentlest/hazard.hpp"
-#include "gentlest/reading.hpp"
+#include "gentlest/catalogue/statements.hpp"
+#include "gentlest/learning/reading.hpp"
 #include "io/cited_figures.hpp"
 #include "io/specific_limits.hpp"
 

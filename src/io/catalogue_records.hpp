@@ -3,7 +3,7 @@
 
 #include "io/yaml_reader.hpp"
 
-#include "gentlest/catalogue.hpp"
+#include "gentlest/catalogue/catalogue.hpp"
 
 namespace gentlest {
 

@@ -4,7 +4,7 @@
 
 #include "io/yaml_reader.hpp"
 
-#include "gentlest/chemistry.hpp"
+#include "gentlest/catalogue/chemistry.hpp"
 
 namespace gentlest {
 

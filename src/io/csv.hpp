@@ -1,7 +1,7 @@
 // Comma-separated text as RFC 4180 has it: "quoted" cells may hold commas, line breaks and doubled quotes.
 #pragma once
 
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/base/diagnostic.hpp"
 
 #include <string>
 #include <string_view>

@@ -1,7 +1,7 @@
 #include "io/files.hpp"
 
-#include "gentlest/diagnostic.hpp"
-#include "gentlest/letters.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/letters.hpp"
 
 #include "io/log_names.hpp"
 
@@ -17,12 +17,8 @@
 #include <system_error>
 #include <utility>
 
-#ifdef _WIN32
-#include <io.h>
-#else
 #include <fcntl.h>
 #include <unistd.h>
-#endif
 
 namespace gentlest {
 
@@ -77,14 +73,10 @@ void write_into(const fs::path& target, const std::string& text) {
 
 // To the disk itself, so that a power cut after the rename cannot leave an empty file.
 void flush_to_disk(const fs::path& path) {
-#ifndef _WIN32
   const int descriptor = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
   if (descriptor < 0) return;
   ::fsync(descriptor);
   ::close(descriptor);
-#else
-  static_cast<void>(path);
-#endif
 }
 
 // The whole file, whatever it holds.
@@ -130,12 +122,7 @@ ImageFile read_image_file(const std::string& path) {
 namespace {
 
 bool may_write(const fs::path& path) {
-#ifdef _WIN32
-  static_cast<void>(path);
-  return true;  // writing will tell
-#else
   return ::access(path.c_str(), W_OK) == 0;
-#endif
 }
 
 // A link is followed: what it points to is replaced, not the link.

@@ -1,7 +1,7 @@
 // The conservator's own file about one painting. Format: docs/data-format.md.
 #pragma once
 
-#include "gentlest/job.hpp"
+#include "gentlest/plan/job.hpp"
 
 #include <string>
 

@@ -1,6 +1,6 @@
 #include "io/locked_file.hpp"
 
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/base/diagnostic.hpp"
 
 #include <fcntl.h>
 #include <sys/file.h>

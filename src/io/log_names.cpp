@@ -1,6 +1,6 @@
 #include "io/log_names.hpp"
 
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/base/diagnostic.hpp"
 
 #include <algorithm>
 #include <filesystem>

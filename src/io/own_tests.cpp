@@ -1,7 +1,7 @@
 #include "io/own_tests.hpp"
 
-#include "gentlest/diagnostic.hpp"
-#include "gentlest/text.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/text.hpp"
 
 #include "io/csv.hpp"
 

@@ -1,8 +1,8 @@
 // Reads one's own solubility tests of a resin from a table.
 #pragma once
 
-#include "gentlest/calibration.hpp"
-#include "gentlest/catalogue.hpp"
+#include "gentlest/catalogue/catalogue.hpp"
+#include "gentlest/fitting/calibration.hpp"
 
 #include <string>
 #include <string_view>

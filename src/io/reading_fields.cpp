@@ -1,6 +1,6 @@
 #include "io/reading_fields.hpp"
 
-#include "gentlest/text.hpp"
+#include "gentlest/base/text.hpp"
 
 #include <fmt/format.h>
 

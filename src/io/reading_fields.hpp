@@ -1,7 +1,7 @@
 // The keys of a reading, once for the log and for tables. Internal to io.
 #pragma once
 
-#include "gentlest/reading.hpp"
+#include "gentlest/learning/reading.hpp"
 
 #include <string>
 #include <string_view>

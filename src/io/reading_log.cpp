@@ -1,6 +1,6 @@
 #include "io/reading_log.hpp"
 
-#include "gentlest/letters.hpp"
+#include "gentlest/base/letters.hpp"
 
 #include "io/csv.hpp"
 #include "io/locked_file.hpp"

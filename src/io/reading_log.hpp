@@ -2,7 +2,7 @@
 // Readable without this program; a correction is a later line of the same test, nothing is rewritten.
 #pragma once
 
-#include "gentlest/reading.hpp"
+#include "gentlest/learning/reading.hpp"
 
 #include <string>
 #include <string_view>

@@ -3,8 +3,8 @@
 #include "io/csv.hpp"
 #include "io/files.hpp"
 
-#include "gentlest/diagnostic.hpp"
-#include "gentlest/text.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/text.hpp"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 // Reads the published score sets: a folder with published.csv (one line a sphere) and one file a film former.
 #pragma once
 
-#include "gentlest/calibration.hpp"
+#include "gentlest/fitting/calibration.hpp"
 
 #include <filesystem>
 #include <vector>

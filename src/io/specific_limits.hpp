@@ -1,7 +1,7 @@
 // The words of `specific_limits` in a hazard record, as figures.
 #pragma once
 
-#include "gentlest/catalogue.hpp"
+#include "gentlest/catalogue/catalogue.hpp"
 
 #include <string>
 #include <vector>

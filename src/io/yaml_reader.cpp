@@ -1,6 +1,6 @@
 #include "io/yaml_reader.hpp"
 
-#include "gentlest/text.hpp"
+#include "gentlest/base/text.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>

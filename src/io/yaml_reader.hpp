@@ -2,7 +2,7 @@
 // the first. The only user of yaml-cpp.
 #pragma once
 
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/base/diagnostic.hpp"
 
 #include <array>
 #include <cstddef>

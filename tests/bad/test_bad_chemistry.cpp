@@ -1,5 +1,5 @@
 // Faulty catalogue files about liquids together: one fault each, and what the program must say about it.
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/base/diagnostic.hpp"
 
 #include "io/catalogue_files.hpp"
 #include "io/chemistry_records.hpp"

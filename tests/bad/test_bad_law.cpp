@@ -1,5 +1,5 @@
 // A catalogue that does not say, or not rightly, up to which day the law was seen.
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/base/diagnostic.hpp"
 
 #include "io/catalogue_files.hpp"
 

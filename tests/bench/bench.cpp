@@ -3,9 +3,9 @@
 #include "shelf.hpp"
 
 #include "cli/threads.hpp"
-#include "core/bottles.hpp"
-#include "gentlest/certificate.hpp"
-#include "gentlest/ladder.hpp"
+#include "core/search/bottles.hpp"
+#include "gentlest/search/certificate.hpp"
+#include "gentlest/search/ladder.hpp"
 
 #include <benchmark/benchmark.h>
 

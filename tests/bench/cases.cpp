@@ -5,8 +5,8 @@
 #include "shelf.hpp"
 
 #include "cli/threads.hpp"
-#include "core/pruned_search.hpp"
-#include "gentlest/ladder.hpp"
+#include "core/search/pruned_search.hpp"
+#include "gentlest/search/ladder.hpp"
 
 #include <algorithm>
 #include <chrono>

@@ -1,6 +1,6 @@
 // Timings of the choice of the next test and of learning from a swab, beside the plain way: every mixture judged by
 // every particle, the response worked out each time.
-#include "gentlest/next_test.hpp"
+#include "gentlest/learning/next_test.hpp"
 
 #include <benchmark/benchmark.h>
 

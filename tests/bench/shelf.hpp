@@ -1,7 +1,7 @@
 // The invented shelf and three layers that all timings use. Fixed seeds.
 #pragma once
 
-#include "gentlest/search.hpp"
+#include "gentlest/search/search.hpp"
 
 #include <random>
 #include <string>

@@ -3,7 +3,7 @@
 #include "program.hpp"
 
 #include "cli/commands.hpp"
-#include "report/table.hpp"
+#include "report/form/table.hpp"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>

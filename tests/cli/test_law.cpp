@@ -3,7 +3,7 @@
 #include "program.hpp"
 #include "shipped.hpp"
 
-#include "report/words.hpp"
+#include "report/phrases/words.hpp"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>

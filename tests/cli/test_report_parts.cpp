@@ -1,9 +1,9 @@
 // The small parts that all reports are made of.
 #include "csv_cells.hpp"
 
-#include "report/format.hpp"
-#include "report/sheet.hpp"
-#include "report/table.hpp"
+#include "report/form/format.hpp"
+#include "report/form/sheet.hpp"
+#include "report/form/table.hpp"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>

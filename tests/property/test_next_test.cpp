@@ -1,6 +1,6 @@
 // The choice of the next test against the same rules written down plainly: every candidate judged by all particles, no
 // rough figures, no ranking. Hundreds of invented paintings with invented pasts.
-#include "gentlest/next_test.hpp"
+#include "gentlest/learning/next_test.hpp"
 
 #include "small_shelf.hpp"
 

@@ -1,7 +1,7 @@
 // Laws that must hold whatever the numbers: RapidCheck invents the cases, with a fixed seed.
-#include "gentlest/ladder.hpp"
-#include "gentlest/mixture.hpp"
-#include "gentlest/search.hpp"
+#include "gentlest/liquids/mixture.hpp"
+#include "gentlest/search/ladder.hpp"
+#include "gentlest/search/search.hpp"
 
 #include "invented_shelf.hpp"
 

@@ -1,5 +1,5 @@
 // Activity coefficients against published worked examples, and properties that hold whatever the figures.
-#include "gentlest/activity.hpp"
+#include "gentlest/catalogue/activity.hpp"
 
 #include "csv.hpp"
 #include "shipped.hpp"

@@ -1,5 +1,5 @@
 // The distribution behind the chances, against published tables. Sources stand in the head of each table file.
-#include "gentlest/chance.hpp"
+#include "gentlest/space/chance.hpp"
 
 #include "csv.hpp"
 

@@ -1,5 +1,5 @@
 // Vapour pressures, azeotropes, distillation and drying against published figures and closed forms.
-#include "gentlest/evaporation.hpp"
+#include "gentlest/vial/evaporation.hpp"
 
 #include "csv.hpp"
 #include "shipped_mixtures.hpp"

@@ -1,5 +1,5 @@
 // Fire and breath: each rule against its published worked example, then on the catalogue's liquids.
-#include "gentlest/exposure.hpp"
+#include "gentlest/safety/exposure.hpp"
 
 #include "shipped_mixtures.hpp"
 

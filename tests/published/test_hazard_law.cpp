@@ -2,8 +2,8 @@
 #include "csv.hpp"
 #include "shipped.hpp"
 
-#include "gentlest/exposure.hpp"
-#include "gentlest/reading.hpp"
+#include "gentlest/learning/reading.hpp"
+#include "gentlest/safety/exposure.hpp"
 #include "io/catalogue_records.hpp"
 
 #include <catch2/catch.hpp>

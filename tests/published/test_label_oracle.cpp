@@ -3,10 +3,11 @@
 #include "label_rules.hpp"
 #include "shipped_mixtures.hpp"
 
-#include "gentlest/hazard.hpp"
-#include "gentlest/mixture_hazard.hpp"
+#include "gentlest/catalogue/statements.hpp"
+#include "gentlest/safety/hazard.hpp"
+#include "gentlest/safety/mixture_hazard.hpp"
 #include "io/specific_limits.hpp"
-#include "report/words.hpp"
+#include "report/phrases/words.hpp"
 
 #include <fmt/format.h>
 #include <catch2/catch.hpp>

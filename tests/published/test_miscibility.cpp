@@ -1,5 +1,5 @@
 // Will it stay one liquid: the published case of ethanol with white spirit, published pairs, and the arithmetic.
-#include "gentlest/miscibility.hpp"
+#include "gentlest/vial/miscibility.hpp"
 
 #include "shipped_mixtures.hpp"
 

@@ -1,9 +1,9 @@
 // The label of a mixture: published worked examples, the boundary of every rule, and what is not known.
-#include "gentlest/mixture_hazard.hpp"
+#include "gentlest/safety/mixture_hazard.hpp"
 
 #include "shipped_mixtures.hpp"
 
-#include "gentlest/hazard.hpp"
+#include "gentlest/catalogue/statements.hpp"
 #include "io/specific_limits.hpp"
 
 #include <fmt/format.h>

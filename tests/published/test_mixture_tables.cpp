@@ -2,7 +2,7 @@
 #include "csv.hpp"
 #include "shipped.hpp"
 
-#include "gentlest/mixture.hpp"
+#include "gentlest/liquids/mixture.hpp"
 
 #include <catch2/catch.hpp>
 #include "near.hpp"

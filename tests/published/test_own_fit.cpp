@@ -1,8 +1,8 @@
 // Spheres fitted as one's own tests, against the published spheres of the same score sets.
-#include "core/random_numbers.hpp"
-#include "core/sphere_draws.hpp"
-#include "gentlest/diagnostic.hpp"
-#include "gentlest/own_fit.hpp"
+#include "core/base/random_numbers.hpp"
+#include "core/fitting/sphere_draws.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/fitting/own_fit.hpp"
 #include "io/own_tests.hpp"
 #include "io/score_sets.hpp"
 

@@ -1,5 +1,5 @@
 // Figures of one liquid against each other: what burns, what holds it together, what its label says.
-#include "gentlest/vapour.hpp"
+#include "gentlest/catalogue/vapour.hpp"
 
 #include "csv.hpp"
 #include "known_exceptions.hpp"

@@ -1,7 +1,7 @@
 // The published score sets against the figures that came with them (score_sets/published.csv).
 #include "csv.hpp"
-#include "gentlest/calibration.hpp"
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/fitting/calibration.hpp"
 #include "io/score_sets.hpp"
 
 #include "scratch.hpp"

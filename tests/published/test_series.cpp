@@ -1,5 +1,5 @@
 // The classical series against their tables. Sources stand in the head of each table file.
-#include "gentlest/series.hpp"
+#include "gentlest/liquids/series.hpp"
 
 #include "csv.hpp"
 

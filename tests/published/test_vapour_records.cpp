@@ -1,7 +1,7 @@
 // Every vapour pressure of the catalogue against the boiling point beside it: a unit mistaken for another does not
 // pass.
-#include "gentlest/evaporation.hpp"
-#include "gentlest/vapour.hpp"
+#include "gentlest/catalogue/vapour.hpp"
+#include "gentlest/vial/evaporation.hpp"
 
 #include "csv.hpp"
 #include "known_exceptions.hpp"

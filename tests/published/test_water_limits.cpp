@@ -3,11 +3,11 @@
 #include "csv.hpp"
 #include "shipped_mixtures.hpp"
 
-#include "core/water_limit.hpp"
-#include "gentlest/evaporation.hpp"
-#include "gentlest/grade.hpp"
-#include "gentlest/miscibility.hpp"
-#include "gentlest/molecules.hpp"
+#include "core/vial/water_limit.hpp"
+#include "gentlest/liquids/grade.hpp"
+#include "gentlest/vial/evaporation.hpp"
+#include "gentlest/vial/miscibility.hpp"
+#include "gentlest/vial/molecules.hpp"
 
 #include <fmt/format.h>
 #include <catch2/catch.hpp>

@@ -1,5 +1,5 @@
 // gentlest_study CATALOGUE_FOLDER OUTPUT [PAINTINGS]: runs the study and writes docs/study.md.
-#include "gentlest/diagnostic.hpp"
+#include "gentlest/base/diagnostic.hpp"
 #include "io/catalogue_files.hpp"
 #include "io/files.hpp"
 #include "study/figures.hpp"

@@ -1,7 +1,7 @@
 // One painting, one way of testing it, and what came of it.
 #pragma once
 
-#include "gentlest/next_test.hpp"
+#include "gentlest/learning/next_test.hpp"
 
 #include "study/shelf.hpp"
 #include "study/simulation.hpp"

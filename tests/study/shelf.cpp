@@ -1,6 +1,6 @@
 #include "study/shelf.hpp"
 
-#include "gentlest/next_test.hpp"
+#include "gentlest/learning/next_test.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,7 +1,7 @@
 // The liquids and mixtures of the study, out of the catalogue.
 #pragma once
 
-#include "gentlest/catalogue.hpp"
+#include "gentlest/catalogue/catalogue.hpp"
 
 #include <string>
 #include <utility>

@@ -1,6 +1,6 @@
 #include "study/simulation.hpp"
 
-#include "core/random_numbers.hpp"
+#include "core/base/random_numbers.hpp"
 
 #include <algorithm>
 #include <cmath>

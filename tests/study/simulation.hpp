@@ -2,7 +2,7 @@
 // Nothing here shows that Hansen spheres describe real varnish removal; policies are compared inside the model.
 #pragma once
 
-#include "gentlest/learning.hpp"
+#include "gentlest/learning/learning.hpp"
 
 #include <cstdint>
 #include <string>

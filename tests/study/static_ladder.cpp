@@ -1,6 +1,6 @@
 #include "study/static_ladder.hpp"
 
-#include "gentlest/ladder.hpp"
+#include "gentlest/search/ladder.hpp"
 
 #include <algorithm>
 #include <cmath>

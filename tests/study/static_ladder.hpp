@@ -1,7 +1,7 @@
 // Our static ladder on a simulated painting's prior: what `gentlest ladder` prints, with the study's own response.
 #pragma once
 
-#include "gentlest/catalogue.hpp"
+#include "gentlest/catalogue/catalogue.hpp"
 
 #include "study/session.hpp"
 

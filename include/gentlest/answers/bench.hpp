@@ -1,0 +1,42 @@
+// What a person needs at the easel besides the plan: volumes to measure, the label, and how wide the chances
+// are. For all mixtures of a plan at once; pure, like the plan.
+#pragma once
+
+#include "gentlest/answers/comparison.hpp"
+#include "gentlest/liquids/recipe.hpp"
+#include "gentlest/plan/plan.hpp"
+#include "gentlest/safety/caution.hpp"
+#include "gentlest/safety/mixture_hazard.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// One mixture of the plan, ready for the vial.
+struct BenchMixture {
+  std::string name;  ///< "1" ... for rungs, else what it is
+  const JudgedMixture* judged = nullptr;
+  Recipe recipe;                             ///< by the job's vial and measure
+  std::optional<JudgedMixture> as_measured;  ///< set where rounding to the measuring step changed the mixture
+  MixtureLabel label;
+  std::vector<Band> chance_bands;  ///< middle 90 % of each layer's chance, in the order of Plan::layers
+  bool beyond_limit = false;  ///< as made its risk passes the job's limit: shown, never proposed, measured or labelled
+};
+
+/// The mixture as the vial holds it: as measured where rounding changed it, else as planned.
+const JudgedMixture& as_made(const BenchMixture& mixture);
+
+struct Bench {
+  std::vector<BenchMixture> mixtures;     ///< rungs, gentle to strong; without a window the nearest ones
+  std::vector<SessionTotal> totals;       ///< of one vial of each mixture that is not beyond the limit
+  std::vector<Caution> cautions;          ///< that fit these mixtures, each once
+  std::vector<ComparedSeries> published;  ///< to be drawn beside the ladder; prepare_bench leaves it empty
+};
+
+/// Pointers of the result point into the plan, which must outlive it. Throws InputError (Fault::usage) when a recipe
+/// cannot be measured with the job's vial and measure.
+Bench prepare_bench(const Plan& plan, const Catalogue& catalogue);
+
+}  // namespace gentlest

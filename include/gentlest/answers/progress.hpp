@@ -1,0 +1,58 @@
+// Job + catalogue + readings -> what is known now and the next test. Pure: same input, same answer.
+#pragma once
+
+#include "gentlest/learning/next_test.hpp"
+#include "gentlest/learning/reading.hpp"
+#include "gentlest/plan/plan.hpp"
+
+#include <map>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// A test that teaches nothing here.
+struct LeftOutTest {
+  int test = 0;
+  std::string why;
+};
+
+/// Where the testing of one painting stands.
+struct Progress {
+  std::vector<PlannedLayer> layers;
+  std::size_t target = 0;                ///< index into layers
+  std::vector<Mixture> mixtures;         ///< that may be proposed, and what worked; positions are those of NextTest
+  std::vector<std::string> left_off;     ///< bottles not used, each with the reason
+  std::vector<Reading> counted;          ///< readings that count, by test number
+  std::vector<LeftOutTest> not_counted;  ///< in the order of their numbers
+  NextTestTask task;                     ///< beliefs after all readings
+  NextTest next;
+  std::map<std::string, std::vector<int>> heard =
+      {};  ///< by layer: the tests behind what its belief has seen, in order
+};
+
+/// describe_learning for the layer to remove, then for each to keep.
+std::vector<std::string> what_was_learnt(const Progress& progress);
+
+/// Learns from the readings and chooses the next test. The job's risk limit, shelf, avoided statements, families and
+/// solvents hold; the risk limit is approached by the steps of NextTestSettings. A passage without a material of its
+/// own speaks of its layer; a reading without a passage of the uppermost kept layer. Passages that readings have not
+/// reached are named. Because the response curve is borrowed from long contact, R0 is taken as uncertain by another 15
+/// % (our choice). Throws InputError (Fault::file) as make_plan does.
+Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::vector<Reading>& readings,
+                         const std::string& target = {});
+
+/// How much room the ladder has above a mixture: of its rungs with more effect, how many, from the gentlest on, stay
+/// within the job's risk limit and did no harm when they were tested. Effect and risk as believed after all readings.
+struct RungRoom {
+  std::size_t within = 0;
+  std::size_t stronger = 0;
+};
+RungRoom room_above(const Hansen& point, const Plan& plan, const Progress& progress);
+
+/// The mixtures that the job allows, thinned to one for each cell of 1 MPa^0.5, fewest parts first. Mixtures that part
+/// into two liquids are left out unless the job allows them, and so are those that break its largest shares or its
+/// limits on flash point and label. How they drift while they dry is asked of those that would be chosen only.
+std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Job& job, const Catalogue& catalogue);
+
+}  // namespace gentlest

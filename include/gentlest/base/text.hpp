@@ -1,0 +1,59 @@
+// What every reader of typed text needs: names that fold alike, numbers written plainly.
+#pragma once
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <cstdlib>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace gentlest {
+
+inline std::string_view trimmed(std::string_view text) {
+  const auto is_space = [](char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; };
+  while (!text.empty() && is_space(text.front())) text.remove_prefix(1);
+  while (!text.empty() && is_space(text.back())) text.remove_suffix(1);
+  return text;
+}
+
+/// Lower case (ASCII letters only) and trimmed: two names that fold alike are the same name.
+inline std::string folded(std::string_view text) {
+  std::string out(trimmed(text));
+  std::transform(out.begin(), out.end(), out.begin(),
+                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+  return out;
+}
+
+/// A plain decimal number with a point, or nothing: no hexadecimal, no "nan", no text after it.
+inline std::optional<double> number_from(std::string_view text) {
+  const bool plain = !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
+    return (c >= '0' && c <= '9') || c == '.' || c == '-' || c == '+' || c == 'e' || c == 'E';
+  });
+  if (!plain || text.find_first_of("0123456789") == std::string_view::npos) return std::nullopt;
+  const std::string copy(text);
+  char* end = nullptr;
+  const double value = std::strtod(copy.c_str(), &end);
+  if (end != copy.c_str() + copy.size() || !std::isfinite(value)) return std::nullopt;
+  return value;
+}
+
+/// A number of digits and at most a point, as amounts and chances are typed: no sign, no exponent.
+inline std::optional<double> amount_from(std::string_view text) {
+  if (text.find_first_not_of("0123456789.") != std::string_view::npos) return std::nullopt;
+  return number_from(text);
+}
+
+/// A chance (0..1) in per cent: one decimal below 20 %, none above, "<0.1 %" and ">99 %" at the ends: no chance is ever
+/// rounded to none or to certainty.
+std::string per_cent(double chance);
+
+/// The same beside a limit (0..1): with as many more decimals as it takes for the two, as printed, to stand to each
+/// other as they do, so 0.4968 beside 0.5 is "49.7 %". What differs by less than 1e-9 is equal.
+std::string per_cent_beside(double chance, double limit);
+
+/// A limit or setting (0..1) in per cent as it was set, e.g. "2.5 %": no chance, so 0 and 100 stay.
+std::string setting_per_cent(double share);
+
+}  // namespace gentlest

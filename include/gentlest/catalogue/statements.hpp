@@ -1,0 +1,37 @@
+// GHS statements by their codes: what each stands for in plain words, and what it brings onto a label.
+// A code that is not in the table has no words; its meaning then stands on the safety data sheet alone.
+#pragma once
+
+#include "gentlest/catalogue/catalogue.hpp"
+
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// What is known to be said of the pure liquid: its record's statements and supplements, with the flammable class that
+/// its flash point asks for; without a record that class alone.
+std::vector<std::string> known_statements(const Solvent& solvent);
+
+/// Statement of the flammable category by CLP Annex I 2.6: below 23 C and boiling up to 35 C H224, below 23 C H225, up
+/// to 60 C H226, else empty. An estimated flash point counts as 5 C lower (CLP Annex I 2.6.4.3, from memory).
+std::string flammable_statement(Celsius flash_point, Celsius boiling_point, bool estimated);
+
+/// The most severe of H224, H225 and H226 in the list; empty when it has none.
+std::string flame_among(const std::vector<std::string>& statements);
+
+// ---- What a statement brings with it. H360D and H360FD are found under H360 where they have no row of their own.
+
+/// Our own plain words for a GHS hazard or EUH statement code, e.g. "catches fire very easily" for H225; empty when the
+/// code is not in the table. The official wording stands on the safety data sheet.
+std::string statement_words(const std::string& code);
+
+/// "Danger" when one of the statements asks for it, else "Warning", else empty. Source: the label tables of CLP Annex
+/// I, from memory; for EUH380 to EUH451 Regulation (EU) 2023/707, from memory.
+std::string signal_word_of(const std::vector<std::string>& statements);
+
+/// The pictograms of these statements, sorted, after CLP Article 26: no GHS07 beside GHS06, none for irritation of skin
+/// or eyes beside GHS05, none for irritation or skin allergy where GHS08 stands for asthma.
+std::vector<std::string> pictograms_of(const std::vector<std::string>& statements);
+
+}  // namespace gentlest

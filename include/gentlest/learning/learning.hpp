@@ -1,0 +1,210 @@
+// The swab teaches: readings narrow what is known of a layer's sphere.
+// Each layer has its own cloud of particles (possible spheres). A removal reading speaks of the layer to remove only, a
+// reading of the original of the kept layer under the swab only, so with independent priors the clouds stay
+// independent. Deterministic: own random numbers, the seed is an input. Knows nothing of mixtures, passages or files.
+#pragma once
+
+#include "gentlest/learning/reading.hpp"
+#include "gentlest/space/hansen.hpp"
+#include "gentlest/space/response.hpp"
+
+#include <array>
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// Levels of a reading, for both kinds: 0 nothing ... 4 strongest (RemovalReading, OriginalReading as numbers).
+inline constexpr int reading_levels = 5;
+using LevelChances = std::array<double, reading_levels>;
+
+/// How strongly a swab acts at a given RED: chance of each level, tabulated over RED from 0 to 6 (linear between nodes
+/// 1/128 apart; beyond 6 as at 6).
+class ReadingCurve {
+ public:
+  /// `at_least(RED)[k]` is the chance of level k or stronger, 1 for k = 0, not rising with RED or with k.
+  explicit ReadingCurve(const std::function<LevelChances(double RED)>& at_least);
+
+  /// Chance of `level` (1..4) or stronger.
+  double at_least(int level, double RED) const;
+  /// Chances of the five levels; they add up to 1.
+  LevelChances chances(double RED) const;
+  /// Largest RED at which the chance of `level` or stronger still is `chance`; 0 when it is nowhere.
+  double RED_where(int level, double chance) const;
+  /// Chances of `level` or stronger at RED = i / nodes_per_unit, for sums over many particles.
+  const std::vector<float>& table(int level) const { return tables_[static_cast<std::size_t>(level - 1)]; }
+
+  static constexpr int nodes_per_unit = 128;
+  static constexpr int largest_RED = 6;
+
+ private:
+  std::array<std::vector<float>, reading_levels - 1> tables_;
+};
+
+/// The response curve of the catalogue, read as levels of a swab: level 4 as "dissolves", 3 as "dissolves nearly" or
+/// better, 2 from "swells strongly", 1 from "swells" on. Borrowed: a swab acts more shortly; the readings then shift
+/// R0, which is all that a change of strength can do to a curve in ln RED.
+ReadingCurve borrowed_curve(const Response& response);
+
+/// The level that a grade limit of the job means: grade 2 ("dissolves nearly") is level 3 ("mostly"), grade 4 is 1.
+int level_of_grade(int grade);
+
+/// One idea of what a layer may be.
+struct SphereHypothesis {
+  UncertainSphere sphere;
+  double weight = 1;  ///< positive; weights need not add up to 1
+  std::string what;   ///< e.g. "aged dammar, as recorded"
+  bool operator==(const SphereHypothesis&) const = default;
+};
+
+/// Share of "not as published" for a layer to keep: more than for the one to remove, since there it costs the original
+/// when the figures were wrong. Our choice, by the study.
+inline constexpr double kept_stray_share = 0.25;
+
+/// What is held of a layer before any swab: candidate materials, and a share for "none of these, or not as published":
+/// the same centres with standard deviations `stray_factor` times as wide, or wider.
+struct LayerPrior {
+  std::vector<SphereHypothesis> hypotheses;  ///< at least one
+  double stray_share = 0.08;                 ///< 0..1; the default is our choice, see docs/study.md
+  double stray_factor = 2.0;
+  /// Stray spheres spread at least so far, MPa^0.5: as resins of one family lie apart (docs/calibration.md, "assumed").
+  Hansen stray_sd = {1.0, 1.6, 1.4};
+  double stray_R0_sd = 1.9;
+  /// Standard deviation of ln(R0 that acts at the edge / R0): the same paint under a frame saw less light. Our choice.
+  double edge_spread = 0.10;
+  bool operator==(const LayerPrior&) const = default;
+};
+
+/// How far a reading can be trusted, and what contact time does. Our choices, see docs/science.md, "Learning".
+struct ReadingNoise {
+  double slip = 0.06;  ///< chance that a reading of medium confidence is not the level that was there
+  double slip_low_confidence = 0.12;
+  double slip_high_confidence = 0.02;
+  double reference_seconds = 20;  ///< contact time that the curve stands for
+  double time_exponent = 0.05;    ///< R0 acts larger by (seconds / reference)^exponent
+  bool operator==(const ReadingNoise&) const = default;
+};
+
+/// What one reading says of one layer.
+struct Evidence {
+  Hansen point;              ///< of the mixture, MPa^0.5
+  LevelChances match{};      ///< chance of this very reading for each level that may truly have been there
+  double radius_factor = 1;  ///< R0 acts larger by this
+  bool at_edge = false;      ///< speaks of the layer as it is at the edge
+  bool operator==(const Evidence&) const = default;
+};
+
+/// Evidence of a level read, with the given chance of a slip: seven slips in ten go to a neighbouring level.
+LevelChances match_of_level(int level, double slip);
+
+/// The same for a reading of the original: eight slips in ten overlook harm altogether, or see a slight one where there
+/// is none.
+LevelChances match_of_original(int level, double slip);
+
+/// What a reading says of the layer to remove, or of the original under the swab; empty when it says nothing. A colour
+/// on the swab that was varnish, dirt or retouching is no evidence against the original; one not identified is half.
+std::optional<Evidence> evidence_on_removal(const Reading& reading, const Hansen& point, const ReadingNoise& noise);
+std::optional<Evidence> evidence_on_original(const Reading& reading, const Hansen& point, const ReadingNoise& noise);
+
+struct LearningSettings {
+  std::size_t particles = 8000;
+  std::uint64_t seed = 1;
+  double least_effective_share = 0.5;  ///< below this effective share the particles are drawn again and moved
+  int moves = 6;                       ///< Metropolis steps after each drawing
+  std::size_t rough = 1024;            ///< particles for looking over many mixtures
+};
+
+/// A figure with its middle 90 %.
+struct Estimate {
+  double mean = 0, low = 0, high = 0;
+  bool operator==(const Estimate&) const = default;
+};
+
+/// How much less likely the readings were than readings usually are: sum of (-ln chance of the reading, less its
+/// expected value), and the variance of that sum. excess / sqrt(variance) is near 0 while the prior is right.
+struct Surprise {
+  double excess = 0, variance = 0;
+  bool operator==(const Surprise&) const = default;
+};
+
+/// Possible spheres with their weights, coordinate by coordinate: centre in the scaled space (2 dD, dP, dH), 1/R0, and
+/// 1/R0 as it acts at the edge.
+struct ParticleCloud {
+  std::vector<float> x, y, z, inverse_R0, inverse_R0_edge;
+  std::vector<float> weight;  ///< adds up to 1
+  std::size_t size() const { return x.size(); }
+};
+
+/// A layer as far as it is known now.
+class LayerBelief {
+ public:
+  LayerBelief(LayerPrior prior, ReadingCurve curve, LearningSettings settings = {});
+
+  /// Takes one more piece of evidence in. Strong evidence is taken in by stages and the particles are drawn again and
+  /// moved between them, so that they never collapse on a few spheres.
+  void learn(const Evidence& evidence);
+
+  const LayerPrior& prior() const noexcept { return prior_; }
+  const ReadingCurve& curve() const noexcept { return curve_; }
+  const std::vector<Evidence>& seen() const noexcept { return seen_; }
+
+  /// Chance that a swab with this mixture does `level` (1..4) or more, averaged over the particles.
+  double chance(const Hansen& point, int level) const;
+  /// The same of a mixture that did less at the edge, if the luck there is the luck here: the mean of
+  /// (p - p at the edge) / (1 - p at the edge), never below 0.
+  double chance_though_passed(const Hansen& point, int level) const;
+  /// `chance` from LearningSettings::rough particles drawn once: for looking over many mixtures.
+  double rough_chance(const Hansen& point, int level) const;
+  /// The same before any reading, roughly.
+  double chance_before(const Hansen& point, int level) const;
+  /// Share of the particles in which RED is below `limit`.
+  double share_nearer(const Hansen& point, double limit) const;
+  double rough_share_nearer(const Hansen& point, double limit) const;
+
+  /// The chance again, with the 90 % interval over what is not known of the sphere; and RED.
+  Estimate chance_estimate(const Hansen& point, int level) const;
+  Estimate RED_estimate(const Hansen& point) const;
+  Estimate dD() const;
+  Estimate dP() const;
+  Estimate dH() const;
+  Estimate R0() const;
+
+  /// Effective number of particles, (sum w)^2 / sum w^2; number that differ from one another.
+  double effective_particles() const;
+  std::size_t distinct_particles() const;
+
+  /// How likely each hypothesis is now, and "none of these or not as published"; they add up to 1.
+  std::vector<double> hypothesis_chances() const;
+  double stray_chance() const;
+  /// How likely each reading was, in the light of the prior and the readings before it.
+  const std::vector<double>& predicted() const noexcept { return predicted_; }
+  const Surprise& surprise() const noexcept { return surprise_; }
+  const ParticleCloud& particles() const noexcept { return cloud_; }
+
+ private:
+  void note_surprise(const Evidence& evidence, double predicted);
+  void take_in(double share);
+  void refresh_rough();
+
+  LayerPrior prior_;
+  ReadingCurve curve_;
+  LearningSettings settings_;
+  std::vector<Evidence> seen_;
+  std::vector<std::vector<float>>
+      log_match_;  // for each piece of evidence, ln chance over RED as in the curve's tables
+  std::vector<double> predicted_;
+  Surprise surprise_;
+  ParticleCloud cloud_;
+  ParticleCloud rough_;
+  ParticleCloud rough_before_;
+};
+
+/// What was learnt of a layer and what is still open, in plain words, one sentence an entry. `tests`: the number of the
+/// test behind each piece of evidence seen.
+std::vector<std::string> describe_learning(const LayerBelief& belief, const std::string& layer,
+                                           const std::vector<int>& tests);
+
+}  // namespace gentlest

@@ -1,0 +1,136 @@
+// Which mixture to try next, or why to stop.
+// The caller gives the mixtures that may be proposed (hazards, miscibility, shelf and bottle limits are settled before)
+// and what is believed of each layer; here one is chosen. Gentle first: the step in effect is bounded, and the risk
+// limit is raised only where nothing below it promises anything.
+#pragma once
+
+#include "gentlest/learning/learning.hpp"
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// One test already made, as far as the choice needs it.
+struct PastTest {
+  Hansen point;
+  bool at_edge = false;
+  std::string passage;           ///< colour under the swab; empty: not noted
+  std::optional<bool> moved;     ///< the layer to remove was moved (level of effect or more)
+  std::optional<bool> affected;  ///< the original was affected (level of risk or more)
+  std::string layer = {};        ///< name of the KeptBelief that it spoke of; empty: of all
+  bool operator==(const PastTest&) const = default;
+};
+
+/// How bold the search is. Defaults: tuned on simulated paintings, docs/study.md.
+struct NextTestSettings {
+  int effect_level = 3;  ///< level of a removal reading that counts as "moved"
+  int risk_level = 1;    ///< level of a reading of the original that counts as "affected"
+  std::vector<double> risk_limits = {0.02, 0.05, 0.10, 0.20};  ///< raised one by one
+  double least_promise = 0.07;   ///< chance of "moved and unaffected" below which a mixture is not worth a swab
+  double step = 0.5;             ///< largest step in effect (as believed before the tests) beyond the boldest one tried
+  double price_of_test = 0.035;  ///< a swab costs as much as this chance of harm
+  int most_tests = 24;
+
+  /// Where the readings are so many standard deviations less likely than they should be, what was held before is
+  /// doubted:
+  double surprised_at = 0.9;
+  double promise_when_surprised = 0.08;   ///< a mixture must promise more,
+  double risk_when_surprised = 0.05;      ///< the risk limit is raised no further than this,
+  double edge_needed_when_surprised = 0;  ///< and a mixture of more risk than this must first pass at the edge
+
+  double sure = 0.90;              ///< stop when the working mixture is truly good with this chance
+  double good_effect = 0.60;       ///< truly good: moves the layer with at least this chance,
+  double good_risk = 0.27;         ///< and affects none to keep with more than this
+  double confirming_risk = 0.025;  ///< risk limit of the tests after the first success
+  int most_confirming = 3;         ///< tests made after the first success to be sure of it
+
+  int most_at_edge = 8;             ///< tests on an edge where harm matters least; 0: there is none
+  double edge_below = 0.30;         ///< an edge test is made where the first risk limit promises less than this,
+  double edge_gain = 0.15;          ///< and the mixture that it may open promises so much more,
+  double edge_risk = 0.60;          ///< at a risk there of no more than this
+  double edge_needed_above = 0.05;  ///< a mixture of more risk must first pass at the edge, while there is one
+  double passed_risk = 0.05;        ///< what passed there may be put on the picture at a risk up to this
+  /// How much of what the curve leaves to chance goes with the mixture, not with the swab, 0..1: so much more a test
+  /// says of the same mixture than of its neighbours.
+  double luck_of_mixture = 0;
+};
+
+/// The settings of a job: the defaults, whose risk limits end at 0.20, in the same proportion to the job's own limit.
+/// With a borrowed curve most of the luck goes with the mixture, since its scatter is one between liquids on one resin:
+/// 0.8, our choice.
+NextTestSettings settings_within(double risk_limit, bool has_borrowed_curve);
+
+/// A kept layer or passage with what is believed of it.
+struct KeptBelief {
+  std::string name;
+  LayerBelief belief;
+};
+
+struct NextTestTask {
+  std::vector<Hansen> candidates;  ///< Hansen points of the mixtures that may be proposed
+  LayerBelief target;
+  std::vector<KeptBelief> kept;
+  std::vector<std::string> passages;  ///< colours that a working mixture must pass; may be empty
+  std::vector<PastTest> past;
+  NextTestSettings settings;
+};
+
+enum class NextStep {
+  try_mixture,   ///< on the picture
+  try_at_edge,   ///< first where harm matters least
+  confirm,       ///< a mixture worked; this test makes surer of the best one
+  try_passage,   ///< the working mixture on a colour not yet tested
+  found,         ///< stop: a mixture works, with its margin
+  no_window,     ///< stop: nothing allowed promises to work within the risk limits
+  closed,        ///< stop: the original reacted twice
+  tests_used_up  ///< stop: as many tests as the limit allows
+};
+
+/// What a candidate is believed to do now.
+struct CandidateOutlook {
+  std::size_t candidate = 0;
+  double effect = 0;  ///< chance that it moves the layer to remove
+  double risk = 0;    ///< largest chance that it affects something to keep
+  double good = 0;    ///< chance that it is truly good
+  std::string riskiest;
+  bool counts_tests = false;  ///< the figures count what this very mixture did in tests, not the spheres alone
+};
+
+struct NextTest {
+  NextStep step = NextStep::no_window;
+  std::optional<CandidateOutlook> mixture;  ///< to try, or that was found, or that came nearest
+  double risk_limit = 0;                    ///< the limit under which it was chosen
+  std::optional<std::size_t> worked;        ///< the past test whose mixture this is, where one worked; its mixture need
+                                            ///< not stand among the candidates, and `candidate` then means nothing
+  std::string passage;                      ///< for try_passage
+  std::vector<std::string> untested;        ///< passages on which the mixture was not tried
+  std::string reason;                       ///< one sentence in plain words
+  bool is_surprised = false;                ///< the readings fit badly with what was held before
+  std::size_t drifting = 0;                 ///< mixtures passed over, since they get riskier than allowed while drying
+};
+
+/// Does this candidate come to a Hansen point at which `is_beyond` holds while it dries?
+using DriftQuestion = std::function<bool(std::size_t candidate, const std::function<bool(const Hansen&)>& is_beyond)>;
+
+/// Without a question, drying is not asked about.
+NextTest choose_next_test(const NextTestTask& task, const DriftQuestion& drifts_to = {});
+
+/// Outlook of one mixture under the present beliefs, from all particles: by the spheres alone.
+CandidateOutlook outlook_of(const NextTestTask& task, const Hansen& point);
+
+/// The same, where luck goes with the mixture (NextTestSettings::luck_of_mixture), with what it did in past tests: risk
+/// after a pass at the edge, effect and `good` after it moved the layer. What `good` says of the layers to keep stays
+/// that of the spheres, to err on their side.
+CandidateOutlook outlook_counting_tests(const NextTestTask& task, const Hansen& point);
+
+/// How badly the readings of all layers fit, in standard deviations; 0 before any reading.
+double surprise_of(const NextTestTask& task);
+
+/// Thins mixtures to one for each cell of `cell` MPa^0.5 in (2 dD, dP, dH): the first in the given order, which should
+/// put fewer parts first. Returns positions.
+std::vector<std::size_t> thin_out(const std::vector<Hansen>& points, double cell = 1.0);
+
+}  // namespace gentlest

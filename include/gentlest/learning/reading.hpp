@@ -1,0 +1,81 @@
+// What one swab did: the record that the painting's log holds, one line a swab.
+// A plain record; it knows nothing of spheres. Numbers that were not noted down are missing, never 0.
+#pragma once
+
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/quantity.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gentlest {
+
+/// True for a day of the calendar as YYYY-MM-DD.
+bool is_date(std::string_view text);
+
+/// What the swab did to the layer that is to go, from weakest to strongest.
+enum class RemovalReading { no_effect, softened, partly, mostly, fully };
+inline constexpr int removal_reading_count = 5;
+/// "no effect", "softened or gelled", "partly removed", "mostly removed", "fully removed".
+std::string_view to_word(RemovalReading reading);
+std::optional<RemovalReading> removal_reading_from_word(std::string_view word);
+
+/// What the swab did to the original below, from weakest to strongest.
+enum class OriginalReading { nothing_seen, recovers, stays, softened, colour_on_swab };
+inline constexpr int original_reading_count = 5;
+/// "nothing seen", "change that recovers", "change that stays", "softened", "colour on the swab".
+std::string_view to_word(OriginalReading reading);
+std::optional<OriginalReading> original_reading_from_word(std::string_view word);
+
+/// What a colour on the swab turned out to be. Only `original` and `not_known` speak of the original.
+enum class SwabColour { none, varnish, dirt, retouching, original, not_known };
+std::string_view to_word(SwabColour colour);
+std::optional<SwabColour> swab_colour_from_word(std::string_view word);
+
+/// How sure the person is of this reading.
+enum class Confidence { low, medium, high };
+std::string_view to_word(Confidence confidence);
+std::optional<Confidence> confidence_from_word(std::string_view word);
+
+/// Where on the painting, from its lower left corner.
+struct Site {
+  Centimetres x, y;
+  bool operator==(const Site&) const = default;
+};
+
+/// One swab. `test` is its number in the log, from 1; 0 asks the log to give the next one.
+struct Reading {
+  int test = 0;
+  std::string date;     ///< ISO, 2026-03-14; may be empty
+  std::string who;      ///< initials or name
+  std::string mixture;  ///< as made: "isooctane 70, ethanol 96 % 30" (parse_mixture reads it)
+  std::string layer;    ///< the layer that was to go; empty: the uppermost
+  std::string passage;  ///< passage or kept layer under the swab; empty: not noted
+  std::optional<Site> site;
+  bool at_edge = false;  ///< tacking edge, under the frame: where harm matters least
+  std::string swab;      ///< e.g. "white cotton, damp"
+  std::optional<int> rolls;
+  std::optional<double> seconds;          ///< of contact
+  std::optional<RemovalReading> removal;  ///< missing where there was nothing to remove
+  std::optional<OriginalReading> original;
+  SwabColour colour = SwabColour::none;
+  std::string clearing;      ///< with what, how often
+  std::string after_drying;  ///< blanching, gloss, as seen when dry
+  Confidence confidence = Confidence::medium;
+  std::string remark;
+  std::string correction;  ///< why this line replaces the earlier one of the same test; empty on a first line
+  bool withdrawn = false;  ///< with `correction`: the test does not count at all
+  bool operator==(const Reading&) const = default;
+};
+
+/// Everything in a reading that cannot be: a date that is none, a negative time, a withdrawal without a reason, no
+/// mixture, nothing read. Places are empty; the caller knows the file.
+std::vector<Diagnostic> check_reading(const Reading& reading);
+
+/// The readings that count, by test number: each test as its last correction says, without those withdrawn.
+/// Precondition: a line without `correction` is the first of its test (the log sees to it).
+std::vector<Reading> current_readings(const std::vector<Reading>& lines);
+
+}  // namespace gentlest

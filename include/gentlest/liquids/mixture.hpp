@@ -1,0 +1,74 @@
+// Liquids as they stand on the shelf, and mixtures of them by volume.
+#pragma once
+
+#include "gentlest/catalogue/catalogue.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gentlest {
+
+/// One bottle of the shelf: a solvent in a certain grade. Water in the bottle (ethanol 96 % holds 4.9 % by volume
+/// before mixing) counts as part of the liquid: it moves the Hansen point and decides whether a mixture stays one
+/// liquid.
+struct Liquid {
+  std::string label;  ///< as printed, e.g. "ethanol 96 %"
+  const Solvent* solvent = nullptr;
+  double water_fraction = 0;                          ///< by volume before mixing, 0 (absolute) to below 1
+  Hansen hansen;                                      ///< of the liquid as it is in the bottle, MPa^0.5
+  std::optional<Teas> published_teas = std::nullopt;  ///< as the triangle tables print it; water mixed in
+};
+
+/// A bottle of this solvent. `grade` is empty (taken as free of water) or as read_grade takes it. The label holds the
+/// one spelling of the grade. Throws InputError (Fault::usage) when the grade is not understood, when the solvent has
+/// no Hansen parameters, or when water is needed and the catalogue has none.
+Liquid make_liquid(const Solvent& solvent, std::string_view grade, const Catalogue& catalogue);
+
+/// One part of a mixture.
+struct Part {
+  Liquid liquid;
+  double fraction = 0;  ///< of the volume before mixing
+};
+
+/// Liquids with volume fractions that add up to 1. Always true of a Mixture: at least one part, every fraction above 0,
+/// labels differ, parts sorted by falling fraction and then by label, sum within 1e-9 of 1.
+class Mixture {
+ public:
+  /// Throws InputError (Fault::usage) where the parts break the rules above; fractions are not silently rescaled.
+  explicit Mixture(std::vector<Part> parts);
+
+  const std::vector<Part>& parts() const noexcept { return parts_; }
+
+ private:
+  std::vector<Part> parts_;
+};
+
+/// Adds the mixture's liquids to a list that holds each label once.
+void add_liquids(std::vector<Liquid>& liquids, const Mixture& mixture);
+
+/// Hansen point of a mixture: the volume-weighted mean of its liquids, MPa^0.5. Change of volume on mixing is
+/// neglected. Source: Hansen 2007, ch. 1; docs/science.md, "Mixtures".
+Hansen mix(const Mixture& mixture);
+
+/// Teas fractions by the rule of the trade: the volume-weighted mean of the published fractions of the parts, per cent.
+/// Empty when one part has none. Differs from teas_fractions(mix()), since the published table moved liquids by hand.
+/// Source: Burke 1984; Feller 1976 for the classical series made with it (both from memory).
+std::optional<Teas> mix_published_teas(const Mixture& mixture);
+
+/// Largest standard deviation of the liquids' own parameters, per coordinate, MPa^0.5; 0 where none is published. No
+/// mixture of theirs is known less well: sqrt(sum (fraction * sd)^2) never exceeds it.
+Hansen largest_sd(const std::vector<Liquid>& liquids);
+
+/// "isooctane 70, ethanol 96 % 30": the parts in per cent by volume, largest first.
+std::string to_text(const Mixture& mixture);
+
+/// Reads "ethanol 30, isooctane 70": name (id, other name or CAS number), optional grade as in "ethanol 96 % 30", then
+/// the share, all in per cent (sum 100) or all in fractions (sum 1); "70:30" style ratios are not guessed. A name
+/// without a grade means the bottle of that solvent on `shelf`: of several the one without a grade. Throws InputError
+/// (Fault::usage) with one fault per mistake: unknown name with the nearest known one, grade that is not understood,
+/// name that fits several bottles, share that is not a number, negative, zero, doubled part, sum off.
+Mixture parse_mixture(std::string_view text, const Catalogue& catalogue, const std::vector<Liquid>& shelf = {});
+
+}  // namespace gentlest

@@ -1,0 +1,124 @@
+// What the conservator writes down about one painting: layers, passages, shelf and limits.
+// A plain record; src/io/job_file.cpp reads it from YAML, check_job() finds what contradicts itself.
+#pragma once
+
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/quantity.hpp"
+#include "gentlest/catalogue/catalogue.hpp"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+enum class Role { remove, keep };
+
+/// Where keys of the job's file stand, for messages; "limits.parts", "limits.avoid_families.0", "layers", "shelf".
+/// Where a thing stands is no part of what the job says, so all Places are equal.
+struct Places {
+  std::map<std::string, Location> at;
+  bool operator==(const Places&) const { return true; }
+};
+
+/// A sphere the user measured on a sample of the very material.
+struct OwnSphere {
+  UncertainSphere sphere;
+  std::string source;  ///< in the user's words: who tested what, when
+  bool operator==(const OwnSphere&) const = default;
+};
+
+/// Another material that a layer may be, with how far that is believed.
+struct PossibleMaterial {
+  std::string material;  ///< material id
+  int percent = 0;       ///< 1 to 99; what all of them leave of 100 is for the layer's own material
+  Location where;
+  bool operator==(const PossibleMaterial& other) const;
+};
+
+/// One layer of the painting, from the top down.
+struct Layer {
+  std::string name;
+  Role role = Role::keep;
+  std::string recorded;  ///< material id: what the files say; may be empty
+  std::string found;     ///< material id: what examination showed; may be empty. It wins over `recorded`
+  std::optional<OwnSphere> own_sphere;
+  std::vector<PossibleMaterial> possible;  ///< weighed by the readings; the ladder follows the layer's own material
+  std::vector<Flag> suspected;
+  std::string note;
+  Location where;
+  bool operator==(const Layer& other) const;
+};
+
+/// A colour passage that must stay unaffected as well. Without a material of its own it behaves like its layer.
+struct Passage {
+  std::string name;
+  std::string of;        ///< name of the layer it belongs to
+  std::string material;  ///< material id, or empty
+  std::vector<Flag> suspected;
+  std::string note;
+  Location where;
+  bool operator==(const Passage& other) const;
+};
+
+/// A bottle the studio owns.
+struct ShelfBottle {
+  std::string solvent;  ///< id, name, other name or CAS number
+  std::string grade;    ///< e.g. "96 %", "absolute"; may be empty
+  Location where;
+  int at_most_percent = 100;  ///< largest share of a mixture, % by volume, 1 to 100
+  Location grade_where = {};  ///< of the grade itself
+  bool operator==(const ShelfBottle& other) const;
+};
+
+/// What the plan may use and how far it may go.
+struct Limits {
+  int parts = 3;               ///< largest number of liquids in one mixture, 1 to 4
+  int bottles = 3;             ///< largest number of bottles of the whole ladder, at least `parts`... up to the shelf
+  int step_percent = 5;        ///< grid of volume shares; divides 100
+  int rungs = 7;               ///< largest number of rungs
+  double risk_limit = 0.25;    ///< no rung may exceed this chance for any layer to keep; docs/science.md, "Defaults"
+  double wanted_effect = 0.5;  ///< below this chance a mixture does not count as moving the layer
+  int effect_grade = 2;        ///< grades up to this one count as "moved": 2 is "dissolves or nearly"
+  int risk_grade = 4;          ///< grades up to this one count as "affected": 4 is "swells clearly or worse"
+  std::vector<std::string> avoid_families;
+  std::vector<std::string> avoid_statements;  ///< GHS codes, e.g. H360
+  std::vector<std::string> avoid_solvents;
+  std::optional<double> lowest_flash_point_C;  ///< no mixture whose estimated flash point lies below
+  std::vector<std::string> avoid_label;        ///< GHS codes that the label of no mixture may carry
+  bool allow_unknown_hazards = true;  ///< propose what hazards or flash point are not known of (marked as such)
+  bool allow_splitting = false;       ///< propose mixtures that part into two liquids (marked as such)
+  bool allow_drift = false;           ///< propose mixtures whose risk passes the limit while they dry (marked as such)
+  int edge_tests = 8;                 ///< swabs that may be made where harm matters least, 0 to 30; 0: no such place
+  double vial_mL = 10;                ///< what one vial holds
+  double measure_mL = 0.5;            ///< the smallest amount that is measured into it
+  double room_C = 20;                 ///< for drift and the question of one liquid, 0 to 40
+  bool operator==(const Limits&) const = default;
+};
+
+struct PaintingObject {
+  std::string title;
+  std::string owner_number;
+  std::optional<Centimetres> width, height;
+  std::optional<double> paint_age_years;
+  std::string note;
+  bool operator==(const PaintingObject&) const = default;
+};
+
+struct Job {
+  std::string file;  ///< where it was read from, for messages
+  PaintingObject object;
+  std::vector<Layer> layers;
+  std::vector<Passage> passages;
+  std::vector<ShelfBottle> shelf;
+  Limits limits;
+  Places places;
+  bool operator==(const Job&) const = default;
+};
+
+/// Everything in the job that cannot be planned: unknown names, a layer without material, nothing to remove, nothing to
+/// keep, a shelf that is empty or left so by the limits, limits that contradict each other. Empty when it is sound.
+std::vector<Diagnostic> check_job(const Job& job, const Catalogue& catalogue);
+
+}  // namespace gentlest

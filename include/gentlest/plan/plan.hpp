@@ -1,0 +1,224 @@
+// Job + catalogue -> plan: the one entry for the program and the tests. Pure: same input, same plan.
+#pragma once
+
+#include "gentlest/plan/job.hpp"
+#include "gentlest/plan/shelf.hpp"
+#include "gentlest/safety/caution.hpp"
+#include "gentlest/safety/hazard.hpp"
+#include "gentlest/search/certificate.hpp"
+#include "gentlest/search/ladder.hpp"
+#include "gentlest/vial/evaporation.hpp"
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// What a layer may be else, as the job says.
+struct OtherMaterial {
+  std::string material;  ///< id
+  std::string material_name;
+  UncertainSphere sphere;
+  double share = 0;  ///< how far it is believed, 0..1
+};
+
+/// What is suspected of a passage that is judged like its layer.
+struct PassageWarning {
+  std::string passage;
+  std::vector<Flag> flags;
+};
+
+/// One thing on the painting that a mixture meets: a layer, or a passage with a material of its own.
+struct PlannedLayer {
+  std::string name;
+  Role role = Role::keep;
+  bool is_target = false;  ///< the layer this plan is for
+  std::string material;    ///< id, empty for a sphere of the user's own
+  std::string material_name;
+  std::string chosen_because;  ///< "found", "recorded, not examined", "own tests"
+  UncertainSphere sphere;      ///< as it was published or measured; `met_by_liquids` is what a mixture meets
+  Hansen liquid_sd;            ///< largest deviation of a liquid of the job's shelf, MPa^0.5
+  SphereGrade grade = SphereGrade::assumed;
+  std::string sphere_source;                  ///< key of sources.yaml, or the user's words
+  std::string assumption;                     ///< in plain words; empty when the sphere is the material's own
+  bool own_response = false;                  ///< false: the response curve is borrowed from fresh resins
+  std::vector<Flag> flags;                    ///< of the material and as suspected of all of it in the job
+  std::vector<OtherMaterial> possible;        ///< for the readings to weigh; effect and risk of the plan leave them out
+  std::vector<PassageWarning> passages = {};  ///< that are judged like this layer and of which more is suspected
+};
+
+/// The layer's sphere as every mixture meets it, in the search as in what is printed: widened by the largest deviation
+/// that a liquid of the shelf (or of the mixtures asked about) has, and known no better than `best_known_sd`.
+UncertainSphere met_by_liquids(const PlannedLayer& layer, const std::vector<Liquid>& liquids = {});
+
+/// No centre is taken as known better than this, MPa^0.5, whatever a job says: published parameters of the same liquid
+/// differ by about as much (docs/science.md, "Uncertain spheres"), and it bounds the tables of a search.
+inline constexpr Hansen best_known_sd = {0.125, 0.25, 0.25};
+
+/// True when the sphere comes from the user's own tests: nothing is published of it, and `grade` says nothing.
+bool is_own_sphere(const PlannedLayer& layer);
+
+/// What one mixture means for one planned layer.
+struct Outlook {
+  double Ra = 0;
+  double RED = 0;
+  Band RED_band;          ///< middle 90 % over what is not known of the sphere
+  double chance = 0;      ///< effect for a layer to remove, chance of being affected for one to keep
+  bool may_flip = false;  ///< the band holds RED = 1: inside or outside is open
+};
+
+/// What becomes of a mixture in the vial and on the swab.
+struct Fate {
+  PhaseAnswer phases;                      ///< one liquid or two
+  std::optional<Drift> drift;              ///< nothing when figures are missing
+  std::vector<std::string> drift_missing;  ///< which ones
+  std::vector<double> drying_risk;         ///< largest over the layers to keep, at each point of the drift
+  DriftRisk risk;                          ///< of the kept layer that the drift threatens most
+  std::string riskiest;                    ///< name of that layer; empty when nothing is to be kept
+};
+
+/// True when a mixture within the risk limit passes it while it dries.
+bool drifts_beyond(const Fate& fate, double risk_limit);
+
+/// One mixture judged against all planned layers.
+struct JudgedMixture {
+  Mixture mixture;
+  Hansen point;
+  Teas teas;
+  std::vector<Outlook> outlooks;  ///< in the order of Plan::layers
+  double effect = 0;
+  double risk = 0;
+  std::string riskiest;  ///< name of the planned layer that gives the risk; empty when nothing is to be kept
+  std::optional<double> margin_RED;  ///< smallest RED - 1 over the layers to keep; empty where no margin is claimed
+  HazardSummary hazards;
+  Fate fate;
+};
+
+/// True when the mixture's risk, as it stands in the vial, passes the job's limit.
+bool is_beyond_limit(const JudgedMixture& judged, const Limits& limits);
+
+/// How the answer came out.
+enum class Outcome {
+  window,    ///< the last rung reaches the wanted effect within the risk limit
+  no_window  ///< no mixture of the shelf does
+};
+
+/// Finer steps asked for between two rungs, counted from 1 as reports count them.
+struct Finer {
+  int from = 1;   ///< the gentler rung
+  int to = 2;     ///< the stronger one, on this ladder and above `from`
+  int steps = 3;  ///< at most so many between each two neighbouring rungs
+};
+
+/// What a plan may hold besides the ladder, on request.
+struct PlanWishes {
+  std::optional<Finer> finer;
+  bool certificates = false;  ///< what the grid of shares gives away, for ladders of at most 4 bottles
+};
+
+/// A step between two rungs, on the ladder's bottles at 1 % of volume.
+struct FinerStep {
+  int after_rung = 1;  ///< the rung below it, counted from 1
+  int number = 1;      ///< counted from 1 behind that rung
+  JudgedMixture judged;
+};
+
+/// A sentence for the person at the easel and where it comes from.
+using Advice = Caution;
+
+/// A bottle with water in it that parts from another bottle over some of the range.
+struct PartingPair {
+  std::string bottle;                           ///< label, e.g. "ethanol 96 %"
+  std::string other;                            ///< label of what it parts from
+  int from_percent = 0;                         ///< shares of the bottle that part, on the job's grid
+  int to_percent = 0;                           ///<
+  PhasesBasis basis = PhasesBasis::none;        ///< weakest that one of these answers rests on
+  std::optional<std::string> stays_one_liquid;  ///< label of the weakest grade that does there; empty: none does
+  std::vector<std::string> sources;             ///< keys of sources.yaml
+};
+
+/// Every such pair among these liquids; shares on the job's grid.
+std::vector<PartingPair> parting_pairs(const std::vector<Liquid>& shelf, const Limits& limits,
+                                       const Catalogue& catalogue);
+
+struct Plan {
+  Job job;
+  std::string catalogue_version;
+  std::vector<PlannedLayer> layers;
+  std::size_t target = 0;  ///< index into layers
+  Outcome outcome = Outcome::no_window;
+  std::vector<Liquid> shelf;         ///< the bottles that may be used, sorted by label
+  std::vector<Verdict> frontier;     ///< what nothing on that shelf beats, by rising risk; past the limit too
+  std::vector<std::string> bottles;  ///< labels of the ladder's bottles
+  std::vector<JudgedMixture> rungs;  ///< gentle to strong; empty where there is no window
+  std::optional<Finer> finer_asked;  ///< as asked, where there is a ladder
+  std::vector<FinerStep> finer;      ///< by rising effect; empty where nothing lies between
+  std::vector<Certificate>
+      certificates;                      ///< one for each rung, fractions in the order of `bottles`; empty unless asked
+  std::optional<JudgedMixture> nearest;  ///< without a window: the strongest mixture within the risk limit
+  std::optional<JudgedMixture>
+      least_risk_that_works;  ///< without a window: least risk among those that reach the effect
+  double effect_given_up = 0;
+  std::uint64_t mixtures_judged = 0;
+  bool margin_claimed = true;               ///< by margin_may_be_claimed
+  std::vector<std::string> left_off_shelf;  ///< bottles not used, each with the reason
+  std::vector<PartingPair> parting;         ///< bottles with water in them that part from others of the shelf
+  std::vector<Advice> watch;                ///< what to watch on this painting
+  std::vector<Advice> not_seen;             ///< what the model does not see
+  std::vector<Advice> cautions;             ///< for the person's health and the painting
+  std::vector<Advice> other_ways;           ///< without a window: what people then consider
+  std::vector<std::string> weak_points;     ///< the figures this plan rests on that are weak, in plain words
+  std::vector<Source> sources;              ///< of every figure used
+};
+
+/// The plan's mixtures and the names they go by: rungs by number, finer steps as "3.1" behind rung 3, else "strongest
+/// within the risk limit" and "least risk that reaches the effect".
+struct PlannedMixture {
+  std::string name;
+  const JudgedMixture* judged = nullptr;
+};
+std::vector<PlannedMixture> planned_mixtures(const Plan& plan);
+
+/// The plan for one job. `target` names the layer to remove; empty takes the uppermost.
+/// `run` may carry out the search's tasks on several threads; the plan is the same without.
+/// Without a window wishes stay unfulfilled.
+/// Throws InputError (Fault::file) with everything check_job finds, and (Fault::usage) for a target that the job does
+/// not hold or a stretch that is not on the ladder.
+Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target = {},
+               const SearchProgress& progress = {}, const RunTasks& run = {}, const PlanWishes& wishes = {});
+
+/// What keeps a plan without a window from having one.
+enum class WindowClosedBy {
+  layer,        ///< the gentlest mixture that works is too risky for a layer to keep
+  shelf,        ///< no mixture of the shelf works, however risky
+  other_limits  ///< no mixture of the shelf is allowed at all
+};
+/// Precondition: the plan has no window.
+WindowClosedBy what_closes_window(const Plan& plan);
+
+/// The job's layers as the plan sees them: spheres, grades, flags.
+std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});
+
+/// The warnings for which no margin is claimed, of the layer (without the name of a passage) and of its passages; and
+/// whether no layer has any.
+std::vector<PassageWarning> warnings_against_margin(const PlannedLayer& layer);
+bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers);
+
+/// The layer's own response curve, or the borrowed one.
+const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue);
+
+/// A single mixture judged against planned layers.
+JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
+                            const Catalogue& catalogue);
+
+/// A series of mixtures judged against the layers in one go, and how well it climbs.
+struct JudgedSeries {
+  std::vector<JudgedMixture> mixtures;
+  SeriesQuality quality;
+};
+JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<PlannedLayer>& layers,
+                          const Limits& limits, const Catalogue& catalogue);
+
+}  // namespace gentlest

@@ -1,0 +1,64 @@
+// The walk up the frontier: which bottles, which rungs.
+#pragma once
+
+#include "gentlest/search/search.hpp"
+
+#include <vector>
+
+namespace gentlest {
+
+struct LadderGoal {
+  int bottles = 3;
+  int rungs = 7;
+  double risk_limit = 0.25;
+  double wanted_effect = 0.5;
+};
+
+/// A ladder and what was given up for having few bottles.
+struct Ladder {
+  std::vector<std::uint16_t> bottles;  ///< positions on the shelf, rising
+  std::vector<Candidate> rungs;        ///< by rising effect and rising risk, none above the risk limit
+  std::vector<Candidate> frontier;     ///< the full frontier of the shelf, beyond the risk limit too
+  double effect_given_up = 0;  ///< mean over the risks up to the limit of (best effect of the shelf - of these bottles)
+  bool window = false;         ///< the last rung reaches the wanted effect
+};
+
+/// Best bottles, then rungs spread evenly in effect over the frontier of those bottles, from its gentlest mixture to
+/// the strongest one within the risk limit, neighbours near each other in Hansen space. Empty rungs when no mixture at
+/// all stays within the limit.
+Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const SearchProgress& progress = {});
+
+/// One step of a finer walk, off the ladder's own grid.
+struct FineStep {
+  Mixture mixture;
+  Hansen point;
+  Verdict verdict;
+};
+
+/// At most `count` steps between two rungs on the ladder's bottles, at 1 % of volume: mixtures that no other of these
+/// bottles beats, strictly between the rungs in effect and with no more risk than the stronger one, spread evenly. For
+/// the stretch between the last "no effect" and the first "works". Empty where the bottles offer nothing in between.
+/// The task's `allowed` is asked about compositions in steps of 1 %.
+std::vector<FineStep> finer_steps(const SearchTask& task, const Ladder& ladder, const Candidate& weaker,
+                                  const Candidate& stronger, int count);
+
+/// How well a series of mixtures, in the order of use, climbs; the same figures for a ladder and for a published
+/// series.
+struct SeriesQuality {
+  int steps = 0;                 ///< mixtures in the series
+  int falls = 0;                 ///< times the effect falls from one mixture to the next
+  int beyond_limit = 0;          ///< mixtures above the risk limit
+  double largest_rise = 0;       ///< of the effect from one mixture to the next
+  double unevenness = 0;         ///< standard deviation of these rises
+  double longest_Ra = 0;         ///< largest distance between neighbours, MPa^0.5
+  double strongest_effect = 0;   ///< largest effect within the risk limit; 0 where no mixture stays within it
+  double risk_at_strongest = 0;  ///< risk of that mixture
+  int first_that_works = -1;     ///< first mixture within the limit that reaches the wanted effect; -1: none
+  bool operator==(const SeriesQuality&) const = default;
+};
+
+/// Precondition: as many points as verdicts.
+SeriesQuality quality_of(const std::vector<Hansen>& points, const std::vector<Verdict>& verdicts,
+                         const LadderGoal& goal);
+
+}  // namespace gentlest

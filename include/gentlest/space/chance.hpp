@@ -1,0 +1,108 @@
+// How likely a liquid acts on a layer whose sphere is only roughly known.
+// The slow functions are the reference; ChanceField is what a search uses, its error against them is tested.
+#pragma once
+
+#include "gentlest/space/hansen.hpp"
+#include "gentlest/space/response.hpp"
+
+#include <array>
+#include <cstddef>
+#include <vector>
+
+namespace gentlest {
+
+/// Chance that the true centre lies nearer to the liquid than `radius` (MPa^0.5, not negative), the centre being
+/// Gaussian around `centre` with standard deviations `sd`: the distribution function of a weighted sum of three
+/// noncentral chi-squares with one degree of freedom each. Absolute error below 1e-10 for sd from 0.001 to 10.
+/// Source of the form: Imhof 1961, Biometrika 48, 419; computed here by quadrature over the ball, see docs/science.md.
+double chance_nearer_than(const Hansen& liquid, const Hansen& centre, const Hansen& sd, double radius);
+
+/// A chance and a bound on its absolute error.
+struct BoundedChance {
+  double chance = 0;
+  double error = 0;
+};
+
+/// chance_nearer_than by Ruben's series of chi-squares, whose remainder is known: about a hundred times faster where
+/// the spreads are alike. Where the series would underflow (spreads that are small against the distance) or need too
+/// many terms, chance_nearer_than itself answers. Error below 1e-8 either way. Source: Ruben 1962, Ann. Math. Statist.
+/// 33, 542; Sheil and O'Muircheartaigh 1977, Appl. Statist. 26, 92 (AS 106); both from memory.
+BoundedChance quick_chance_nearer_than(const Hansen& liquid, const Hansen& centre, const Hansen& sd, double radius);
+
+/// Chance that the liquid acts as strongly as `grade` (1..6) or stronger: the response curve averaged over the
+/// uncertain sphere. The reference; takes milliseconds. Absolute error below 1e-8.
+double chance_of_grade(const Hansen& liquid, const UncertainSphere& sphere, const Response& response, int grade);
+
+/// Middle 90 % of RED over what is not known of the sphere, from 8191 equally likely spheres on a fixed lattice (no
+/// random numbers). The two ends lie at shares of 0.05 and 0.95 to within 0.003 (tested against noncentral
+/// chi-squares).
+struct Band {
+  double low = 0;
+  double high = 0;
+  bool operator==(const Band&) const = default;
+};
+Band RED_band(const Hansen& liquid, const UncertainSphere& sphere);
+
+/// True when RED = 1 lies in the band as it is printed, to two decimals: whether the mixture is inside or outside is
+/// open.
+bool holds_the_border(const Band& band);
+
+/// A box of Hansen space.
+struct HansenBox {
+  Hansen low;
+  Hansen high;
+};
+
+/// Where the nodes of a table lie, in the scaled space (2 dD, dP, dH).
+struct FieldLattice {
+  std::array<double, 3> origin{};  ///< of node (0, 0, 0)
+  std::array<double, 3> step{};
+  std::array<double, 3> inverse_step{};
+  std::array<std::size_t, 3> nodes{};  ///< at least 4 along each axis
+  bool operator==(const FieldLattice&) const = default;
+};
+
+/// A point as a table sees it: the first of the 4 x 4 x 4 nodes around it and their weights along each axis.
+struct FieldPlace {
+  std::array<std::size_t, 3> first{};
+  std::array<std::array<double, 4>, 3> weight{};
+};
+FieldPlace place_on(const FieldLattice& lattice, const Hansen& point);
+
+/// What one table is of: the chance of `grade` or stronger on one layer.
+struct FieldSubject {
+  UncertainSphere sphere;
+  Response response;
+  int grade = 1;
+};
+
+/// chance_of_grade tabulated over a box, for looking up millions of mixtures. Reads nothing outside the box: a mixture
+/// of liquids that lie in the box lies in it too. Differs from the reference by less than 1e-4, for spheres so sharp
+/// that the table would grow without bound by less than 4e-3 where the centre is known no better than `best_known_sd`
+/// (tests/unit/test_chance). A table takes at most 50 MB and some seconds, whatever the sphere.
+class ChanceField {
+ public:
+  ChanceField(const HansenBox& box, const UncertainSphere& sphere, const Response& response, int grade);
+
+  /// Chance at a point of the box; tricubic interpolation, clamped to 0..1.
+  double operator()(const Hansen& point) const { return at(place_on(lattice_, point)); }
+
+  /// The same at a place found before on a table with the same lattice; the same bits.
+  double at(const FieldPlace& place) const;
+
+  const FieldLattice& lattice() const noexcept { return lattice_; }
+  const std::vector<double>& values() const noexcept { return values_; }  ///< [D][P][H], H fastest
+
+ private:
+  friend std::vector<ChanceField> chance_fields(const HansenBox& box, const std::vector<FieldSubject>& subjects);
+  ChanceField() = default;
+
+  FieldLattice lattice_;
+  std::vector<double> values_;
+};
+
+/// One table for each subject, all on one lattice that is fine enough for every one of them. A search over tables that
+/// share their lattice prunes whole families of mixtures; over others it must visit every mixture.
+std::vector<ChanceField> chance_fields(const HansenBox& box, const std::vector<FieldSubject>& subjects);
+
+}  // namespace gentlest

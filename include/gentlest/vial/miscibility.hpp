@@ -1,0 +1,81 @@
+// Will a mixture stay one liquid? Published behaviour first; then how much water the alcohol bears, as
+// measured, else estimated by a group method that is corrected by what was measured; then the modified group method on
+// the whole composition (water of the alcohols included), then an estimate that says it is one, else "not known".
+#pragma once
+
+#include "gentlest/vial/molecules.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace gentlest {
+
+enum class Phases {
+  one_liquid,
+  near_border,  ///< may cloud or part: look at the vial
+  two_liquids,
+  unknown  ///< figures are missing
+};
+
+/// What an answer rests on, from the surest to the weakest.
+enum class PhasesBasis {
+  single,     ///< there is only one liquid
+  measured,   ///< the water that this alcohol bears with this liquid was measured
+  published,  ///< this very pair
+  corrected,  ///< water that an alcohol bears with hydrocarbons: group method, corrected by measured limits
+  computed,   ///< modified UNIFAC alone, stability of the composition
+  estimate,   ///< pair by pair, by published pairs and miscibility numbers
+  none
+};
+std::string_view to_word(Phases phases);
+std::string_view to_word(PhasesBasis basis);
+
+struct PhaseAnswer {
+  Phases phases = Phases::unknown;
+  PhasesBasis basis = PhasesBasis::none;
+  std::string because;               ///< one sentence for the person
+  std::vector<std::string> sources;  ///< keys of sources.yaml
+};
+
+inline constexpr Celsius room_temperature{20};
+
+/// The group method sees a split too early near the point where it begins: with the stand-in for white spirit it parts
+/// ethanol and hydrocarbon with hardly any water. So a mixture counts as two liquids only when it also splits at a
+/// temperature higher by this much; between the two it counts as near the border. Fitted to one published case (Hook
+/// 1988: 15 parts of ethanol or isopropanol in 85 of white spirit part at about 5 % water in the alcohol; at this
+/// margin the method says 4.7 and 6.9 %). K. Where limits of water speak, this margin is not used.
+inline constexpr double border_margin_K = 60;
+
+/// Range of temperature: 0 to 60 C; the published figures are for 15 to 25 C. Limits of water follow the temperature
+/// where they were measured at two (ethanol with toluene), else they hold at 20 to 25 C. Shares are by volume before
+/// mixing; that the mixture shrinks by about 1 % is neglected.
+PhaseAnswer phases_of(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature = room_temperature);
+
+/// The same without words and sources, for a search that asks of thousands.
+struct PhaseVerdict {
+  Phases phases = Phases::unknown;
+  PhasesBasis basis = PhasesBasis::none;
+};
+PhaseVerdict verdict_on_phases(const Mixture& mixture, const Catalogue& catalogue,
+                               Celsius temperature = room_temperature);
+
+/// True when the composition gains by parting into two liquids: Michelsen's tangent-plane test, started from near each
+/// pure component. x adds up to 1 and holds no zero. The test can miss a split that no start leads to; it finds no
+/// split where there is none.
+/// Source: Michelsen 1982, Fluid Phase Equilibria 9, 1 (from memory).
+bool is_unstable(const Activity& activity, const std::vector<double>& x);
+
+/// The two liquids of a mixture that parts, each as volume fractions of the molecules, in the order of the breakdown.
+struct PhaseSplit {
+  std::vector<double> first;
+  std::vector<double> second;
+  double share_of_second = 0;  ///< of the volume
+};
+
+/// Compositions of the two liquids at equilibrium by the modified group method; nothing when the mixture is stable,
+/// when figures are missing or when the iteration does not settle.
+std::optional<PhaseSplit> split_phases(const Breakdown& breakdown, const Catalogue& catalogue, Celsius temperature);
+
+}  // namespace gentlest

@@ -1,0 +1,51 @@
+#include "gentlest/answers/bench.hpp"
+
+#include "core/plan/planned_chance.hpp"
+
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+// The chance never rises with RED, so the ends of the band of RED give those of the chance.
+Band chance_band(const Outlook& outlook, const PlannedLayer& layer, const Plan& plan, const Catalogue& catalogue) {
+  const Response& response = response_of(layer, catalogue);
+  const int grade = grade_that_counts(layer, plan.job.limits);
+  return {chance_at_most(response, grade, outlook.RED_band.high),
+          chance_at_most(response, grade, outlook.RED_band.low)};
+}
+
+BenchMixture prepare(const PlannedMixture& planned, const Plan& plan, const Catalogue& catalogue) {
+  const Limits& limits = plan.job.limits;
+  Recipe recipe = round_recipe(planned.judged->mixture, {Millilitres{limits.vial_mL}, Millilitres{limits.measure_mL}});
+  BenchMixture ready{planned.name, planned.judged, std::move(recipe), {}, {}, {}, false};
+  const Mixture& made = ready.recipe.as_measured;
+  constexpr double no_change = 1e-9;
+  if (ready.recipe.largest_change > no_change) ready.as_measured = judge_mixture(made, plan.layers, limits, catalogue);
+  ready.label = label_of(made, catalogue);
+  ready.beyond_limit = is_beyond_limit(as_made(ready), limits);
+  for (std::size_t i = 0; i < plan.layers.size(); ++i)
+    ready.chance_bands.push_back(chance_band(as_made(ready).outlooks[i], plan.layers[i], plan, catalogue));
+  return ready;
+}
+
+}  // namespace
+
+const JudgedMixture& as_made(const BenchMixture& mixture) {
+  return mixture.as_measured ? *mixture.as_measured : *mixture.judged;
+}
+
+Bench prepare_bench(const Plan& plan, const Catalogue& catalogue) {
+  Bench bench;
+  std::vector<Recipe> recipes;
+  for (const PlannedMixture& planned : planned_mixtures(plan)) {
+    bench.mixtures.push_back(prepare(planned, plan, catalogue));
+    if (!bench.mixtures.back().beyond_limit) recipes.push_back(bench.mixtures.back().recipe);
+  }
+  bench.totals = session_totals(recipes);
+  bench.cautions = plan.cautions;
+  return bench;
+}
+
+}  // namespace gentlest

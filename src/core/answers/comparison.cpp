@@ -1,0 +1,56 @@
+#include "gentlest/answers/comparison.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+// What the job says against a liquid; empty where it stands on the shelf as the series takes it.
+std::string objection_to(const Liquid& liquid, const Job& job, const Catalogue& catalogue) {
+  const std::string reason = reason_to_leave_off(*liquid.solvent, job.limits, catalogue);
+  if (!reason.empty()) return fmt::format("{}: {}", liquid.label, reason);
+  std::vector<Liquid> own;
+  for (const Liquid& one : all_liquids(shelf_of(job, catalogue)))
+    if (one.solvent == liquid.solvent) own.push_back(one);
+  if (own.empty()) return liquid.label + ": not on the shelf";
+  const auto fits = [&](const Liquid& one) { return one.water_fraction == liquid.water_fraction; };
+  if (std::any_of(own.begin(), own.end(), fits)) return {};
+  return fmt::format("{}: taken free of water; the shelf holds {}", liquid.label, own.front().label);
+}
+
+}  // namespace
+
+std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue& catalogue) {
+  std::vector<ComparedSeries> compared;
+  for (Series& series : published_series(catalogue)) {
+    ComparedSeries one;
+    one.judged = judge_series(series.mixtures, plan.layers, plan.job.limits, catalogue);
+    std::vector<Liquid> liquids;
+    for (const Mixture& mixture : series.mixtures) add_liquids(liquids, mixture);
+    for (const Liquid& liquid : liquids) {
+      one.liquids.push_back(liquid.label);
+      const std::string objection = objection_to(liquid, plan.job, catalogue);
+      if (!objection.empty()) one.objections.push_back(objection);
+    }
+    one.series = std::move(series);
+    compared.push_back(std::move(one));
+  }
+  return compared;
+}
+
+SeriesQuality ladder_quality(const Plan& plan) {
+  std::vector<Hansen> points;
+  std::vector<Verdict> verdicts;
+  for (const JudgedMixture& rung : plan.rungs) {
+    points.push_back(rung.point);
+    verdicts.push_back({rung.effect, rung.risk, -1});
+  }
+  const Limits& limits = plan.job.limits;
+  return quality_of(points, verdicts, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect});
+}
+
+}  // namespace gentlest

@@ -1,0 +1,158 @@
+#include "gentlest/answers/substitute.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+// Worst first; a label is as bad as the first row of which it carries a statement.
+struct Row {
+  int severity;
+  std::vector<const char*> codes;
+};
+const std::array<Row, 5>& severity_rows() {
+  static const std::array<Row, 5> rows = {
+      {{5, {"H340", "H350", "H360", "EUH380", "H300", "H310", "H330"}},
+       {4, {"H301", "H311", "H331", "H334", "H370", "H372"}},
+       {3, {"H341", "H351", "H361", "H362", "EUH381", "H371", "H373", "H314", "H318", "EUH071"}},
+       {2, {"H302", "H312", "H332", "H304", "H317"}},
+       {1, {"H315", "H319", "H335", "H336", "EUH066", "EUH208"}}}};
+  return rows;
+}
+
+bool carries(const MixtureLabel& label, const char* code) {
+  return std::any_of(label.statements.begin(), label.statements.end(),
+                     [&](const LabelStatement& statement) { return statement.code.rfind(code, 0) == 0; });
+}
+
+int worst_part(const Mixture& mixture, const Catalogue& catalogue) {
+  int worst = 0;
+  for (const Part& part : mixture.parts())
+    worst = std::max(worst, severity_of(label_of(Mixture({{part.liquid, 1.0}}), catalogue)));
+  return worst;
+}
+
+// The shelf's liquids that may be used, and why the others may not.
+std::vector<Liquid> gentler_liquids(const std::vector<Liquid>& shelf, int below, const Catalogue& catalogue,
+                                    std::vector<std::string>& left_out) {
+  std::vector<Liquid> kept;
+  for (const Liquid& liquid : shelf) {
+    if (!liquid.solvent->hazards) {
+      left_out.push_back(liquid.label + ": no hazard record");
+      continue;
+    }
+    const MixtureLabel label = label_of(Mixture({{liquid, 1.0}}), catalogue);
+    if (severity_of(label) >= below)
+      left_out.push_back(liquid.label + ": no less hazardous than the worst part of the original");
+    else
+      kept.push_back(liquid);
+  }
+  std::sort(kept.begin(), kept.end(), [](const Liquid& a, const Liquid& b) { return a.label < b.label; });
+  return kept;
+}
+
+struct Near {
+  Composition composition;
+  double Ra = 0;
+};
+
+bool same_liquids(const Composition& a, const Composition& b) {
+  return a.parts == b.parts && a.liquid == b.liquid;
+}
+
+// The nearest composition of every set of liquids within the distance. Enumeration visits one set after the other.
+std::vector<Near> nearest_of_each_set(const Hansen& goal, const SearchTask& task, double largest_Ra) {
+  std::vector<std::uint16_t> all;
+  for (std::size_t i = 0; i < task.shelf.size(); ++i) all.push_back(static_cast<std::uint16_t>(i));
+  std::vector<Near> list;
+  for_each_composition(all, task.parts, 100 / task.step_percent, [&](const Composition& composition) {
+    const double Ra = distance_Ra(point_of(task, composition), goal);
+    if (Ra > largest_Ra) return;
+    if (list.empty() || !same_liquids(list.back().composition, composition))
+      list.push_back({composition, Ra});
+    else if (Ra < list.back().Ra)
+      list.back() = {composition, Ra};
+  });
+  std::stable_sort(list.begin(), list.end(), [](const Near& a, const Near& b) {
+    return a.Ra != b.Ra ? a.Ra < b.Ra : a.composition.parts < b.composition.parts;
+  });
+  return list;
+}
+
+std::optional<double> time_to_dry(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {
+  const auto drift = evaporate(mixture, catalogue, temperature);
+  if (!drift) return std::nullopt;
+  for (const DriftPoint& point : drift->path)
+    if (point.evaporated >= judged_until - 1e-9) return point.time;
+  return std::nullopt;
+}
+
+std::vector<std::string> what_it_gives_up(const Substitute& substitute, const MixtureLabel& original) {
+  std::vector<std::string> words = {fmt::format("lies {:.2f} MPa^0.5 from the original", substitute.Ra)};
+  if (!substitute.drying_ratio)
+    words.push_back("how fast it dries is not known");
+  else if (*substitute.drying_ratio > 1.25)
+    words.push_back(fmt::format("dries more slowly, about {:.1f} times as long", *substitute.drying_ratio));
+  else if (*substitute.drying_ratio < 0.8)
+    words.push_back(fmt::format("dries faster, in about {:.0f} % of the time", 100 * *substitute.drying_ratio));
+  if (substitute.phases.phases != Phases::one_liquid)
+    words.push_back(
+        fmt::format("as one liquid: {} ({})", to_word(substitute.phases.phases), to_word(substitute.phases.basis)));
+  std::string gained;
+  for (const LabelStatement& statement : substitute.label.statements)
+    if (!carries(original, statement.code.c_str())) gained += (gained.empty() ? "" : ", ") + statement.code;
+  if (!gained.empty()) words.push_back("carries what the original does not: " + gained);
+  return words;
+}
+
+}  // namespace
+
+int severity_of(const MixtureLabel& label) {
+  for (const Row& row : severity_rows())
+    for (const char* code : row.codes)
+      if (carries(label, code)) return row.severity;
+  return 0;
+}
+
+SubstituteAnswer find_gentler(const Mixture& original, const std::vector<Liquid>& shelf, const Catalogue& catalogue,
+                              const SubstituteWish& wish) {
+  constexpr std::size_t most_labels = 400;  // labels and phases take time; the nearest sets are looked at
+  SubstituteAnswer answer;
+  const MixtureLabel own = label_of(original, catalogue);
+  answer.severity = severity_of(own);
+  answer.original_known = own.complete();
+  SearchTask task;
+  task.shelf = gentler_liquids(shelf, std::max(1, worst_part(original, catalogue)), catalogue, answer.left_out);
+  task.parts = wish.parts;
+  task.step_percent = wish.step_percent;
+  if (task.shelf.empty()) return answer;
+  const auto own_time = time_to_dry(original, catalogue, wish.temperature);
+  std::vector<Near> near = nearest_of_each_set(mix(original), task, wish.largest_Ra);
+  if (near.size() > most_labels) near.resize(most_labels, {});
+  for (const Near& one : near) {
+    Substitute substitute{mixture_of(task, one.composition), one.Ra, 0, {}, {}, {}, {}};
+    substitute.label = label_of(substitute.mixture, catalogue);
+    substitute.severity = severity_of(substitute.label);
+    if (!substitute.label.complete() || substitute.severity >= answer.severity) continue;
+    substitute.phases = phases_of(substitute.mixture, catalogue, wish.temperature);
+    if (substitute.phases.phases == Phases::two_liquids) continue;
+    answer.found.push_back(std::move(substitute));
+  }
+  std::stable_sort(answer.found.begin(), answer.found.end(),
+                   [](const Substitute& a, const Substitute& b) { return a.severity < b.severity; });
+  if (answer.found.size() > wish.most)
+    answer.found.erase(answer.found.begin() + static_cast<std::ptrdiff_t>(wish.most), answer.found.end());
+  for (Substitute& substitute : answer.found) {
+    const auto time = time_to_dry(substitute.mixture, catalogue, wish.temperature);
+    if (time && own_time) substitute.drying_ratio = *time / *own_time;
+    substitute.gives_up = what_it_gives_up(substitute, own);
+  }
+  return answer;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,312 @@
+#include "gentlest/catalogue/catalogue.hpp"
+
+#include "core/base/enum_words.hpp"
+#include "core/catalogue/flame.hpp"
+
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <set>
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+constexpr std::array<std::pair<Flag, std::string_view>, 5> flag_words = {{{Flag::resinous, "resinous"},
+                                                                          {Flag::waxy, "waxy"},
+                                                                          {Flag::bituminous, "bituminous"},
+                                                                          {Flag::cross_linked, "cross_linked"},
+                                                                          {Flag::water_sensitive, "water_sensitive"}}};
+
+constexpr std::array<std::pair<SphereGrade, std::string_view>, 6> sphere_grade_words = {
+    {{SphereGrade::fitted, "fitted"},
+     {SphereGrade::recalled, "recalled"},
+     {SphereGrade::unbracketed, "unbracketed"},
+     {SphereGrade::weak, "weak"},
+     {SphereGrade::unsupported, "unsupported"},
+     {SphereGrade::assumed, "assumed"}}};
+
+using Faults = std::vector<Diagnostic>;
+
+void complain(Faults& faults, std::string message, std::string remedy) {
+  faults.push_back({{}, std::move(message), std::move(remedy), {}});
+}
+
+std::vector<std::string> names_of(const Solvent& solvent) {
+  std::vector<std::string> names = {solvent.id, solvent.name};
+  names.insert(names.end(), solvent.other_names.begin(), solvent.other_names.end());
+  if (!solvent.cas.empty()) names.push_back(solvent.cas);
+  return names;
+}
+
+std::vector<std::string> names_of(const Material& material) {
+  std::vector<std::string> names = {material.id, material.name};
+  names.insert(names.end(), material.other_names.begin(), material.other_names.end());
+  return names;
+}
+
+// Every name of every record, sorted; complains where two records claim the same one.
+template <class Entry, class Record>
+std::vector<Entry> index_of(const std::vector<Record>& records, Faults& faults) {
+  std::vector<Entry> index;
+  for (std::size_t i = 0; i < records.size(); ++i) {
+    std::set<std::string> own;
+    for (const std::string& name : names_of(records[i])) own.insert(folded(name));
+    for (const std::string& name : own) index.push_back({name, i});
+  }
+  std::sort(index.begin(), index.end(), [](const Entry& a, const Entry& b) {
+    return a.folded != b.folded ? a.folded < b.folded : a.index < b.index;
+  });
+  for (std::size_t i = 1; i < index.size(); ++i)
+    if (index[i].folded == index[i - 1].folded)
+      complain(faults,
+               "\"" + records[index[i - 1].index].id + "\" and \"" + records[index[i].index].id +
+                   "\" are both called \"" + index[i].folded + "\"",
+               "every id, name, other name and CAS number belongs to one record only");
+  return index;
+}
+
+template <class Entry, class Record>
+const Record* find_in(const std::vector<Entry>& index, const std::vector<Record>& records, std::string_view name) {
+  const std::string wanted = folded(name);
+  const auto found = std::lower_bound(index.begin(), index.end(), wanted,
+                                      [](const Entry& entry, const std::string& text) { return entry.folded < text; });
+  if (found == index.end() || found->folded != wanted) return nullptr;
+  return &records[found->index];
+}
+
+// Complains about figures whose source does not exist.
+class SourceCheck {
+ public:
+  SourceCheck(const std::vector<Source>& sources, Faults& faults) : faults_(faults) {
+    for (const Source& source : sources)
+      if (!keys_.insert(source.key).second)
+        complain(faults_, "source \"" + source.key + "\" is listed twice", "keep one entry of sources.yaml");
+  }
+
+  void expect(const std::string& record, const std::string& key) {
+    if (keys_.count(key) == 1) return;
+    const std::string near = nearest_name(key, {keys_.begin(), keys_.end()});
+    complain(faults_, "\"" + record + "\" names the source \"" + key + "\", which sources.yaml does not have",
+             near.empty() ? "add it to sources.yaml" : "did you mean \"" + near + "\"?");
+  }
+  template <class T>
+  void expect(const std::string& record, const std::optional<Cited<T>>& figure) {
+    if (figure) expect(record, figure->source);
+  }
+  template <class T>
+  void expect(const std::string& record, const std::optional<Known<T>>& figure) {
+    if (!figure) return;
+    expect(record, figure->chosen.source);
+    for (const Cited<T>& other : figure->others) expect(record, other.source);
+  }
+
+ private:
+  std::set<std::string> keys_;
+  Faults& faults_;
+};
+
+void check_sources(const Solvent& solvent, SourceCheck& check) {
+  check.expect(solvent.id, solvent.hansen);
+  check.expect(solvent.id, solvent.hansen_sd);
+  check.expect(solvent.id, solvent.teas);
+  check.expect(solvent.id, solvent.molar_mass_g_per_mol);
+  check.expect(solvent.id, solvent.molar_volume_cm3_per_mol);
+  check.expect(solvent.id, solvent.density_g_per_cm3);
+  check.expect(solvent.id, solvent.boiling_point_C);
+  check.expect(solvent.id, solvent.vapour_pressure_kPa);
+  check.expect(solvent.id, solvent.evaporation_rate);
+  check.expect(solvent.id, solvent.flash_point_C);
+  check.expect(solvent.id, solvent.autoignition_C);
+  check.expect(solvent.id, solvent.explosive_limits);
+  check.expect(solvent.id, solvent.antoine);
+  check.expect(solvent.id, solvent.carcinogen_group);
+  check.expect(solvent.id, solvent.peroxide_former);
+  for (const auto& restriction : solvent.restrictions) check.expect(solvent.id, restriction.source);
+  if (solvent.hazards) check.expect(solvent.id, solvent.hazards->source);
+  for (const ExposureLimit& limit : solvent.exposure_limits) check.expect(solvent.id, limit.source);
+}
+
+void check_sources(const Material& material, SourceCheck& check) {
+  if (material.sphere) {
+    check.expect(material.id, std::optional(material.sphere->sphere));
+    check.expect(material.id, material.sphere->own_spread);
+  }
+  if (material.response) check.expect(material.id, material.response->source);
+  if (material.teas_region) check.expect(material.id, material.teas_region->source);
+  for (const Observation& observation : material.observations) check.expect(material.id, observation.source);
+}
+
+// Records on liquids together name solvents by id; a misspelt id would make them silently useless.
+class IdCheck {
+ public:
+  IdCheck(const std::vector<Solvent>& solvents, Faults& faults) : faults_(faults) {
+    for (const Solvent& solvent : solvents) {
+      ids_.insert(solvent.id);
+      families_.insert(solvent.family);
+    }
+  }
+  void expect(const char* where, const std::string& id) { complain_unless(ids_.count(id) == 1, where, id); }
+  void expect_family(const char* where, const std::string& family) {
+    complain_unless(families_.count(family) == 1, where, family);
+  }
+  void expect_either(const char* where, const std::string& name) {
+    complain_unless(ids_.count(name) == 1 || families_.count(name) == 1, where, name);
+  }
+
+ private:
+  void complain_unless(bool known, const char* where, const std::string& name) {
+    if (known) return;
+    const std::string near = nearest_name(name, {ids_.begin(), ids_.end()});
+    complain(faults_, std::string(where) + " names \"" + name + "\", which the catalogue does not have",
+             near.empty() ? "write the id of a solvent" : "did you mean \"" + near + "\"?");
+  }
+
+  std::set<std::string> ids_;
+  std::set<std::string> families_;
+  Faults& faults_;
+};
+
+void check_pairs(const Chemistry& chemistry, IdCheck& ids, SourceCheck& sources) {
+  for (const KnownPair& pair : chemistry.known_pairs) {
+    ids.expect("miscibility.yaml", pair.a);
+    ids.expect("miscibility.yaml", pair.b);
+    sources.expect("miscibility.yaml", pair.source);
+  }
+  for (const WaterLimit& limit : chemistry.water_limits) {
+    ids.expect("water_limits.yaml", limit.alcohol);
+    ids.expect("water_limits.yaml", limit.other);
+    sources.expect("water_limits.yaml", limit.source);
+  }
+  for (const StrengthTable& table : chemistry.strengths) {
+    ids.expect("strengths.yaml", table.alcohol);
+    sources.expect("strengths.yaml", table.source);
+  }
+  for (const MiscibilityNumber& number : chemistry.miscibility_numbers) {
+    ids.expect("miscibility.yaml", number.solvent);
+    sources.expect("miscibility.yaml", number.source);
+  }
+  for (const IncompatiblePair& pair : chemistry.incompatible_pairs) {
+    ids.expect_either("cautions.yaml", pair.a);
+    ids.expect_either("cautions.yaml", pair.b);
+    sources.expect("cautions.yaml", pair.source);
+  }
+}
+
+void check_chemistry(const Chemistry& chemistry, IdCheck& ids, SourceCheck& sources) {
+  check_pairs(chemistry, ids, sources);
+  for (const GroupTable* table : {&chemistry.unifac, &chemistry.unifac_modified, &chemistry.unifac_liquids})
+    if (!table->subgroups.empty()) sources.expect("group parameters", table->source);
+  for (const MoleculeGroups& molecule : chemistry.modified_groups) {
+    ids.expect("unifac_dortmund.yaml", molecule.solvent);
+    sources.expect("unifac_dortmund.yaml", molecule.source);
+  }
+  for (const StandIn& stand_in : chemistry.stand_ins) {
+    ids.expect("stand_ins.yaml", stand_in.solvent);
+    for (const StandIn::Share& share : stand_in.shares) ids.expect("stand_ins.yaml", share.solvent);
+    sources.expect("stand_ins.yaml", stand_in.source);
+  }
+  for (const GloveNote& note : chemistry.glove_notes) {
+    ids.expect_family("cautions.yaml", note.family);
+    sources.expect("cautions.yaml", note.source);
+  }
+}
+
+// A sphere without standard deviations would pass for an exact one.
+void check_spreads(const CatalogueRecords& records, Faults& faults) {
+  for (const Material& material : records.materials) {
+    if (!material.sphere || material.sphere->own_spread) continue;
+    const SphereGrade grade = material.sphere->grade;
+    if (std::none_of(records.spreads.begin(), records.spreads.end(),
+                     [&](const GradeSpread& spread) { return spread.grade == grade; }))
+      complain(faults,
+               "\"" + material.id + "\" has no standard deviations, and there is no default for grade \"" +
+                   std::string(to_word(grade)) + "\"",
+               "add the grade to materials/spreads.yaml");
+  }
+}
+
+}  // namespace
+
+std::string_view to_word(Flag flag) {
+  return word_of(flag_words, flag);
+}
+
+std::optional<Flag> flag_from_word(std::string_view word) {
+  return value_of<Flag>(flag_words, word);
+}
+
+std::string_view to_word(SphereGrade grade) {
+  return word_of(sphere_grade_words, grade);
+}
+
+std::optional<SphereGrade> sphere_grade_from_word(std::string_view word) {
+  return value_of<SphereGrade>(sphere_grade_words, word);
+}
+
+Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
+  Faults faults;
+  solvent_index_ = index_of<Entry>(records_.solvents, faults);
+  material_index_ = index_of<Entry>(records_.materials, faults);
+  SourceCheck check(records_.sources, faults);
+  for (const Solvent& solvent : records_.solvents) check_sources(solvent, check);
+  for (const Material& material : records_.materials) {
+    check_sources(material, check);
+    if (material.sphere && !material.sphere->stand_in_for.empty() && !find_material(material.sphere->stand_in_for))
+      complain(faults,
+               "\"" + material.id + "\" borrows the sphere of \"" + material.sphere->stand_in_for +
+                   "\", which is no material",
+               "name the id of a material");
+  }
+  for (const GradeSpread& spread : records_.spreads) check.expect("spreads", spread.source);
+  check_spreads(records_, faults);
+  check.expect("response", records_.response.source);
+  IdCheck ids(records_.solvents, faults);
+  check_chemistry(records_.chemistry, ids, check);
+  if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
+  for (Solvent& solvent : records_.solvents) complete_flame(solvent, *this);
+}
+
+const Solvent* Catalogue::find_solvent(std::string_view name) const {
+  return find_in(solvent_index_, records_.solvents, name);
+}
+
+const Material* Catalogue::find_material(std::string_view name) const {
+  return find_in(material_index_, records_.materials, name);
+}
+
+const Source* Catalogue::find_source(std::string_view key) const {
+  for (const Source& source : records_.sources)
+    if (source.key == key) return &source;
+  return nullptr;
+}
+
+std::vector<std::string> Catalogue::solvent_names() const {
+  std::vector<std::string> names;
+  for (const Solvent& solvent : records_.solvents)
+    for (std::string& name : names_of(solvent)) names.push_back(std::move(name));
+  return names;
+}
+
+std::vector<std::string> Catalogue::material_names() const {
+  std::vector<std::string> names;
+  for (const Material& material : records_.materials)
+    for (std::string& name : names_of(material)) names.push_back(std::move(name));
+  return names;
+}
+
+std::optional<UncertainSphere> uncertain_sphere(const Material& material, const Catalogue& catalogue) {
+  if (!material.sphere) return std::nullopt;
+  const SphereRecord& record = *material.sphere;
+  UncertainSphere sphere;
+  if (record.own_spread) sphere = record.own_spread->value;
+  for (const GradeSpread& spread : catalogue.spreads())
+    if (!record.own_spread && spread.grade == record.grade) sphere = {{}, spread.sd, spread.R0_sd};
+  sphere.mean = record.sphere.chosen.value;
+  return sphere;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,253 @@
+#include "gentlest/learning/next_test.hpp"
+
+#include "core/learning/candidates.hpp"
+
+#include "gentlest/base/text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <set>
+#include <tuple>
+
+namespace gentlest {
+
+namespace {
+
+bool has_worked(const PastTest& test) {
+  return !test.at_edge && test.moved.value_or(false) && left_original(test);
+}
+
+double promise(const CandidateOutlook& one) {
+  return one.effect * (1 - one.risk);
+}
+
+std::vector<std::string> untested_passages(const NextTestTask& task, const Hansen& point) {
+  std::vector<std::string> untested;
+  for (const std::string& passage : task.passages)
+    if (std::none_of(task.past.begin(), task.past.end(), [&](const PastTest& test) {
+          return test.passage == passage && !test.at_edge && left_original(test) && is_same(test.point, point);
+        }))
+      untested.push_back(passage);
+  return untested;
+}
+
+struct Working {
+  CandidateOutlook outlook;
+  Hansen point;
+  std::size_t test;  // position in the past
+};
+
+// Of the mixtures that worked, the one most likely truly good.
+std::optional<Working> best_working(const NextTestTask& task) {
+  std::optional<Working> best;
+  for (const PastTest& test : task.past) {
+    if (!has_worked(test)) continue;
+    const bool harmed_elsewhere = std::any_of(task.past.begin(), task.past.end(), [&](const PastTest& other) {
+      return !other.at_edge && is_same(other.point, test.point) && other.affected.value_or(false);
+    });
+    if (harmed_elsewhere) continue;
+    CandidateOutlook outlook = outlook_counting_tests(task, test.point);
+    for (std::size_t i = 0; i < task.candidates.size(); ++i)
+      if (is_same(task.candidates[i], test.point)) outlook.candidate = i;
+    const auto position = static_cast<std::size_t>(&test - task.past.data());
+    if (!best || outlook.good > best->outlook.good) best = Working{outlook, test.point, position};
+  }
+  return best;
+}
+
+NextTest stop_found(const NextTestTask& task, const Working& working) {
+  NextTest next;
+  next.mixture = working.outlook;
+  next.worked = working.test;
+  next.untested = untested_passages(task, working.point);
+  if (!next.untested.empty()) {
+    next.step = NextStep::try_passage;
+    next.passage = next.untested.front();
+    next.reason = fmt::format("it worked; {} was not tested yet, and one mixture must pass all colours", next.passage);
+    return next;
+  }
+  next.step = NextStep::found;
+  next.reason =
+      fmt::format("this mixture removed the layer and left the original as it was; chance that it keeps doing so: {}",
+                  per_cent(working.outlook.good));
+  return next;
+}
+
+NextTest stop(NextStep step, std::string reason, std::optional<CandidateOutlook> nearest = {}) {
+  NextTest next;
+  next.step = step;
+  next.mixture = std::move(nearest);
+  next.reason = std::move(reason);
+  return next;
+}
+
+long count_confirming(const std::vector<PastTest>& past) {
+  const auto first = std::find_if(past.begin(), past.end(), has_worked);
+  return first == past.end() ? 0 : std::count_if(first + 1, past.end(), [](const PastTest& t) { return !t.at_edge; });
+}
+
+// A mixture worked: be surer of it, or stop.
+NextTest go_on_after_success(const NextTestTask& task, Choice& choice, const Working& working) {
+  const NextTestSettings& set = task.settings;
+  const bool is_enough = working.outlook.good >= set.sure || count_confirming(task.past) >= set.most_confirming;
+  if (is_enough) return stop_found(task, working);
+  choice.judge_good();
+  const double limit = set.confirming_risk;
+  const auto surest = choice.best([](const CandidateOutlook& one) { return one.good; }, limit);
+  if (!surest || surest->good <= working.outlook.good) return stop_found(task, working);
+  NextTest next;
+  next.step = NextStep::confirm;
+  next.mixture = surest;
+  next.risk_limit = limit;
+  next.reason = fmt::format(
+      "a mixture worked, which may have been luck; this one is the likeliest to work each time ({} against {})",
+      per_cent_beside(surest->good, working.outlook.good), per_cent(working.outlook.good));
+  return next;
+}
+
+long edge_tests_left(const NextTestTask& task) {
+  return task.settings.most_at_edge -
+         std::count_if(task.past.begin(), task.past.end(), [](const PastTest& t) { return t.at_edge; });
+}
+
+NextTest edge_first(const CandidateOutlook& mixture, const char* reason) {
+  NextTest next;
+  next.step = NextStep::try_at_edge;
+  next.mixture = mixture;
+  next.reason = reason;
+  return next;
+}
+
+// Where the first risk limit leaves little to try: the mixture that would promise most, were the paint to bear it.
+std::optional<CandidateOutlook> worth_an_edge(const NextTestTask& task, Choice& choice, double promised) {
+  const NextTestSettings& set = task.settings;
+  if (edge_tests_left(task) <= 0 || promised >= set.edge_below) return std::nullopt;
+  const auto open = choice.best(promise, set.edge_risk, Choice::Place::edge);
+  if (!open || open->risk <= set.risk_limits.front() || promise(*open) < promised + set.edge_gain) return std::nullopt;
+  return open;
+}
+
+// Of the mixtures that passed at the edge and were not yet put on the picture, the one that promises most there.
+std::optional<CandidateOutlook> passed_and_open(const NextTestTask& task, Choice& choice) {
+  return choice.best(promise, task.settings.passed_risk, Choice::Place::picture_after_edge);
+}
+
+// How far a search may go: less far while what was held before is doubted.
+struct Bounds {
+  double least_promise, most_risk, edge_needed_above;
+};
+
+Bounds bounds_of(const NextTestSettings& set, bool is_surprised) {
+  if (is_surprised) return {set.promise_when_surprised, set.risk_when_surprised, set.edge_needed_when_surprised};
+  return {set.least_promise, set.risk_limits.back(), set.edge_needed_above};
+}
+
+// Under the lowest risk limit at which anything promises enough, the mixture of the most promise for its risk. Without
+// one: the stop, with the mixture that came nearest.
+NextTest search_on_picture(const NextTestTask& task, Choice& choice, const Bounds& bounds) {
+  const NextTestSettings& set = task.settings;
+  const auto worth = [&](const CandidateOutlook& one) { return promise(one) / (set.price_of_test + one.risk); };
+  NextTest next;
+  for (const double limit : set.risk_limits) {
+    if (limit > bounds.most_risk) break;
+    const auto allowed = choice.best(worth, limit);
+    if (!allowed) continue;
+    next.mixture = allowed;
+    if (promise(*allowed) < bounds.least_promise) continue;
+    next.step = NextStep::try_mixture;
+    next.risk_limit = limit;
+    next.reason = fmt::format("of the mixtures with a risk up to {} it promises most for the least risk",
+                              setting_per_cent(limit));
+    return next;
+  }
+  next.reason = fmt::format("no mixture offers a chance of {} to move the layer at a risk up to {}",
+                            setting_per_cent(bounds.least_promise), setting_per_cent(bounds.most_risk));
+  return next;
+}
+
+NextTest put_on_picture(const CandidateOutlook& passed, double limit) {
+  NextTest next;
+  next.step = NextStep::try_mixture;
+  next.mixture = passed;
+  next.risk_limit = limit;
+  next.reason = "it passed at the edge, and of those that did it promises most";
+  return next;
+}
+
+NextTest search_on(const NextTestTask& task, Choice& choice, bool is_surprised) {
+  const NextTestSettings& set = task.settings;
+  const Bounds bounds = bounds_of(set, is_surprised);
+  NextTest next = search_on_picture(task, choice, bounds);
+  const bool proposes = next.step == NextStep::try_mixture;
+  const double gentle = proposes && next.risk_limit == set.risk_limits.front() ? promise(*next.mixture) : 0;
+  const auto passed = passed_and_open(task, choice);
+  if (const auto edge = worth_an_edge(task, choice, std::max(gentle, passed ? promise(*passed) : 0)))
+    return edge_first(*edge, "it promises more, but may affect the original: try it first where harm matters least");
+  if (passed && promise(*passed) >= bounds.least_promise && promise(*passed) > gentle)
+    return put_on_picture(*passed, set.passed_risk);
+  if (proposes && next.mixture->risk > bounds.edge_needed_above && edge_tests_left(task) > 0 &&
+      !has_passed_at_edge(task, task.candidates[next.mixture->candidate]))
+    return edge_first(*next.mixture,
+                      "it is the best choice left, but not without risk: try it first where harm matters least");
+  if (!proposes && is_surprised)
+    next.reason += "; the readings fit badly with what was held before, so no more is risked";
+  return next;
+}
+
+}  // namespace
+
+NextTestSettings settings_within(double risk_limit, bool has_borrowed_curve) {
+  NextTestSettings settings;
+  const double factor = risk_limit / settings.risk_limits.back();
+  for (double& limit : settings.risk_limits) limit *= factor;
+  settings.risk_limits.back() = risk_limit;
+  for (double* one :
+       {&settings.risk_when_surprised, &settings.confirming_risk, &settings.passed_risk, &settings.edge_needed_above})
+    *one *= factor;
+  if (has_borrowed_curve) settings.luck_of_mixture = 0.8;
+  return settings;
+}
+
+double surprise_of(const NextTestTask& task) {
+  Surprise sum = task.target.surprise();
+  for (const KeptBelief& kept : task.kept) {
+    sum.excess += kept.belief.surprise().excess;
+    sum.variance += kept.belief.surprise().variance;
+  }
+  return sum.variance > 0 ? sum.excess / std::sqrt(sum.variance) : 0;
+}
+
+NextTest choose_next_test(const NextTestTask& task, const DriftQuestion& drifts_to) {
+  const auto harmed = std::count_if(task.past.begin(), task.past.end(), [](const PastTest& test) {
+    return !test.at_edge && test.affected.value_or(false);
+  });
+  const std::optional<Working> working = best_working(task);
+  if (harmed >= 2 && !working)
+    return stop(NextStep::closed, "the original reacted twice: this way of cleaning is closed");
+  const bool is_used_up = static_cast<int>(task.past.size()) >= task.settings.most_tests;
+  if (working && (harmed >= 2 || is_used_up)) return stop_found(task, *working);
+  if (is_used_up)
+    return stop(NextStep::tests_used_up, fmt::format("{} tests were made without success", task.past.size()));
+  Choice choice(task, drifts_to);
+  const bool is_surprised = surprise_of(task) > task.settings.surprised_at;
+  NextTest next = working ? go_on_after_success(task, choice, *working) : search_on(task, choice, is_surprised);
+  next.is_surprised = is_surprised;
+  next.drifting = choice.drifting();
+  return next;
+}
+
+std::vector<std::size_t> thin_out(const std::vector<Hansen>& points, double cell) {
+  std::set<std::tuple<long, long, long>> taken;
+  std::vector<std::size_t> kept;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const std::array<double, 3> place = scaled(points[i]);
+    const auto index = [&](std::size_t axis) { return static_cast<long>(std::floor(place[axis] / cell)); };
+    if (taken.emplace(index(0), index(1), index(2)).second) kept.push_back(i);
+  }
+  return kept;
+}
+
+}  // namespace gentlest

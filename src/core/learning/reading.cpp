@@ -1,0 +1,117 @@
+#include "gentlest/learning/reading.hpp"
+#include "gentlest/base/text.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+#include <map>
+
+namespace gentlest {
+
+namespace {
+
+constexpr std::array<std::string_view, removal_reading_count> removal_words = {
+    "no effect", "softened or gelled", "partly removed", "mostly removed", "fully removed"};
+constexpr std::array<std::string_view, original_reading_count> original_words = {
+    "nothing seen", "change that recovers", "change that stays", "softened", "colour on the swab"};
+constexpr std::array<std::string_view, 6> colour_words = {"none",       "varnish",  "dirt",
+                                                          "retouching", "original", "not known"};
+constexpr std::array<std::string_view, 3> confidence_words = {"low", "medium", "high"};
+
+template <class Enum, std::size_t N>
+std::optional<Enum> from_word(std::string_view word, const std::array<std::string_view, N>& words) {
+  const std::string wanted = folded(word);
+  for (std::size_t i = 0; i < N; ++i)
+    if (wanted == words[i]) return static_cast<Enum>(i);
+  return std::nullopt;
+}
+
+bool is_leap(int year) {
+  return (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+}
+
+bool is_length(double value) {
+  return std::isfinite(value) && value >= 0 && value <= 100000;
+}
+
+}  // namespace
+
+bool is_date(std::string_view text) {
+  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
+  for (const std::size_t i : {0u, 1u, 2u, 3u, 5u, 6u, 8u, 9u})
+    if (text[i] < '0' || text[i] > '9') return false;
+  const auto number = [&](std::size_t from, std::size_t count) {
+    int value = 0;
+    for (std::size_t i = from; i < from + count; ++i) value = 10 * value + (text[i] - '0');
+    return value;
+  };
+  const int month = number(5, 2);
+  if (month < 1 || month > 12) return false;
+  constexpr std::array<int, 12> days = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+  const int most = days[static_cast<std::size_t>(month - 1)] + (month == 2 && is_leap(number(0, 4)) ? 1 : 0);
+  const int day = number(8, 2);
+  return day >= 1 && day <= most;
+}
+
+std::string_view to_word(RemovalReading reading) {
+  return removal_words[static_cast<std::size_t>(reading)];
+}
+std::optional<RemovalReading> removal_reading_from_word(std::string_view word) {
+  return from_word<RemovalReading>(word, removal_words);
+}
+
+std::string_view to_word(OriginalReading reading) {
+  return original_words[static_cast<std::size_t>(reading)];
+}
+std::optional<OriginalReading> original_reading_from_word(std::string_view word) {
+  return from_word<OriginalReading>(word, original_words);
+}
+
+std::string_view to_word(SwabColour colour) {
+  return colour_words[static_cast<std::size_t>(colour)];
+}
+std::optional<SwabColour> swab_colour_from_word(std::string_view word) {
+  return from_word<SwabColour>(word, colour_words);
+}
+
+std::string_view to_word(Confidence confidence) {
+  return confidence_words[static_cast<std::size_t>(confidence)];
+}
+std::optional<Confidence> confidence_from_word(std::string_view word) {
+  return from_word<Confidence>(word, confidence_words);
+}
+
+std::vector<Diagnostic> check_reading(const Reading& reading) {
+  std::vector<Diagnostic> faults;
+  const auto complain = [&](std::string message, std::string remedy) {
+    faults.push_back({{}, std::move(message), std::move(remedy), {}});
+  };
+  if (reading.test < 0 || reading.test > 1'000'000)
+    complain("the test number must be 1 or more", "leave it out to get the next one");
+  if (!reading.date.empty() && !is_date(reading.date))
+    complain(fmt::format("\"{}\" is not a date", reading.date), "write it as 2026-03-14");
+  if (reading.site && !(is_length(reading.site->x.value) && is_length(reading.site->y.value)))
+    complain("the site does not lie on a painting", "give both distances in cm from the lower left corner");
+  if (reading.rolls && *reading.rolls < 0) complain("the number of rolls is negative", "count them, or leave it out");
+  if (reading.seconds && !(std::isfinite(*reading.seconds) && *reading.seconds > 0))
+    complain("the contact time must be above 0 seconds", "leave it out where it was not taken");
+  if (reading.withdrawn && reading.correction.empty())
+    complain("a test is withdrawn without a reason", "say why in the correction");
+  if (reading.withdrawn) return faults;
+  if (trimmed(reading.mixture).empty()) complain("the mixture is missing", "e.g. \"isooctane 70, ethanol 30\"");
+  if (!reading.removal && !reading.original)
+    complain("nothing was read", "give what the swab did to the layer to remove, to the original, or both");
+  return faults;
+}
+
+std::vector<Reading> current_readings(const std::vector<Reading>& lines) {
+  std::map<int, Reading> by_test;
+  for (const Reading& line : lines) by_test[line.test] = line;
+  std::vector<Reading> current;
+  for (auto& [test, reading] : by_test)
+    if (!reading.withdrawn) current.push_back(std::move(reading));
+  return current;
+}
+
+}  // namespace gentlest

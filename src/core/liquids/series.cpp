@@ -1,0 +1,60 @@
+#include "gentlest/liquids/series.hpp"
+
+#include <algorithm>
+#include <array>
+#include <initializer_list>
+
+namespace gentlest {
+
+namespace {
+
+bool all_known(const Catalogue& catalogue, std::initializer_list<const char*> ids) {
+  return std::all_of(ids.begin(), ids.end(), [&](const char* id) {
+    const Solvent* solvent = catalogue.find_solvent(id);
+    return solvent && solvent->hansen;
+  });
+}
+
+Liquid plain(const Catalogue& catalogue, const char* id) {
+  return make_liquid(*catalogue.find_solvent(id), "", catalogue);
+}
+
+Mixture two_part(const Liquid& first, const Liquid& second, double share_of_second) {
+  if (share_of_second <= 0) return Mixture({{first, 1}});
+  if (share_of_second >= 1) return Mixture({{second, 1}});
+  return Mixture({{first, 1 - share_of_second}, {second, share_of_second}});
+}
+
+Series feller_series(const Catalogue& catalogue) {
+  const Liquid cyclohexane = plain(catalogue, "cyclohexane");
+  const Liquid toluene = plain(catalogue, "toluene");
+  const Liquid acetone = plain(catalogue, "acetone");
+  Series series{"feller", "cyclohexane, toluene, acetone in 13 mixtures", "Feller 1976, from memory", {}};
+  for (int i = 0; i <= 4; ++i) series.mixtures.push_back(two_part(cyclohexane, toluene, i / 4.0));
+  for (int i = 1; i <= 8; ++i) series.mixtures.push_back(two_part(toluene, acetone, i / 8.0));
+  return series;
+}
+
+}  // namespace
+
+std::vector<Mixture> even_series(const Liquid& first, const Liquid& second, int steps) {
+  std::vector<Mixture> mixtures;
+  for (int i = 0; i <= steps; ++i)
+    mixtures.push_back(two_part(first, second, static_cast<double>(i) / static_cast<double>(steps)));
+  return mixtures;
+}
+
+std::vector<Series> published_series(const Catalogue& catalogue) {
+  std::vector<Series> found;
+  if (all_known(catalogue, {"cyclohexane", "toluene", "acetone"})) found.push_back(feller_series(catalogue));
+  const std::string source = "as taught by Cremonesi, from memory";
+  if (all_known(catalogue, {"ligroin", "acetone"}))
+    found.push_back({"hydrocarbon_ketone", "ligroin to acetone in 10 % steps", source,
+                     even_series(plain(catalogue, "ligroin"), plain(catalogue, "acetone"), 10)});
+  if (all_known(catalogue, {"ligroin", "ethanol"}))
+    found.push_back({"hydrocarbon_alcohol", "ligroin to ethanol in 10 % steps", source,
+                     even_series(plain(catalogue, "ligroin"), plain(catalogue, "ethanol"), 10)});
+  return found;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,272 @@
+#include "gentlest/plan/job.hpp"
+
+#include "gentlest/base/text.hpp"
+#include "gentlest/liquids/grade.hpp"
+#include "gentlest/liquids/mixture.hpp"
+#include "gentlest/liquids/recipe.hpp"
+#include "gentlest/plan/shelf.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+class JobCheck {
+ public:
+  JobCheck(const Job& job, const Catalogue& catalogue) : job_(job), catalogue_(catalogue) {}
+
+  std::vector<Diagnostic> run() {
+    check_layers();
+    std::set<std::string> passages;
+    for (const Passage& passage : job_.passages) check_passage(passage, passages);
+    check_shelf();
+    check_limits();
+    if (faults_.empty()) check_usable_shelf();
+    return std::move(faults_);
+  }
+
+ private:
+  void complain(Location where, std::string message, std::string remedy = {}) {
+    if (where.file.empty()) where.file = job_.file;
+    faults_.push_back({std::move(where), std::move(message), std::move(remedy), {}});
+  }
+
+  // At the key, or where that is left out at another that has a part in the fault.
+  void complain_at(const std::string& key, std::string message, std::string remedy = {},
+                   const std::string& otherwise = {}) {
+    auto found = job_.places.at.find(key);
+    if (found == job_.places.at.end()) found = job_.places.at.find(otherwise);
+    complain(found == job_.places.at.end() ? Location{} : found->second, std::move(message), std::move(remedy));
+  }
+
+  static std::string did_you_mean(std::string_view name, const std::vector<std::string>& known,
+                                  const std::string& otherwise) {
+    const std::string near = nearest_name(name, known);
+    return near.empty() ? otherwise : fmt::format("did you mean \"{}\"?", near);
+  }
+
+  void check_material(const Location& where, const std::string& layer, const std::string& name, bool sphere_needed) {
+    if (name.empty()) return;
+    const Material* material = catalogue_.find_material(name);
+    if (!material)
+      complain(where, fmt::format("no material \"{}\" is known (layer \"{}\")", name, layer),
+               did_you_mean(name, catalogue_.material_names(), "`gentlest list materials` shows them all"));
+    else if (sphere_needed && !material->sphere)
+      complain(where,
+               fmt::format("\"{}\" cannot be planned for: {} has no Hansen sphere ({})", layer, material->name,
+                           material->no_sphere),
+               "take a stand-in with a sphere, or give own_sphere from tests on the very material");
+  }
+
+  void check_possible(const Layer& layer) {
+    std::set<const Material*> named = {catalogue_.find_material(layer.found.empty() ? layer.recorded : layer.found)};
+    int sum = 0;
+    for (const PossibleMaterial& one : layer.possible) {
+      check_material(one.where, layer.name, one.material, true);
+      const Material* material = catalogue_.find_material(one.material);
+      if (material && !named.insert(material).second)
+        complain(one.where, fmt::format("layer \"{}\" names {} twice", layer.name, one.material),
+                 "name each material that it may be once");
+      if (one.percent < 1 || one.percent > 99)
+        complain(one.where, fmt::format("{}: percent is {}, outside 1 to 99", one.material, one.percent));
+      sum += one.percent;
+    }
+    if (sum > 99)
+      complain(layer.possible.front().where,
+               fmt::format("layer \"{}\": what it may be else takes {} % and leaves nothing for its own material",
+                           layer.name, sum),
+               "let them come to less than 100 %");
+  }
+
+  void check_layers() {
+    std::set<std::string> names;
+    bool any_remove = false;
+    bool any_keep = false;
+    for (const Layer& layer : job_.layers) {
+      if (!names.insert(folded(layer.name)).second)
+        complain(layer.where, fmt::format("two layers are called \"{}\"", layer.name), "give each its own name");
+      any_remove = any_remove || layer.role == Role::remove;
+      any_keep = any_keep || layer.role == Role::keep;
+      if (layer.recorded.empty() && layer.found.empty() && !layer.own_sphere)
+        complain(layer.where, fmt::format("layer \"{}\" has no material", layer.name),
+                 "give recorded, found or own_sphere");
+      check_material(layer.where, layer.name, layer.recorded, layer.found.empty() && !layer.own_sphere);
+      check_material(layer.where, layer.name, layer.found, !layer.own_sphere);
+      check_possible(layer);
+    }
+    if (job_.layers.empty()) return complain_at("layers", "the job has no layers", "list them from the top down");
+    if (!any_remove)
+      complain_at("layers", "no layer has the role remove", "mark the layer that must go with role: remove");
+    if (!any_keep) complain_at("layers", "no layer has the role keep", "name what must stay with role: keep");
+  }
+
+  void check_passage(const Passage& passage, std::set<std::string>& names) {
+    if (!names.insert(folded(passage.name)).second)
+      complain(passage.where, fmt::format("two passages are called \"{}\"", passage.name), "give each its own name");
+    std::vector<std::string> layers;
+    for (const Layer& layer : job_.layers) layers.push_back(layer.name);
+    const auto layer = std::find_if(job_.layers.begin(), job_.layers.end(),
+                                    [&](const Layer& candidate) { return candidate.name == passage.of; });
+    if (layer == job_.layers.end())
+      complain(passage.where, fmt::format("passage \"{}\" belongs to no layer called \"{}\"", passage.name, passage.of),
+               did_you_mean(passage.of, layers, "of: names one of the layers above"));
+    else if (layer->role != Role::keep)
+      complain(passage.where, fmt::format("passage \"{}\" belongs to a layer that must go", passage.name),
+               "passages must stay unaffected; name a layer with role: keep");
+    check_material(passage.where, passage.name, passage.material, true);
+    for (const std::string& name : layers)
+      if (folded(name) == folded(passage.name))
+        complain(passage.where, fmt::format("a layer is called \"{}\" as well", name));
+  }
+
+  // A share below one step of the grid would quietly leave the bottle out.
+  void check_largest_share(const ShelfBottle& bottle) {
+    const int step = job_.limits.step_percent;
+    if (bottle.at_most_percent < 1 || bottle.at_most_percent > 100)
+      complain(bottle.where,
+               fmt::format("{}: at_most_percent is {}, outside 1 to 100", bottle.solvent, bottle.at_most_percent));
+    else if (bottle.at_most_percent < step)
+      complain(bottle.where,
+               fmt::format("{}: at_most_percent is {}, less than one step of {} %", bottle.solvent,
+                           bottle.at_most_percent, step),
+               "take a finer step_percent, or leave the bottle off the shelf");
+  }
+
+  void check_bottle(const ShelfBottle& bottle, std::set<std::string>& labels) {
+    const Solvent* solvent = catalogue_.find_solvent(bottle.solvent);
+    if (!solvent)
+      return complain(
+          bottle.where, fmt::format("no solvent \"{}\" is known", bottle.solvent),
+          did_you_mean(bottle.solvent, catalogue_.solvent_names(), "`gentlest list solvents` shows them all"));
+    check_largest_share(bottle);
+    try {
+      read_grade(*solvent, bottle.grade, catalogue_);
+      if (!solvent->hansen) return;  // the plan says that it leaves this bottle off, and why
+      const Liquid liquid = make_liquid(*solvent, bottle.grade, catalogue_);
+      if (!labels.insert(liquid.label).second)
+        complain(bottle.where, fmt::format("{} stands on the shelf twice", liquid.label), "list each bottle once");
+    } catch (const InputError& error) {
+      const Location& at = bottle.grade_where.line > 0 ? bottle.grade_where : bottle.where;
+      for (const Diagnostic& fault : error.faults()) complain(at, fault.message, fault.remedy);
+    }
+  }
+
+  void check_shelf() {
+    if (job_.shelf.empty())
+      return complain_at("shelf", "the shelf is empty", "list the solvents that are at hand and allowed");
+    std::set<std::string> labels;
+    for (const ShelfBottle& bottle : job_.shelf) check_bottle(bottle, labels);
+  }
+
+  // That limits leave no bottle is known before any plan is asked for.
+  void check_usable_shelf() {
+    const Shelf shelf = shelf_of(job_, catalogue_);
+    if (usable_liquids(shelf).empty())
+      complain_at("shelf", "no bottle of the shelf may be used", left_off_words(shelf).front());
+  }
+
+  void check_measuring() {
+    const Limits& limits = job_.limits;
+    expect_range("vial_mL", limits.vial_mL, 0.1, 10000);
+    expect_range("measure_mL", limits.measure_mL, 0.001, 100);
+    if (limits.parts < 1 || limits.parts > 4) return;  // told already
+    const auto parts = static_cast<std::size_t>(limits.parts);
+    if (const auto fault = measuring_fault(parts, {Millilitres{limits.vial_mL}, Millilitres{limits.measure_mL}}))
+      complain_at("limits.measure_mL", fault->message, fault->remedy, "limits.vial_mL");
+  }
+
+  void expect_range(const std::string& key, double value, double low, double high) {
+    if (value < low || value > high)
+      complain_at("limits." + key, fmt::format("{} is {}, outside {} to {}", key, value, low, high));
+  }
+
+  void check_limits() {
+    const Limits& limits = job_.limits;
+    expect_range("parts", limits.parts, 1, 4);
+    expect_range("rungs", limits.rungs, 2, 30);
+    expect_range("bottles", limits.bottles, 1, 8);
+    expect_range("risk_limit", limits.risk_limit, 0, 1);
+    expect_range("wanted_effect", limits.wanted_effect, 0, 1);
+    expect_range("edge_tests", limits.edge_tests, 0, 30);
+    expect_range("effect_grade", limits.effect_grade, 1, 5);
+    expect_range("risk_grade", limits.risk_grade, 1, 5);
+    if (limits.lowest_flash_point_C) expect_range("lowest_flash_point_C", *limits.lowest_flash_point_C, -100, 200);
+    if (limits.step_percent < 1 || limits.step_percent > 50 || 100 % limits.step_percent != 0)
+      complain_at("limits.step_percent",
+                  fmt::format("step_percent is {}, which does not divide 100", limits.step_percent),
+                  "take 1, 2, 4, 5, 10, 20, 25 or 50");
+    if (limits.bottles < limits.parts)
+      complain_at("limits.bottles",
+                  fmt::format("limits contradict each other: {} parts from {} bottles", limits.parts, limits.bottles),
+                  "allow at least as many bottles as parts", "limits.parts");
+    check_measuring();
+    check_avoided();
+  }
+
+  void check_avoided() {
+    std::vector<std::string> families;
+    for (const Solvent& solvent : catalogue_.solvents()) families.push_back(solvent.family);
+    const Limits& limits = job_.limits;
+    for (std::size_t i = 0; i < limits.avoid_families.size(); ++i)
+      if (std::find(families.begin(), families.end(), limits.avoid_families[i]) == families.end())
+        complain_at(fmt::format("limits.avoid_families.{}", i),
+                    fmt::format("no family \"{}\" is known", limits.avoid_families[i]),
+                    did_you_mean(limits.avoid_families[i], families, "`gentlest list families` shows them all"));
+    for (std::size_t i = 0; i < limits.avoid_solvents.size(); ++i)
+      if (!catalogue_.find_solvent(limits.avoid_solvents[i]))
+        complain_at(fmt::format("limits.avoid_solvents.{}", i),
+                    fmt::format("no solvent \"{}\" is known", limits.avoid_solvents[i]),
+                    did_you_mean(limits.avoid_solvents[i], catalogue_.solvent_names(),
+                                 "`gentlest list solvents` shows them all"));
+    check_codes("avoid_statements", limits.avoid_statements);
+    check_codes("avoid_label", limits.avoid_label);
+  }
+
+  void check_codes(const char* key, const std::vector<std::string>& codes) {
+    for (std::size_t i = 0; i < codes.size(); ++i)
+      if (!is_statement_code(codes[i]))
+        complain_at(fmt::format("limits.{}.{}", key, i),
+                    fmt::format("\"{}\" is no GHS hazard statement code", codes[i]), "write them like H360");
+  }
+
+  static bool is_statement_code(const std::string& code) {
+    return code.size() >= 4 && code[0] == 'H' && code.find_first_not_of("0123456789", 1) >= 4;
+  }
+
+  const Job& job_;
+  const Catalogue& catalogue_;
+  std::vector<Diagnostic> faults_;
+};
+
+}  // namespace
+
+// Where a record stands in its file is no part of what it says.
+bool PossibleMaterial::operator==(const PossibleMaterial& other) const {
+  return material == other.material && percent == other.percent;
+}
+
+bool Layer::operator==(const Layer& other) const {
+  return name == other.name && role == other.role && recorded == other.recorded && found == other.found &&
+         own_sphere == other.own_sphere && possible == other.possible && suspected == other.suspected &&
+         note == other.note;
+}
+
+bool Passage::operator==(const Passage& other) const {
+  return name == other.name && of == other.of && material == other.material && suspected == other.suspected &&
+         note == other.note;
+}
+
+bool ShelfBottle::operator==(const ShelfBottle& other) const {
+  return solvent == other.solvent && grade == other.grade && at_most_percent == other.at_most_percent;
+}
+
+std::vector<Diagnostic> check_job(const Job& job, const Catalogue& catalogue) {
+  return JobCheck(job, catalogue).run();
+}
+
+}  // namespace gentlest

@@ -1,0 +1,153 @@
+// A job's layers as a plan sees them: which material counts, its sphere, its response, its warnings.
+#include "gentlest/plan/plan.hpp"
+
+#include "gentlest/base/diagnostic.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace gentlest {
+
+namespace {
+
+constexpr const char* own_tests = "own tests";
+
+void add_flags(std::vector<Flag>& flags, const std::vector<Flag>& more) {
+  for (const Flag flag : more)
+    if (std::find(flags.begin(), flags.end(), flag) == flags.end()) flags.push_back(flag);
+}
+
+void take_material(PlannedLayer& planned, const Material& material, const Catalogue& catalogue) {
+  planned.material = material.id;
+  planned.material_name = material.name;
+  planned.sphere = *uncertain_sphere(material, catalogue);
+  planned.grade = material.sphere->grade;
+  planned.sphere_source = material.sphere->sphere.chosen.source;
+  planned.assumption = material.sphere->assumption;
+  planned.own_response = material.response.has_value();
+  add_flags(planned.flags, material.flags);
+}
+
+void add_possible(PlannedLayer& planned, const Layer& layer, const Catalogue& catalogue) {
+  for (const PossibleMaterial& one : layer.possible) {
+    const Material& material = *catalogue.find_material(one.material);
+    planned.possible.push_back(
+        {material.id, material.name, *uncertain_sphere(material, catalogue), one.percent / 100.0});
+    add_flags(planned.flags, material.flags);
+  }
+}
+
+PlannedLayer plan_layer(const Layer& layer, const Catalogue& catalogue) {
+  PlannedLayer planned;
+  planned.name = layer.name;
+  planned.role = layer.role;
+  add_flags(planned.flags, layer.suspected);
+  add_possible(planned, layer, catalogue);
+  const std::string& name = layer.found.empty() ? layer.recorded : layer.found;
+  const Material* material = name.empty() ? nullptr : catalogue.find_material(name);
+  if (layer.own_sphere) {
+    planned.material_name = material ? material->name : own_tests;
+    if (material) add_flags(planned.flags, material->flags);
+    planned.chosen_because = own_tests;
+    planned.sphere = layer.own_sphere->sphere;
+    planned.grade = SphereGrade::fitted;
+    planned.sphere_source = layer.own_sphere->source;
+    return planned;
+  }
+  planned.chosen_because = layer.found.empty() ? "recorded, not examined" : "found";
+  take_material(planned, *material, catalogue);
+  return planned;
+}
+
+PlannedLayer plan_passage(const Passage& passage, const Catalogue& catalogue) {
+  PlannedLayer planned;
+  planned.name = passage.name;
+  planned.role = Role::keep;
+  planned.chosen_because = "passage of " + passage.of;
+  add_flags(planned.flags, passage.suspected);
+  take_material(planned, *catalogue.find_material(passage.material), catalogue);
+  return planned;
+}
+
+// What is suspected of a passage without a material of its own stands beside its layer, not for all of it.
+void add_passage_warnings(std::vector<PlannedLayer>& layers, const std::vector<Passage>& passages) {
+  for (const Passage& passage : passages)
+    for (PlannedLayer& layer : layers)
+      if (passage.material.empty() && layer.name == passage.of && !passage.suspected.empty())
+        layer.passages.push_back({passage.name, passage.suspected});
+}
+
+std::vector<Flag> against_margin(const std::vector<Flag>& flags, Role role) {
+  std::vector<Flag> against;
+  for (const Flag flag : flags)
+    if (flag != Flag::water_sensitive && (flag == Flag::cross_linked) == (role == Role::remove))
+      against.push_back(flag);
+  return against;
+}
+
+void mark_target(std::vector<PlannedLayer>& layers, const std::string& target) {
+  std::vector<std::string> removable;
+  for (PlannedLayer& layer : layers) {
+    if (layer.role != Role::remove) continue;
+    removable.push_back(layer.name);
+    if (target.empty() || layer.name == target) {
+      layer.is_target = true;
+      return;
+    }
+  }
+  const std::string near = nearest_name(target, removable);
+  throw InputError(Fault::usage, fmt::format("no layer \"{}\" with role remove", target),
+                   near.empty() ? "" : fmt::format("did you mean \"{}\"?", near));
+}
+
+}  // namespace
+
+UncertainSphere met_by_liquids(const PlannedLayer& layer, const std::vector<Liquid>& liquids) {
+  const Hansen own = largest_sd(liquids);
+  UncertainSphere sphere =
+      seen_from(layer.sphere, {std::max(own.dD, layer.liquid_sd.dD), std::max(own.dP, layer.liquid_sd.dP),
+                               std::max(own.dH, layer.liquid_sd.dH)});
+  sphere.sd = {std::max(sphere.sd.dD, best_known_sd.dD), std::max(sphere.sd.dP, best_known_sd.dP),
+               std::max(sphere.sd.dH, best_known_sd.dH)};
+  return sphere;
+}
+
+bool is_own_sphere(const PlannedLayer& layer) {
+  return layer.chosen_because == own_tests;
+}
+
+const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue) {
+  const Material* material = layer.own_response ? catalogue.find_material(layer.material) : nullptr;
+  return material && material->response ? *material->response : catalogue.response();
+}
+
+std::vector<PassageWarning> warnings_against_margin(const PlannedLayer& layer) {
+  std::vector<PassageWarning> against;
+  const auto add = [&](const std::string& passage, const std::vector<Flag>& flags) {
+    const std::vector<Flag> found = against_margin(flags, layer.role);
+    if (!found.empty()) against.push_back({passage, found});
+  };
+  add({}, layer.flags);
+  for (const PassageWarning& one : layer.passages) add(one.passage, one.flags);
+  return against;
+}
+
+bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers) {
+  return std::all_of(layers.begin(), layers.end(),
+                     [](const PlannedLayer& layer) { return warnings_against_margin(layer).empty(); });
+}
+
+std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target) {
+  std::vector<PlannedLayer> layers;
+  const Hansen liquid_sd = largest_sd(usable_liquids(shelf_of(job, catalogue)));
+  for (const Layer& layer : job.layers) layers.push_back(plan_layer(layer, catalogue));
+  mark_target(layers, target);
+  add_passage_warnings(layers, job.passages);
+  for (const Passage& passage : job.passages)
+    if (!passage.material.empty()) layers.push_back(plan_passage(passage, catalogue));
+  for (PlannedLayer& layer : layers) layer.liquid_sd = liquid_sd;
+  return layers;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,70 @@
+#include "gentlest/plan/shelf.hpp"
+
+#include "gentlest/catalogue/statements.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+bool names_solvent(const std::vector<std::string>& names, const Solvent& solvent, const Catalogue& catalogue) {
+  return std::any_of(names.begin(), names.end(),
+                     [&](const std::string& name) { return catalogue.find_solvent(name) == &solvent; });
+}
+
+}  // namespace
+
+std::string reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue) {
+  if (!solvent.hansen) return "no Hansen parameters: " + solvent.no_hansen;
+  if (solvent.family == "water") return "water acts by other ways than solubility; outside the model";
+  const auto& families = limits.avoid_families;
+  if (std::find(families.begin(), families.end(), solvent.family) != families.end())
+    return fmt::format("family \"{}\" is to be avoided", solvent.family);
+  if (names_solvent(limits.avoid_solvents, solvent, catalogue)) return "is to be avoided";
+  if (!solvent.hazards && !limits.allow_unknown_hazards) return "no hazard record, and unknown hazards are not allowed";
+  for (const std::string& avoided : limits.avoid_statements)
+    for (const std::string& statement : known_statements(solvent))
+      if (statement.rfind(avoided, 0) == 0) return fmt::format("carries {}, which is to be avoided", statement);
+  return {};
+}
+
+Shelf shelf_of(const Job& job, const Catalogue& catalogue) {
+  Shelf shelf;
+  for (const ShelfBottle& bottle : job.shelf) {
+    const Solvent& solvent = *catalogue.find_solvent(bottle.solvent);
+    JobBottle own{&solvent, std::nullopt, reason_to_leave_off(solvent, job.limits, catalogue), bottle.at_most_percent};
+    if (solvent.hansen) own.liquid = make_liquid(solvent, bottle.grade, catalogue);
+    shelf.push_back(std::move(own));
+  }
+  return shelf;
+}
+
+std::vector<Liquid> all_liquids(const Shelf& shelf) {
+  std::vector<Liquid> liquids;
+  for (const JobBottle& bottle : shelf)
+    if (bottle.liquid) liquids.push_back(*bottle.liquid);
+  return liquids;
+}
+
+std::vector<Liquid> usable_liquids(const Shelf& shelf) {
+  std::vector<Liquid> liquids;
+  for (const JobBottle& bottle : shelf)
+    if (bottle.liquid && bottle.left_off.empty()) liquids.push_back(*bottle.liquid);
+  std::sort(liquids.begin(), liquids.end(), [](const Liquid& a, const Liquid& b) { return a.label < b.label; });
+  return liquids;
+}
+
+std::vector<std::string> left_off_words(const Shelf& shelf) {
+  std::vector<std::string> words;
+  for (const JobBottle& bottle : shelf)
+    if (!bottle.left_off.empty())
+      words.push_back(
+          fmt::format("{}: {}", bottle.liquid ? bottle.liquid->label : bottle.solvent->name, bottle.left_off));
+  return words;
+}
+
+}  // namespace gentlest

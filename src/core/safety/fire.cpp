@@ -1,0 +1,186 @@
+// Flash point, boiling and explosive limit of a mixture.
+#include "gentlest/safety/exposure.hpp"
+
+#include "gentlest/catalogue/statements.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace gentlest {
+
+namespace {
+
+// A part's own figure where it has one; a stand-in molecule lends its own where the bottle has none.
+template <class Figure>
+const Figure* figure_of(const Molecule& molecule, const Mixture& mixture, std::optional<Figure> Solvent::*member) {
+  const Solvent& bottle = *mixture.parts()[molecule.part].liquid.solvent;
+  const bool is_water = molecule.solvent->family == "water";
+  if (!is_water && bottle.*member) return &*(bottle.*member);
+  return molecule.solvent->*member ? &*(molecule.solvent->*member) : nullptr;
+}
+
+bool flammable_by_record(const Hazards& hazards) {
+  return !flame_among(hazards.statements).empty();
+}
+
+// Without a flash point a liquid counts as not burning only when its record says so.
+bool known_not_to_burn(const Molecule& molecule, const Mixture& mixture) {
+  if (molecule.solvent->family == "water") return true;
+  const Solvent& bottle = *mixture.parts()[molecule.part].liquid.solvent;
+  return !figure_of(molecule, mixture, &Solvent::flash_point_C) && bottle.hazards &&
+         !flammable_by_record(*bottle.hazards) && bottle.family == "chlorinated";
+}
+
+struct Fuel {
+  std::size_t molecule = 0;
+  double pressure_at_flash_kPa = 0;
+};
+
+// Every molecule that burns with its pressure at its own flash point; the reason where one is missing.
+std::vector<Fuel> list_fuels(const Breakdown& breakdown, const Mixture& mixture, std::string& missing) {
+  std::vector<Fuel> fuels;
+  for (std::size_t i = 0; i < breakdown.molecules.size(); ++i) {
+    const Molecule& molecule = breakdown.molecules[i];
+    if (known_not_to_burn(molecule, mixture)) continue;
+    const std::string& label = mixture.parts()[molecule.part].liquid.label;
+    const auto* flash = figure_of(molecule, mixture, &Solvent::flash_point_C);
+    if (!flash) {
+      missing = fmt::format("the flash point of {} is not known", label);
+      return {};
+    }
+    const auto pressure = vapour_pressure(*molecule.solvent, {flash->chosen.value});
+    if (!pressure) {
+      missing = fmt::format("the vapour pressure of {} at its flash point is not known", label);
+      return {};
+    }
+    fuels.push_back({i, pressure->kPa});
+  }
+  return fuels;
+}
+
+std::optional<double> flash_sum(const VapourModel& model, const std::vector<double>& x, const std::vector<Fuel>& fuels,
+                                double temperature_C) {
+  const auto partial = model.partial_kPa(x, {temperature_C});
+  if (!partial) return std::nullopt;
+  double sum = 0;
+  for (const Fuel& fuel : fuels) sum += (*partial)[fuel.molecule] / fuel.pressure_at_flash_kPa;
+  return sum;
+}
+
+std::optional<double> solve_flash(const VapourModel& model, const std::vector<double>& x,
+                                  const std::vector<Fuel>& fuels) {
+  double low = -60;
+  double high = 180;
+  while (low < high && !flash_sum(model, x, fuels, low)) low += 1;
+  const auto below = flash_sum(model, x, fuels, low);
+  const auto above = flash_sum(model, x, fuels, high);
+  if (!below || !above || *below > 1 || *above < 1) return std::nullopt;
+  while (high - low > 1e-4) {
+    const double middle = (low + high) / 2;
+    const auto there = flash_sum(model, x, fuels, middle);
+    if (!there) return std::nullopt;
+    (*there < 1 ? low : high) = middle;
+  }
+  return (low + high) / 2;
+}
+
+void note_lowest_part(FlashPoint& flash, const Mixture& mixture) {
+  for (const Part& part : mixture.parts()) {
+    const Solvent& solvent = *part.liquid.solvent;
+    if (!solvent.flash_point_C) continue;
+    const Celsius own{solvent.flash_point_C->chosen.value};
+    if (flash.lowest_part && *flash.lowest_part <= own) continue;
+    flash.lowest_part = own;
+    flash.lowest_of = part.liquid.label;
+  }
+}
+
+// The liquid of a single bottle without water: its own printed figures hold.
+const Solvent* pure_liquid(const Mixture& mixture) {
+  const Liquid& liquid = mixture.parts().front().liquid;
+  return mixture.parts().size() == 1 && !(liquid.water_fraction > 0) ? liquid.solvent : nullptr;
+}
+
+bool take_recorded(FlashPoint& flash, const Mixture& mixture) {
+  const Solvent* pure = pure_liquid(mixture);
+  if (!pure || !pure->flash_point_C) return false;
+  flash.estimate = Celsius{pure->flash_point_C->chosen.value};
+  flash.measured = true;
+  flash.because = "as recorded for the pure liquid";
+  return true;
+}
+
+}  // namespace
+
+FlashPoint flash_point(const Mixture& mixture, const Catalogue& catalogue) {
+  FlashPoint flash;
+  note_lowest_part(flash, mixture);
+  if (take_recorded(flash, mixture)) return flash;
+  const auto breakdown = break_down(mixture, catalogue);
+  if (!breakdown) {
+    flash.because = fmt::format("molar volume or molar mass of {} is not known",
+                                fmt::join(missing_for_breakdown(mixture, catalogue), ", "));
+    return flash;
+  }
+  const std::vector<Fuel> fuels = list_fuels(*breakdown, mixture, flash.because);
+  if (!flash.because.empty()) return flash;
+  flash.nothing_burns = fuels.empty();
+  if (flash.nothing_burns) {
+    flash.because = "no part is flammable by its record";
+    return flash;
+  }
+  const VapourModel model(*breakdown, catalogue);
+  const auto estimate = solve_flash(model, mole_fractions(*breakdown), fuels);
+  if (!estimate) {
+    flash.because = "vapour pressures are missing, or the mixture hardly burns";
+    return flash;
+  }
+  flash.estimate = Celsius{*estimate};
+  flash.because = "by the rule of Liaw with activity coefficients";
+  if (!model.knows_activity() && flash.lowest_part) {
+    flash.estimate = std::min(*flash.estimate, *flash.lowest_part);
+    flash.because =
+        "activity coefficients are not known: the lower of the ideal estimate and the lowest part; it may "
+        "lie several degrees lower";
+  }
+  return flash;
+}
+
+double le_chatelier(const std::vector<double>& vapour_shares, const std::vector<double>& limits_percent) {
+  const double all = std::accumulate(vapour_shares.begin(), vapour_shares.end(), 0.0);
+  double sum = 0;
+  for (std::size_t i = 0; i < vapour_shares.size(); ++i) sum += vapour_shares[i] / all / limits_percent[i];
+  return 1 / sum;
+}
+
+std::optional<double> lower_explosive_limit(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {
+  const auto breakdown = break_down(mixture, catalogue);
+  if (!breakdown) return std::nullopt;
+  const auto partial = VapourModel(*breakdown, catalogue).partial_kPa(mole_fractions(*breakdown), temperature);
+  if (!partial) return std::nullopt;
+  std::vector<double> shares;
+  std::vector<double> limits;
+  for (std::size_t i = 0; i < breakdown->molecules.size(); ++i) {
+    const Molecule& molecule = breakdown->molecules[i];
+    const auto* own = figure_of(molecule, mixture, &Solvent::explosive_limits);
+    if (!own && known_not_to_burn(molecule, mixture)) continue;
+    if (!own || !(own->chosen.value.lower_percent > 0)) return std::nullopt;
+    shares.push_back((*partial)[i]);
+    limits.push_back(own->chosen.value.lower_percent);
+  }
+  if (shares.empty()) return std::nullopt;
+  return le_chatelier(shares, limits);
+}
+
+std::optional<Celsius> start_of_boiling(const Mixture& mixture, const Catalogue& catalogue) {
+  if (const Solvent* pure = pure_liquid(mixture); pure && pure->boiling_point_C)
+    return Celsius{pure->boiling_point_C->chosen.value};
+  const auto breakdown = break_down(mixture, catalogue);
+  if (!breakdown) return std::nullopt;
+  return boiling_point(VapourModel(*breakdown, catalogue), mole_fractions(*breakdown));
+}
+
+}  // namespace gentlest

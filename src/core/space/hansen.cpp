@@ -1,0 +1,39 @@
+#include "gentlest/space/hansen.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace gentlest {
+
+double total(const Hansen& point) {
+  return std::hypot(point.dD, point.dP, point.dH);
+}
+
+std::array<double, 3> scaled(const Hansen& point) {
+  return {2 * point.dD, point.dP, point.dH};
+}
+
+double distance_Ra(const Hansen& a, const Hansen& b) {
+  return std::hypot(2 * (a.dD - b.dD), a.dP - b.dP, a.dH - b.dH);
+}
+
+double relative_distance_RED(const Hansen& liquid, const Sphere& sphere) {
+  return distance_Ra(liquid, sphere.centre) / sphere.R0;
+}
+
+UncertainSphere seen_from(const UncertainSphere& sphere, const Hansen& liquid_sd) {
+  UncertainSphere seen = sphere;
+  seen.sd = {std::hypot(sphere.sd.dD, liquid_sd.dD), std::hypot(sphere.sd.dP, liquid_sd.dP),
+             std::hypot(sphere.sd.dH, liquid_sd.dH)};
+  return seen;
+}
+
+Teas teas_fractions(const Hansen& point) {
+  const double dD = std::max(point.dD, 0.0);
+  const double dP = std::max(point.dP, 0.0);
+  const double dH = std::max(point.dH, 0.0);
+  const double per_cent = 100 / (dD + dP + dH);
+  return {dD * per_cent, dP * per_cent, dH * per_cent};
+}
+
+}  // namespace gentlest

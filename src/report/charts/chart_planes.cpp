@@ -1,0 +1,170 @@
+#include "report/charts/charts.hpp"
+#include "report/form/format.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace gentlest {
+
+namespace {
+
+constexpr double ninety_percent = 1.645;  // standard deviations to either side that hold the middle 90 %
+
+enum class Coordinate { dD, dP, dH };
+
+double value_of(const Hansen& point, Coordinate coordinate) {
+  return coordinate == Coordinate::dD ? point.dD : coordinate == Coordinate::dP ? point.dP : point.dH;
+}
+
+double scale_of(Coordinate coordinate) {
+  return coordinate == Coordinate::dD ? 2 : 1;
+}
+
+Axis axis_of(const Plan& plan, Coordinate coordinate) {
+  double low = 1e9;
+  double high = -1e9;
+  const auto take = [&](const Hansen& point) {
+    low = std::min(low, value_of(point, coordinate));
+    high = std::max(high, value_of(point, coordinate));
+  };
+  for (const Liquid& liquid : plan.shelf) take(liquid.hansen);
+  for (const PlannedLayer& layer : plan.layers) take(layer.sphere.mean.centre);
+  const double room = coordinate == Coordinate::dD ? 1 : 2;
+  const char* title = coordinate == Coordinate::dD   ? "dD, dispersion, MPa^0.5"
+                      : coordinate == Coordinate::dP ? "dP, polar, MPa^0.5"
+                                                     : "dH, hydrogen bonding, MPa^0.5";
+  return {title, std::floor(low - room), std::ceil(high + room), coordinate == Coordinate::dD ? 1.0 : 2.0, 0};
+}
+
+double span_of(const Axis& axis, Coordinate coordinate) {
+  return (axis.high - axis.low) * scale_of(coordinate);
+}
+
+struct View {
+  Frame frame;
+  Coordinate across;
+  Coordinate up;
+};
+
+Xy place(const View& view, const Hansen& point) {
+  return place_in(view.frame, value_of(point, view.across), value_of(point, view.up));
+}
+
+// The edge of the range seen along one axis, `sds` standard deviations further out in each direction.
+std::vector<Xy> edge_of(const View& view, const UncertainSphere& sphere, double sds) {
+  std::vector<Xy> edge;
+  constexpr int corners = 72;
+  for (int k = 0; k < corners; ++k) {
+    const double angle = 2 * std::acos(-1.0) * k / corners;
+    const double across = std::cos(angle);
+    const double up = std::sin(angle);
+    const double sd = std::hypot(sphere.R0_sd, across * value_of(sphere.sd, view.across) * scale_of(view.across),
+                                 up * value_of(sphere.sd, view.up) * scale_of(view.up));
+    const double radius = std::max(0.0, sphere.mean.R0 + sds * sd);
+    edge.push_back(place_in(view.frame,
+                            value_of(sphere.mean.centre, view.across) + radius * across / scale_of(view.across),
+                            value_of(sphere.mean.centre, view.up) + radius * up / scale_of(view.up)));
+  }
+  return edge;
+}
+
+void draw_ranges(Drawing& drawing, const View& view, const Plan& plan, const std::string& clip) {
+  begin_clip(drawing, clip, outline_of(view.frame));
+  for (std::size_t i = 0; i < plan.layers.size(); ++i) {
+    const LayerLook look = look_of(plan, i);
+    const UncertainSphere& sphere = plan.layers[i].sphere;
+    add_path(drawing, edge_of(view, sphere, 0), {look.colour, 1.8, look.dash, look.colour, 0.07}, true);
+    for (const double sds : {-ninety_percent, ninety_percent})
+      add_path(drawing, edge_of(view, sphere, sds), {look.colour, 0.7, "1 3"}, true);
+  }
+  end_clip(drawing);
+}
+
+void draw_points(Drawing& drawing, const View& view, const Plan& plan, const Bench& bench) {
+  std::vector<Box> obstacles;
+  std::vector<PointName> names;
+  std::vector<Xy> path;
+  for (std::size_t i = 0; i < plan.layers.size(); ++i) {
+    const Xy centre = place(view, plan.layers[i].sphere.mean.centre);
+    add_mark(drawing, look_of(plan, i).mark, centre, 8, look_of(plan, i).colour);
+    obstacles.push_back(box_around(centre, 5));
+  }
+  for (const BenchMixture& mixture : bench.mixtures) path.push_back(place(view, mixture.judged->point));
+  for (const Liquid& liquid : plan.shelf) {
+    const Xy at = place(view, liquid.hansen);
+    const bool used = is_on_ladder(bench, liquid.label);
+    add_mark(drawing, used ? Mark::disc : Mark::ring, at, used ? 7 : 5, used ? ink : pale_ink);
+    obstacles.push_back(box_around(at, 3.5));
+  }
+  if (!plan.rungs.empty()) {
+    add_path(drawing, path, {ink, 1.6});
+    for (const Box& box : boxes_along(path)) obstacles.push_back(box);
+  }
+  for (std::size_t i = 0; i < path.size(); ++i) {
+    add_circle(drawing, path[i], 3, {ink, 1.2, {}, "#fff"});
+    obstacles.push_back(box_around(path[i], 3.5));
+    names.push_back({mark_of(plan, bench, i), path[i], 11, true, 5});
+  }
+  for (const Liquid& liquid : plan.shelf)
+    if (is_on_ladder(bench, liquid.label))
+      names.push_back({shortened(liquid.label, 10.5, 150), place(view, liquid.hansen), 10.5, false, 5});
+  const Xy corner = view.frame.corner;
+  draw_names(drawing, names, obstacles,
+             {corner.x + 1, corner.y + 1, corner.x + view.frame.width - 1, corner.y + view.frame.height - 1});
+}
+
+std::vector<LegendEntry> legend_of(const Plan& plan) {
+  std::vector<LegendEntry> entries;
+  for (std::size_t i = 0; i < plan.layers.size(); ++i) {
+    const LayerLook look = look_of(plan, i);
+    entries.push_back({layer_legend(plan.layers[i]), {look.colour, 1.8, look.dash}, true, look.mark, look.colour});
+  }
+  entries.push_back({"the edge may lie between (middle 90 %)", {pale_ink, 0.9, "1 3"}});
+  entries.push_back({"bottle in use here", {}, true, Mark::disc, ink});
+  entries.push_back({"other bottle of the shelf", {}, true, Mark::ring, pale_ink});
+  if (!plan.rungs.empty()) entries.push_back({"ladder, rungs by number", {ink, 1.6}, true, Mark::ring, ink});
+  return entries;
+}
+
+}  // namespace
+
+Chart planes_chart(const Plan& plan, const Bench& bench) {
+  const Axis dD = axis_of(plan, Coordinate::dD);
+  const Axis dP = axis_of(plan, Coordinate::dP);
+  const Axis dH = axis_of(plan, Coordinate::dH);
+  const double D = span_of(dD, Coordinate::dD);
+  const double P = span_of(dP, Coordinate::dP);
+  const double H = span_of(dH, Coordinate::dH);
+  constexpr double left = 46;
+  constexpr double gap_across = 56;
+  constexpr double gap_down = 44;
+  constexpr double tallest = 840;
+  const double unit = std::min((chart_width - left - gap_across - 10) / (D + P), (tallest - gap_down - 50) / (H + P));
+  const double second_column = left + unit * D + gap_across;
+  const double second_row = 6 + unit * H + gap_down;
+  const std::vector<View> views = {{{{left, 6}, unit * D, unit * H, dD, dH}, Coordinate::dD, Coordinate::dH},
+                                   {{{second_column, 6}, unit * P, unit * H, dP, dH}, Coordinate::dP, Coordinate::dH},
+                                   {{{left, second_row}, unit * D, unit * P, dD, dP}, Coordinate::dD, Coordinate::dP}};
+  Chart chart{"planes", "Hansen space from three sides", {}, {chart_width, second_row + unit * P + 38}};
+  for (std::size_t i = 0; i < views.size(); ++i) {
+    draw_frame(chart.drawing, views[i].frame);
+    draw_ranges(chart.drawing, views[i], plan, fmt::format("clip-plane-{}", i + 1));
+    draw_points(chart.drawing, views[i], plan, bench);
+  }
+  const std::vector<LegendEntry> legend = legend_of(plan);
+  const double legend_bottom =
+      second_row + 4 +
+      draw_legend(chart.drawing, {second_column, second_row + 4}, chart_width - second_column - 4, legend);
+  chart.drawing.height = std::max(chart.drawing.height, legend_bottom + 6);
+  chart.caption =
+      "dD is drawn at twice the scale, so a layer's range is a circle and distances can be compared by eye. Fine "
+      "dotted "
+      "lines: where the edge may lie. A mixture is inside a range only where it is inside in all three views. The "
+      "wider "
+      "the dotted lines lie apart, the less the picture decides.";
+  return chart;
+}
+
+}  // namespace gentlest

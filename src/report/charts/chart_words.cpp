@@ -1,0 +1,129 @@
+#include "report/charts/chart_words.hpp"
+
+#include "report/charts/charts.hpp"
+#include "report/form/format.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace gentlest {
+
+namespace {
+
+std::string name_in_picture(const Plan& plan, const Bench& bench, std::size_t mixture) {
+  return (plan.rungs.empty() ? "mixture " : "rung ") + mark_of(plan, bench, mixture);
+}
+
+// "rung 1: ...; rung 2: ..." with what is to be said of each mixture.
+template <class Say>
+std::string each_mixture(const Plan& plan, const Bench& bench, Say say) {
+  std::vector<std::string> words;
+  for (std::size_t i = 0; i < bench.mixtures.size(); ++i)
+    words.push_back(name_in_picture(plan, bench, i) + ": " + say(bench.mixtures[i]));
+  return joined(words, "; ", "no mixture") + ". ";
+}
+
+std::string counted_mixtures(const Plan& plan, const Bench& bench) {
+  const char* what = plan.rungs.empty() ? "mixture" : "rung";
+  return counted(bench.mixtures.size(), what, std::string(what) + "s") + " and " +
+         counted(plan.layers.size(), "layer", "layers") + ". ";
+}
+
+std::string limits_words(const Limits& limits) {
+  return fmt::format("Risk limit {}, effect wanted {}. ", per_cent(limits.risk_limit), per_cent(limits.wanted_effect));
+}
+
+std::string point_words(const Hansen& point) {
+  return fmt::format("dD {}, dP {}, dH {}", fixed(point.dD, 1), fixed(point.dP, 1), fixed(point.dH, 1));
+}
+
+std::string teas_words(const Teas& teas) {
+  return fmt::format("fd {}, fp {}, fh {} %", fixed(teas.fd, 0), fixed(teas.fp, 0), fixed(teas.fh, 0));
+}
+
+std::string bottles_words(const Plan& plan, const Bench& bench) {
+  std::vector<std::string> used;
+  for (const Liquid& liquid : plan.shelf)
+    if (is_on_ladder(bench, liquid.label)) used.push_back(liquid.label);
+  return fmt::format("Bottles in use here: {}; others on the shelf: {}. ", joined(used, ", ", "none"),
+                     plan.shelf.size() - used.size());
+}
+
+std::string risk_words(const Plan& plan, const Bench& bench) {
+  std::string text = "Effect upwards against risk to the right, " + counted_mixtures(plan, bench);
+  text += each_mixture(plan, bench, [](const BenchMixture& mixture) {
+    return fmt::format("effect {}, risk {}", per_cent(mixture.judged->effect), per_cent(mixture.judged->risk));
+  });
+  text += limits_words(plan.job.limits);
+  if (!plan.frontier.empty())
+    text += fmt::format("Frontier of the shelf: {}, from effect {} at risk {} to effect {} at risk {}. ",
+                        counted(plan.frontier.size(), "mixture", "mixtures"), per_cent(plan.frontier.front().effect),
+                        per_cent(plan.frontier.front().risk), per_cent(plan.frontier.back().effect),
+                        per_cent(plan.frontier.back().risk));
+  std::vector<std::string> series;
+  for (const ComparedSeries& one : bench.published) series.push_back(one.series.name);
+  return series.empty() ? text : text + "Published series beside it: " + joined(series) + ".";
+}
+
+std::string chances_words(const Plan& plan, const Bench& bench) {
+  std::string text = "The chance of each layer, with the middle 90 % of what it may be, for " +
+                     counted_mixtures(plan, bench) + limits_words(plan.job.limits);
+  for (std::size_t i = 0; i < plan.layers.size(); ++i)
+    text += layer_legend(plan.layers[i]) + ": " + each_mixture(plan, bench, [i](const BenchMixture& mixture) {
+              return fmt::format("{} ({} to {})", per_cent(mixture.judged->outlooks[i].chance),
+                                 per_cent(mixture.chance_bands[i].low), per_cent(mixture.chance_bands[i].high));
+            });
+  return text;
+}
+
+std::string planes_words(const Plan& plan, const Bench& bench) {
+  std::string text = "Three views of Hansen space, dD with dH, dP with dH and dD with dP, in MPa^0.5, of " +
+                     counted_mixtures(plan, bench);
+  for (const PlannedLayer& layer : plan.layers)
+    text += fmt::format("{}: range about {}, radius {}. ", layer_legend(layer), point_words(layer.sphere.mean.centre),
+                        fixed(layer.sphere.mean.R0, 1));
+  text += each_mixture(plan, bench, [](const BenchMixture& mixture) { return point_words(mixture.judged->point); });
+  return text + bottles_words(plan, bench);
+}
+
+std::string triangle_words(const Plan& plan, const Bench& bench) {
+  std::string text = "The triangle of fd, fp and fh with " + counted_mixtures(plan, bench);
+  for (const PlannedLayer& layer : plan.layers)
+    text += fmt::format("{}: middle of its range at {}. ", layer_legend(layer),
+                        teas_words(teas_fractions(layer.sphere.mean.centre)));
+  text += each_mixture(plan, bench, [](const BenchMixture& mixture) { return teas_words(mixture.judged->teas); });
+  return text + bottles_words(plan, bench);
+}
+
+std::string drying_words(const BenchMixture& mixture) {
+  const Fate& fate = as_made(mixture).fate;
+  if (!fate.drift) return "drying not known";
+  std::string text = fmt::format("from {} to {}, {} last", point_words(fate.drift->path.front().point),
+                                 point_words(fate.drift->path.back().point), fate.drift->last);
+  if (!fate.riskiest.empty())
+    text += fmt::format(", risk {} in the vial and at most {} on the way", per_cent(fate.risk.at_start),
+                        per_cent(fate.risk.worst));
+  if (fate.drift->parts_at) text += fmt::format(", may part when {} % has gone", fixed(100 * *fate.drift->parts_at, 0));
+  return text;
+}
+
+std::string drift_words(const Plan& plan, const Bench& bench) {
+  return "Left the way through Hansen space while drying, right the risk on that way, for " +
+         counted_mixtures(plan, bench) + each_mixture(plan, bench, drying_words) + "Risk limit " +
+         per_cent(plan.job.limits.risk_limit) + ".";
+}
+
+}  // namespace
+
+std::string describe_chart(const std::string& kind, const Plan& plan, const Bench& bench) {
+  std::string words = kind == "risk"       ? risk_words(plan, bench)
+                      : kind == "chances"  ? chances_words(plan, bench)
+                      : kind == "planes"   ? planes_words(plan, bench)
+                      : kind == "triangle" ? triangle_words(plan, bench)
+                                           : drift_words(plan, bench);
+  words.erase(words.find_last_not_of(' ') + 1);
+  return words + named_letters(plan, bench);
+}
+
+}  // namespace gentlest

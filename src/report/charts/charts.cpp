@@ -1,0 +1,64 @@
+#include "report/charts/charts.hpp"
+
+#include "report/charts/chart_words.hpp"
+#include "report/phrases/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace gentlest {
+
+LayerLook look_of(const Plan& plan, std::size_t layer) {
+  if (layer == plan.target) return target_look;
+  return kept_look(layer < plan.target ? layer : layer - 1);
+}
+
+std::string mark_of(const Plan& plan, const Bench& bench, std::size_t mixture) {
+  return plan.rungs.empty() ? std::string(1, static_cast<char>('A' + mixture)) : bench.mixtures[mixture].name;
+}
+
+std::string named_letters(const Plan& plan, const Bench& bench) {
+  if (!plan.rungs.empty()) return {};
+  std::string words;
+  for (std::size_t i = 0; i < bench.mixtures.size(); ++i)
+    words += fmt::format(" {}: {}{}.", mark_of(plan, bench, i), bench.mixtures[i].name,
+                         bench.mixtures[i].beyond_limit ? ", beyond the risk limit" : "");
+  return words;
+}
+
+std::string layer_legend(const PlannedLayer& layer) {
+  return layer.name + " (" + role_word(layer.role) + ")";
+}
+
+bool is_on_ladder(const Bench& bench, const std::string& label) {
+  return std::any_of(bench.mixtures.begin(), bench.mixtures.end(), [&](const BenchMixture& mixture) {
+    const std::vector<Part>& parts = mixture.judged->mixture.parts();
+    return std::any_of(parts.begin(), parts.end(), [&](const Part& part) { return part.liquid.label == label; });
+  });
+}
+
+const std::vector<std::string>& chart_kinds() {
+  static const std::vector<std::string> kinds = {"risk", "chances", "planes", "triangle", "drift"};
+  return kinds;
+}
+
+namespace {
+
+Chart drawn(const std::string& kind, const Plan& plan, const Bench& bench) {
+  if (kind == "risk") return risk_chart(plan, bench);
+  if (kind == "chances") return chances_chart(plan, bench);
+  if (kind == "planes") return planes_chart(plan, bench);
+  if (kind == "triangle") return triangle_chart(plan, bench);
+  return drift_chart(plan, bench);
+}
+
+}  // namespace
+
+Chart chart_of(const std::string& kind, const Plan& plan, const Bench& bench) {
+  Chart chart = drawn(kind, plan, bench);
+  chart.description = describe_chart(kind, plan, bench);
+  return chart;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,56 @@
+// The pictures of a plan. Each can be read in grey and names its axes with units.
+#pragma once
+
+#include "gentlest/answers/bench.hpp"
+#include "report/draw/palette.hpp"
+#include "report/draw/plot.hpp"
+
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// Triangle of fd, fp, fh with the shelf, the shadows of the layers' ranges and the ladder. A view only.
+Chart triangle_chart(const Plan& plan, const Bench& bench);
+
+/// Three views along the axes of Hansen space, dD drawn at twice the scale, so that the ranges are round.
+Chart planes_chart(const Plan& plan, const Bench& bench);
+
+/// Effect against risk: the frontier of the shelf and the ladder on it.
+Chart risk_chart(const Plan& plan, const Bench& bench);
+
+/// Chance of each layer along the ladder, with the middle 90 % of what it may be.
+Chart chances_chart(const Plan& plan, const Bench& bench);
+
+/// What drying does: the way through Hansen space, and the risk against the share that has gone.
+Chart drift_chart(const Plan& plan, const Bench& bench);
+
+/// One word per chart, in the order of the sheet.
+const std::vector<std::string>& chart_kinds();
+
+/// The chart of that word. Precondition: the word is one of chart_kinds().
+Chart chart_of(const std::string& kind, const Plan& plan, const Bench& bench);
+
+/// How the i-th planned layer looks in every chart.
+LayerLook look_of(const Plan& plan, std::size_t layer);
+
+/// The outline of a solid shadow: all points of the triangle whose ray from the origin of Hansen space meets the
+/// sphere. Corners in order round the centre's own fractions; empty where the sphere holds the origin.
+std::vector<Teas> shadow_in_triangle(const Sphere& sphere);
+
+/// What a mixture is called in the pictures: a rung's number, without a ladder a letter; and what the letters mean.
+std::string mark_of(const Plan& plan, const Bench& bench, std::size_t mixture);
+std::string named_letters(const Plan& plan, const Bench& bench);
+
+/// A chance on an axis.
+inline double in_per_cent(double chance) {
+  return 100 * chance;
+}
+
+/// "varnish (remove)": a layer as legends name it.
+std::string layer_legend(const PlannedLayer& layer);
+
+/// Names of the bottles on the ladder, or in the mixtures shown without one.
+bool is_on_ladder(const Bench& bench, const std::string& label);
+
+}  // namespace gentlest

@@ -1,0 +1,124 @@
+#include "report/charts/test_map.hpp"
+
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/text.hpp"
+#include "report/draw/palette.hpp"
+#include "report/form/format.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace gentlest {
+
+namespace {
+
+constexpr double left = 52;
+constexpr double tallest = 600;
+
+Frame frame_of(const PaintingObject& object) {
+  const double width = object.width->value;
+  const double height = object.height->value;
+  const double unit = std::min((chart_width - left - 12) / width, tallest / height);
+  // Fine enough for the short side, not too fine for the long one.
+  const double step = std::max(tick_step(std::min(width, height), 5), tick_step(std::max(width, height), 25));
+  const int places = step < 1 ? 1 : 0;
+  return {{left, 10},
+          unit * width,
+          unit * height,
+          {"cm from the left edge", 0, width, step, places},
+          {"cm from the lower edge", 0, height, step, places}};
+}
+
+bool lies_on(const PaintingObject& object, const MapSite& site) {
+  return site.x_cm >= 0 && site.y_cm >= 0 && site.x_cm <= object.width->value && site.y_cm <= object.height->value;
+}
+
+void draw_background(Drawing& drawing, const Frame& frame, const MapBackground& background) {
+  drawing.body += fmt::format(
+      "<image x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" preserveAspectRatio=\"none\" opacity=\"0.6\" "
+      "href=\"data:{};base64,{}\"/>\n",
+      svg_number(frame.corner.x), svg_number(frame.corner.y), svg_number(frame.width), svg_number(frame.height),
+      xml_escape(background.media_type), base64(background.bytes));
+}
+
+// "The painting, 62 x 48 cm, with 2 tests. Test 1: x 12.5, y 30 cm, isooctane 100. ..."
+std::string described(const PaintingObject& object, const std::vector<MapSite>& sites) {
+  std::string text = fmt::format("The outline of the painting, {} x {} cm, with {}.", as_recorded(object.width->value),
+                                 as_recorded(object.height->value),
+                                 sites.empty() ? "no test yet" : counted(sites.size(), "test", "tests"));
+  for (const MapSite& site : sites)
+    text += fmt::format(" Test {}: x {}, y {} cm{}{}.", site.number, as_recorded(site.x_cm), as_recorded(site.y_cm),
+                        site.what.empty() ? "" : ", ", site.what);
+  return text;
+}
+
+}  // namespace
+
+Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
+               const std::optional<MapBackground>& background) {
+  const Frame frame = frame_of(object);
+  Chart chart{"map", "Where the tests are", {}, {chart_width, frame.corner.y + frame.height + 38}};
+  if (background) draw_background(chart.drawing, frame, *background);
+  draw_frame(chart.drawing, frame);
+  add_rectangle(chart.drawing, frame.corner, frame.width, frame.height, {ink, 1.6});
+  std::vector<PointName> names;
+  std::vector<Box> obstacles;
+  std::vector<std::string> outside;
+  for (const MapSite& site : sites) {
+    const Xy at = place_in(frame, std::clamp(site.x_cm, 0.0, object.width->value),
+                           std::clamp(site.y_cm, 0.0, object.height->value));
+    add_circle(chart.drawing, at, 4, {ink, 1.6, {}, "#fff"});
+    add_circle(chart.drawing, at, 1, {"none", 1, {}, ink});
+    obstacles.push_back(box_around(at, 5));
+    names.push_back({site.number, at, 12, true, 7});
+    if (!lies_on(object, site)) outside.push_back(site.number);
+  }
+  const std::vector<std::string> unnamed =
+      draw_names(chart.drawing, names, obstacles, {2, 2, chart_width - 2, frame.corner.y + frame.height - 1});
+  chart.caption = fmt::format(
+      "The painting to scale, {} x {} cm (width x height); x and y are counted in cm from the "
+      "lower left corner.",
+      as_recorded(object.width->value), as_recorded(object.height->value));
+  chart.description = described(object, sites);
+  if (sites.empty()) chart.caption += " Mark each test with its number.";
+  if (!outside.empty()) chart.caption += " Beyond the edge, drawn at it: " + joined(outside) + ".";
+  if (!unnamed.empty()) chart.caption += " No room for the numbers " + joined(unnamed) + "; see the table.";
+  return chart;
+}
+
+std::vector<MapSite> parse_sites(const std::string& text) {
+  std::vector<MapSite> sites;
+  std::vector<Diagnostic> faults;
+  for (std::size_t at = 0; at <= text.size();) {
+    const std::size_t end = std::min(text.find(';', at), text.size());
+    const std::string one = text.substr(at, end - at);
+    at = end + 1;
+    const std::size_t comma = one.find(',');
+    const std::optional<double> x = amount_from(trimmed(one.substr(0, comma)));
+    const std::optional<double> y =
+        comma == std::string::npos ? std::nullopt : amount_from(trimmed(one.substr(comma + 1)));
+    if (x && y)
+      sites.push_back({std::to_string(sites.size() + 1), *x, *y});
+    else
+      faults.push_back(
+          {{}, fmt::format("\"{}\" is no place on the painting", one), "write x,y in cm, e.g. 12.5,30", {}});
+  }
+  if (!faults.empty()) throw InputError(Fault::usage, std::move(faults));
+  return sites;
+}
+
+std::string base64(const std::string& bytes) {
+  constexpr const char* signs = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+  std::string text;
+  for (std::size_t i = 0; i < bytes.size(); i += 3) {
+    unsigned block = 0;
+    const std::size_t here = std::min<std::size_t>(3, bytes.size() - i);
+    for (std::size_t k = 0; k < 3; ++k)
+      block = (block << 8) | (k < here ? static_cast<unsigned>(static_cast<unsigned char>(bytes[i + k])) : 0u);
+    for (std::size_t k = 0; k < 4; ++k) text += k <= here ? signs[(block >> (18 - 6 * k)) & 63u] : '=';
+  }
+  return text;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,38 @@
+// The painting's outline to scale with the places of the tests.
+#pragma once
+
+#include "gentlest/plan/job.hpp"
+#include "report/draw/plot.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// One test's place, cm from the lower left corner.
+struct MapSite {
+  std::string number;  ///< as in the table of tests
+  double x_cm = 0;
+  double y_cm = 0;
+  std::string what = {};  ///< what was done there; empty: to be written by hand
+  bool operator==(const MapSite&) const = default;
+};
+
+/// A picture to stand behind the outline.
+struct MapBackground {
+  std::string media_type;  ///< "image/png" or "image/jpeg"
+  std::string bytes;
+};
+
+/// Map of a painting whose width and height are known (precondition). Sites beyond the edge are drawn at the edge and
+/// named in the caption. Without sites it is left empty, to be filled by hand.
+Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
+               const std::optional<MapBackground>& background = {});
+
+/// Sites as typed: "12.5,30; 40,10" gives tests 1 and 2. Throws InputError (Fault::usage) with every fault found.
+std::vector<MapSite> parse_sites(const std::string& text);
+
+std::string base64(const std::string& bytes);
+
+}  // namespace gentlest

@@ -1,0 +1,46 @@
+// Where numbers become text; chances do so in gentlest/text.hpp, since reasons hold them too. Always a decimal point,
+// never an exponent, never "-0".
+#pragma once
+
+#include "gentlest/base/text.hpp"
+#include "gentlest/space/hansen.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+inline constexpr const char* not_known = "not known";
+inline constexpr const char* no_record = "no record (not a sign of harmlessness)";
+
+/// Fixed number of decimals.
+std::string fixed(double value, int places);
+
+/// A figure as it was recorded: at most 6 significant digits, no trailing zeros.
+std::string as_recorded(double value);
+
+/// A figure for machines: at most 12 significant digits, no trailing zeros.
+std::string as_data(double value);
+
+/// The value that as_data prints, for JSON.
+double data_value(double value);
+
+/// A computed figure for machines: six decimals, which hides the last bit that differs between machines.
+double computed_value(double value);
+
+/// Fixed decimals, or "not known".
+std::string fixed_or_unknown(const std::optional<double>& value, int places);
+
+/// 1234567 as "1,234,567".
+std::string with_commas(std::uint64_t count);
+
+/// "1 rung", "2 rungs".
+std::string counted(std::size_t count, const std::string& one, const std::string& many);
+
+/// "a, b, c"; `none` when there is nothing to join.
+std::string joined(const std::vector<std::string>& items, const std::string& between = ", ",
+                   const std::string& none = {});
+
+}  // namespace gentlest

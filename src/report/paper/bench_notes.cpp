@@ -1,0 +1,128 @@
+// What is not predicted, hazards, and where every figure comes from.
+#include "report/charts/charts.hpp"
+#include "report/form/format.hpp"
+#include "report/paper/bench_sheet.hpp"
+#include "report/phrases/words.hpp"
+#include "report/screen/plan_report.hpp"
+
+#include <fmt/format.h>
+
+#include <set>
+
+namespace gentlest {
+
+namespace {
+
+std::string weak_html(const Plan& plan) {
+  std::vector<std::string> items;
+  for (const std::string& point : plan.weak_points) items.push_back(user_text(point));
+  for (const std::string& reason : plan.left_off_shelf) items.push_back("bottle left off: " + user_text(reason));
+  for (const PartingPair& pair : plan.parting)
+    items.push_back(user_text(parting_words(pair, !plan.job.limits.allow_splitting)));
+  return html_list(items);
+}
+
+std::string label_words(const MixtureLabel& label) {
+  std::vector<std::string> codes;
+  for (const LabelStatement& statement : label.statements) codes.push_back(statement.code);
+  std::string text = joined(codes, ", ", label.complete() ? "no statement" : "no record (not a sign of harmlessness)");
+  return html_text(text);
+}
+
+std::string not_known_words(const MixtureLabel& label) {
+  std::vector<std::string> words;
+  for (const std::string& one : label.not_known) words.push_back(user_text(one));
+  return joined(words, "; ", "nothing that the rules ask for");
+}
+
+std::string labels_html(const Bench& bench) {
+  std::vector<std::vector<std::string>> rows;
+  std::set<std::string> codes;
+  for (const BenchMixture& mixture : bench.mixtures) {
+    rows.push_back({html_text(mixture_name(mixture)), label_signs(mixture.label), label_words(mixture.label),
+                    not_known_words(mixture.label)});
+    for (const LabelStatement& statement : mixture.label.statements) codes.insert(statement.code);
+  }
+  std::vector<std::string> words;
+  for (const std::string& code : codes) words.push_back(html_text(statement_text(code)));
+  return html_table({"mixture", "label", "statements", "not known"}, rows) +
+         element("p", "The codes in words of ours; the safety data sheet has the official ones:") + html_list(words);
+}
+
+std::string bottle_words(const Liquid& liquid) {
+  const Solvent& solvent = *liquid.solvent;
+  std::string text =
+      "<b>" + user_text(liquid.label) + "</b>: " + html_text(signal_text(solvent.hazards)) + "; flash point ";
+  text += solvent.flash_point_C ? as_recorded(solvent.flash_point_C->chosen.value) + " C" : std::string(not_known);
+  text += "; air at the workplace: ";
+  std::vector<std::string> limits;
+  for (const ExposureLimit& limit : solvent.exposure_limits)
+    limits.push_back(html_text(limit.authority) + " " + html_text(limit_text(limit)));
+  return text + joined(limits, "; ", no_record);
+}
+
+std::string bottles_html(const Plan& plan, const Bench& bench) {
+  std::vector<std::string> items;
+  for (const Liquid& liquid : plan.shelf)
+    if (is_on_ladder(bench, liquid.label)) items.push_back(bottle_words(liquid));
+  return html_list(items);
+}
+
+}  // namespace
+
+std::string advice_html(const std::vector<Advice>& advice) {
+  std::vector<std::string> items;
+  for (const Advice& one : advice)
+    items.push_back(user_text(one.text) + " <span class=\"quiet\">[" + user_text(one.source) + "]</span>");
+  return html_list(items);
+}
+
+std::string limits_html(const Job& job) {
+  const Limits& limits = job.limits;
+  return element(
+      "p", fmt::format("Limits: {} liquids in one mixture, {} bottles, steps of {} %, {} rungs, risk limit {}, "
+                       "effect wanted {}, grades that count: effect {}, risk {}. Avoided statements: {}. "
+                       "Avoided families: {}. Avoided solvents: {}. {} Vial {} mL, smallest volume {} mL, room {} C.",
+                       limits.parts, limits.bottles, limits.step_percent, limits.rungs, as_recorded(limits.risk_limit),
+                       as_recorded(limits.wanted_effect), limits.effect_grade, limits.risk_grade,
+                       user_text(joined(limits.avoid_statements, ", ", "none")),
+                       user_text(joined(limits.avoid_families, ", ", "none")),
+                       user_text(joined(limits.avoid_solvents, ", ", "none")), user_text(search_limits_words(job)),
+                       as_recorded(limits.vial_mL), as_recorded(limits.measure_mL), as_recorded(limits.room_C)));
+}
+
+std::string sheet_notes(const Plan& plan, const Bench& bench, const Law& law) {
+  std::string text = "<section>\n" + element("h2", "What is not predicted") + advice_html(plan.not_seen);
+  text += element("h3", "Weak figures this plan rests on") + weak_html(plan) + "</section>\n";
+  text += "<section>\n" + element("h2", "Cautions") + advice_html(bench.cautions);
+  text += element("p", html_text(law_words(law)));
+  if (!bench.mixtures.empty()) {
+    text += element("h3", "Labels of the mixtures, by the additivity rules of the GHS") + labels_html(bench);
+    text += element("h3", "The bottles") + bottles_html(plan, bench);
+  }
+  return text + "</section>\n";
+}
+
+std::string sources_section(const Plan& plan) {
+  std::vector<std::string> items;
+  for (const Source& source : plan.sources)
+    items.push_back("<b>" + html_text(source.key) + "</b>: " + user_text(source.citation) +
+                    (source.seen.empty() ? "" : " (" + user_text(source.seen) + ")"));
+  for (const PlannedLayer& layer : plan.layers)
+    if (is_own_sphere(layer))
+      items.push_back("own tests of " + user_text(layer.name) + ": " + user_text(layer.sphere_source));
+  return "<section>\n" + element("h2", "Sources") + html_list(items) + "</section>\n";
+}
+
+std::string sheet_origins(const Plan& plan, const SheetInputs& inputs) {
+  std::string text = sources_section(plan) + "<section>\n";
+  text += element("h2", "To make this sheet again");
+  text += element("p", fmt::format("gentlest {}, catalogue {}; {} mixtures judged. Command: gentlest sheet {}{}",
+                                   html_text(inputs.edition.program), html_text(inputs.edition.catalogue),
+                                   with_commas(plan.mixtures_judged), user_text(inputs.job_file),
+                                   inputs.options.empty() ? "" : " " + user_text(joined(inputs.options, " "))));
+  text += limits_html(plan.job) + element("h3", "The job");
+  return text + element("pre", html_text(inputs.job_text)) + "</section>\n";
+}
+
+}  // namespace gentlest

@@ -1,0 +1,54 @@
+// The sheet for the easel: one HTML file that is printed, filled in by hand and filed with the treatment report.
+#pragma once
+
+#include "gentlest/answers/bench.hpp"
+#include "report/charts/test_map.hpp"
+#include "report/draw/html.hpp"
+#include "report/form/form.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// What stands on the sheet besides plan and bench.
+struct SheetInputs {
+  Paper paper = Paper::A4;
+  Edition edition;
+  std::string job_file;              ///< as named on the command line
+  std::string job_text;              ///< the whole file, so that the sheet can be made again
+  std::vector<std::string> options;  ///< what the command line changed, e.g. "--risk-limit 0.05"
+  std::vector<MapSite> sites;
+  std::optional<MapBackground> background;
+  int tests_so_far = 0;  ///< highest number of a test in the log: the cards go on from there
+};
+
+/// The whole file. Same input, same bytes; holds no date but what is written in by hand.
+std::string bench_sheet(const Plan& plan, const Bench& bench, const SheetInputs& inputs);
+
+/// Parts of it, as HTML: summary with the ladder; boxes to fill in; pictures; what to know; where it comes from.
+std::string sheet_summary(const Plan& plan, const Bench& bench);
+std::string sheet_tests(const Plan& plan, const Bench& bench, const SheetInputs& inputs);
+std::string sheet_pictures(const Plan& plan, const Bench& bench);
+std::string sheet_notes(const Plan& plan, const Bench& bench, const Law& law);
+std::string sheet_origins(const Plan& plan, const SheetInputs& inputs);
+
+/// The painting in a heading (what follows `kind`: its title), its facts and note.
+std::string title_block(const PaintingObject& object, const std::string& kind);
+/// The map with its table, under a heading of its own.
+std::string map_section(const PaintingObject& object, const std::vector<MapSite>& sites,
+                        const std::optional<MapBackground>& background);
+/// Sources of every figure; the limits that held.
+std::string sources_section(const Plan& plan);
+std::string limits_html(const Job& job);
+/// Sentences with their sources, as a list.
+std::string advice_html(const std::vector<Advice>& advice);
+
+/// Pictograms and signal word of a label, with a word where records are missing.
+std::string label_signs(const MixtureLabel& label);
+
+/// What a person must mind in this mixture: two liquids, drying, a rung that may flip, rounding. Plain text.
+std::vector<std::string> marks_of(const BenchMixture& mixture, const Plan& plan);
+
+}  // namespace gentlest

@@ -1,0 +1,214 @@
+// First part of the sheet: what goes, what stays, and the ladder.
+#include "report/form/format.hpp"
+#include "report/paper/bench_sheet.hpp"
+#include "report/phrases/judged.hpp"
+#include "report/phrases/no_window.hpp"
+#include "report/phrases/words.hpp"
+
+#include "gentlest/space/response.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace gentlest {
+
+namespace {
+
+// What an answer about phases asks of the person; empty when the vial stays one liquid.
+std::string phases_mark(const PhaseAnswer& answer) {
+  switch (answer.phases) {
+    case Phases::one_liquid:
+      return {};
+    case Phases::near_border:
+      return fmt::format("may cloud or part ({}): look at the vial", to_word(answer.basis));
+    case Phases::two_liquids:
+      return fmt::format("two layers ({}): shake, or leave it out", to_word(answer.basis));
+    case Phases::unknown:
+      return "not known whether it stays one liquid: look at the vial";
+  }
+  return {};
+}
+
+void add_drying_marks(std::vector<std::string>& marks, const Fate& fate, double risk_limit) {
+  if (!fate.drift) {
+    marks.emplace_back("drying: not known");
+    return;
+  }
+  if (drifts_beyond(fate, risk_limit))
+    marks.push_back(fmt::format("drying: risk passes the limit when {} % has gone, up to {}",
+                                fixed(100 * *fate.risk.beyond_limit_at, 0),
+                                per_cent_beside(fate.risk.worst, risk_limit)));
+  if (fate.drift->parts_at)
+    marks.push_back(
+        fmt::format("drying: may part into two liquids when {} % has gone", fixed(100 * *fate.drift->parts_at, 0)));
+}
+
+std::string layer_words(const PlannedLayer& layer) {
+  std::string text = "<b>" + user_text(layer.name) + "</b>: " + user_text(layer.material_name);
+  text += " (" + user_text(sphere_in_words(layer)) + ")";
+  const std::string flags = flags_text(layer.flags);
+  if (!flags.empty()) text += "; warning: " + html_text(flags);
+  return text;
+}
+
+std::string layers_html(const Plan& plan) {
+  std::vector<std::string> go;
+  std::vector<std::string> stay;
+  for (const PlannedLayer& layer : plan.layers) {
+    const std::string words = layer_words(layer) + (layer.is_target ? " <b>(this plan)</b>" : "");
+    (layer.role == Role::remove ? go : stay).push_back(words);
+  }
+  for (const Passage& passage : plan.job.passages)
+    if (passage.material.empty())
+      stay.push_back("passage <b>" + user_text(passage.name) + "</b>, judged like " + user_text(passage.of) +
+                     (passage.suspected.empty() ? "" : "; warning: " + html_text(flags_text(passage.suspected))) +
+                     (passage.note.empty() ? "" : ": " + user_text(passage.note)));
+  return element("h3", "What must go") + html_list(go) + element("h3", "What must stay as it is") + html_list(stay);
+}
+
+// What to measure; without a ladder the shares alone, for nobody is asked to mix it.
+std::string recipe_html(const BenchMixture& mixture, const Plan& plan) {
+  if (plan.rungs.empty()) return user_text(to_text(mixture.judged->mixture));
+  std::string text;
+  for (const RecipeLine& line : mixture.recipe.lines)
+    text += fmt::format("<div><b class=\"nowrap\">{} mL</b> {}</div>", as_recorded(line.volume.value),
+                        user_text(line.liquid.label));
+  return text;
+}
+
+std::string red_html(const BenchMixture& mixture, const Plan& plan) {
+  std::string text;
+  for (std::size_t i = 0; i < plan.layers.size(); ++i) {
+    const Outlook& outlook = mixture.judged->outlooks[i];
+    text += fmt::format("<div>{} <b>{}</b> <span class=\"nowrap\">({} to {}){}</span></div>",
+                        user_text(plan.layers[i].name), fixed(outlook.RED, 2), fixed(outlook.RED_band.low, 2),
+                        fixed(outlook.RED_band.high, 2), outlook.may_flip ? " ?" : "");
+  }
+  return text;
+}
+
+// "0.9 to 26 %"
+std::string band_html(const BenchMixture& mixture, std::size_t layer) {
+  const Band& band = mixture.chance_bands[layer];
+  std::string low = per_cent(band.low);
+  const std::string high = per_cent(band.high);
+  constexpr std::size_t sign = 2;  // " %"
+  if (low == high) return "<div class=\"quiet nowrap\">" + html_text(low) + "</div>";
+  low.erase(low.size() - sign);
+  return "<div class=\"quiet nowrap\">" + html_text(low) + " to " + html_text(high) + "</div>";
+}
+
+// Index of the layer that gives the risk; empty when nothing is to be kept.
+std::optional<std::size_t> riskiest_layer(const BenchMixture& mixture, const Plan& plan) {
+  for (std::size_t i = 0; i < plan.layers.size(); ++i)
+    if (plan.layers[i].role == Role::keep && plan.layers[i].name == mixture.judged->riskiest) return i;
+  return std::nullopt;
+}
+
+std::string risk_html(const BenchMixture& mixture, const Plan& plan) {
+  const std::string figure = "<b class=\"nowrap\">" + html_text(risk_words(*mixture.judged, plan.job.limits)) + "</b>";
+  const std::optional<std::size_t> riskiest = riskiest_layer(mixture, plan);
+  if (!riskiest) return figure + " nothing to keep";
+  return figure + band_html(mixture, *riskiest) + "to " + user_text(mixture.judged->riskiest);
+}
+
+std::string marks_html(const BenchMixture& mixture, const Plan& plan) {
+  std::string text;
+  for (const std::string& mark : marks_of(mixture, plan)) text += "<div>" + html_text(mark) + "</div>";
+  return text;
+}
+
+std::vector<std::string> ladder_row(const BenchMixture& mixture, const Plan& plan) {
+  return {plan.rungs.empty() ? html_text(mixture.name) : "<span class=\"number\">" + mixture.name + "</span>",
+          recipe_html(mixture, plan),
+          "<b class=\"nowrap\">" + html_text(effect_words(*mixture.judged, plan.job.limits)) + "</b>" +
+              band_html(mixture, plan.target),
+          risk_html(mixture, plan),
+          red_html(mixture, plan),
+          label_signs(mixture.label)};
+}
+
+// The last column only where something is to be minded: most ladders need none.
+std::string ladder_table(const Plan& plan, const Bench& bench) {
+  const bool marked = std::any_of(bench.mixtures.begin(), bench.mixtures.end(),
+                                  [&](const BenchMixture& mixture) { return !marks_of(mixture, plan).empty(); });
+  std::vector<std::string> header = {plan.rungs.empty() ? "mixture" : "rung",
+                                     plan.rungs.empty()
+                                         ? "recipe, % by volume"
+                                         : fmt::format("into a {} mL vial", as_recorded(plan.job.limits.vial_mL)),
+                                     "effect",
+                                     "risk",
+                                     "RED to each layer",
+                                     "hazard label"};
+  if (marked) header.emplace_back("to mind");
+  std::vector<std::vector<std::string>> rows;
+  for (const BenchMixture& mixture : bench.mixtures) {
+    rows.push_back(ladder_row(mixture, plan));
+    if (marked) rows.back().push_back(marks_html(mixture, plan));
+  }
+  std::string text = html_table(header, rows, plan.rungs.empty() ? "ladder no-ladder" : "ladder");
+  if (!marked)
+    text += element("p",
+                    "As far as the figures tell, each vial stays one liquid, and while it dries the risk does not pass "
+                    "the limit.");
+  return text;
+}
+
+std::string numbers_html(const Plan& plan, const Bench& bench) {
+  const Limits& limits = plan.job.limits;
+  std::string text = element(
+      "p",
+      fmt::format("<b>Effect</b>: chance that the mixture moves {} (in a long test: \"{}\" or stronger). <b>Risk</b>: "
+                  "largest chance that a layer to keep is affected (\"{}\" or stronger); the limit is {}. Small "
+                  "figures: the middle 90 % of what the chance may be. <b>RED</b>: distance over radius; a question "
+                  "mark means that inside or outside is open.",
+                  user_text(plan.layers[plan.target].name), html_text(grade_words(limits.effect_grade)),
+                  html_text(grade_words(limits.risk_grade)), html_text(per_cent(limits.risk_limit))));
+  std::vector<std::string> totals;
+  for (const SessionTotal& total : bench.totals)
+    totals.push_back(user_text(total.label) + " " + as_recorded(total.volume.value) + " mL");
+  if (!totals.empty() && !plan.rungs.empty()) text += element("p", "One vial of each takes: " + joined(totals) + ".");
+  return text;
+}
+
+std::string no_window_html(const Plan& plan) {
+  std::string text = "<b>No window.</b>";
+  for (const std::string& sentence : no_window_sentences(plan)) text += " " + user_text(sentence);
+  return element("p", text, "lead");
+}
+
+}  // namespace
+
+std::vector<std::string> marks_of(const BenchMixture& mixture, const Plan& plan) {
+  std::vector<std::string> marks;
+  if (mixture.beyond_limit)
+    marks.push_back("BEYOND THE RISK LIMIT of " + per_cent(plan.job.limits.risk_limit) + ": not proposed");
+  const std::string phases = phases_mark(as_made(mixture).fate.phases);
+  if (!phases.empty()) marks.push_back(phases);
+  add_drying_marks(marks, as_made(mixture).fate, plan.job.limits.risk_limit);
+  if (mixture.as_measured)
+    marks.push_back(fmt::format("as measured (rounded): effect {}, risk {}",
+                                effect_words(*mixture.as_measured, plan.job.limits),
+                                risk_words(*mixture.as_measured, plan.job.limits)));
+  return marks;
+}
+
+std::string sheet_summary(const Plan& plan, const Bench& bench) {
+  const bool window = plan.outcome == Outcome::window;
+  std::string text = "<section>\n" + element("h2", "At a glance");
+  if (!window) text += no_window_html(plan);
+  text += layers_html(plan);
+  text += element("h3", window ? fmt::format("The ladder, from gentle to strong: {} on {}",
+                                             counted(plan.rungs.size(), "rung", "rungs"),
+                                             counted(plan.bottles.size(), "bottle", "bottles"))
+                               : "How close the shelf comes");
+  text += bench.mixtures.empty()
+              ? element("p", "No mixture at all stays within the risk limit, and none reaches the effect wanted.")
+              : ladder_table(plan, bench) + numbers_html(plan, bench);
+  if (!window) text += element("h3", "What people then consider") + advice_html(plan.other_ways);
+  text += element("h3", "What to watch") + advice_html(plan.watch);
+  return text + "</section>\n";
+}
+
+}  // namespace gentlest

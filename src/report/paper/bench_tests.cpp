@@ -1,0 +1,94 @@
+// Boxes to fill in, one card a test, and the map.
+#include "report/paper/bench_sheet.hpp"
+#include "report/phrases/words.hpp"
+
+#include "gentlest/learning/reading.hpp"
+#include "report/form/format.hpp"
+#include "report/phrases/no_window.hpp"
+
+#include <fmt/format.h>
+
+namespace gentlest {
+
+namespace {
+
+constexpr int blank_cards = 2;
+
+// The words of the log, one box to tick each, from the first reading to the last.
+template <class Reading>
+std::string ticks(Reading last) {
+  std::string text;
+  for (int i = 0; i <= static_cast<int>(last); ++i)
+    text += fmt::format("<span class=\"tick\">{}</span> ", to_word(static_cast<Reading>(i)));
+  return text;
+}
+
+std::string box(const char* css_class, const char* key, const std::string& inner = {}) {
+  return fmt::format("<div class=\"{}\"><span class=\"key\">{}</span>{}</div>\n", css_class, key, inner);
+}
+
+std::string boxes() {
+  std::string text = "<div class=\"boxes\">\n";
+  text += box("w25", "date, by whom") + box("w15", "site: x cm") + box("w15", "site: y cm");
+  text += box("w15", "size, mm") + box("w15", "rolls") + box("w15", "seconds");
+  text += box("w60", "the layer to go", ticks(RemovalReading::fully)) + box("w40", "swab (kind, damp or wet)");
+  text += box("w60", "the original", ticks(OriginalReading::colour_on_swab)) + box("w40", "cleared with");
+  text += box("w60", "colour on the swab is", ticks(SwabColour::not_known));
+  text += box("w40", "how sure", ticks(Confidence::high));
+  return text + box("w100", "after drying; remarks") + "</div>\n";
+}
+
+std::string card(int number, const std::string& mixture) {
+  return fmt::format("<div class=\"card\"><div class=\"card-head\"><b>Test {}</b> <span>{}</span></div>\n{}</div>\n",
+                     number, mixture, boxes());
+}
+
+std::string recipe_words(const BenchMixture& mixture) {
+  std::vector<std::string> parts;
+  for (const RecipeLine& line : mixture.recipe.lines)
+    parts.push_back(user_text(line.liquid.label) + " " + as_recorded(line.volume.value) + " mL");
+  return html_text(mixture_name(mixture)) + ": " + joined(parts, " + ");
+}
+
+std::string sites_table(const std::vector<MapSite>& sites) {
+  std::vector<std::vector<std::string>> rows;
+  for (const MapSite& site : sites)
+    rows.push_back({html_text(site.number), as_recorded(site.x_cm), as_recorded(site.y_cm), user_text(site.what)});
+  return html_table({"test", "x, cm from the left edge", "y, cm from the lower edge", "what is there"}, rows, "sites");
+}
+
+std::string left_out_html(const Plan& plan, const Bench& bench) {
+  std::vector<std::string> items;
+  for (const std::string& words : left_out_words(plan, bench)) items.push_back("no card for " + user_text(words));
+  return html_list(items);
+}
+
+}  // namespace
+
+std::string map_section(const PaintingObject& object, const std::vector<MapSite>& sites,
+                        const std::optional<MapBackground>& background) {
+  std::string text = "<section>\n" + element("h2", "Map of the tests");
+  if (object.width && object.height)
+    text += chart_figure(test_map(object, sites, background));
+  else
+    text += element("p", "The size of the painting is not in the job, so no map is drawn.");
+  if (!sites.empty()) text += sites_table(sites);
+  return text + "</section>\n";
+}
+
+std::string sheet_tests(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
+  const bool window = plan.outcome == Outcome::window;
+  std::string text = "<section>\n" + element("h2", "The tests, to be filled in");
+  text += element("p", std::string(window ? "One card a swab, in the order of the work. Begin with the gentlest."
+                                          : "One card a swab. No card names a mixture, since none is proposed.") +
+                           " x and y in cm from the lower left corner of the painting. Tick one word in each row; copy "
+                           "a card where a mixture is tried again.");
+  if (window) text += left_out_html(plan, bench);
+  int number = inputs.tests_so_far;
+  for (const BenchMixture& mixture : bench.mixtures)
+    if (window && !mixture.beyond_limit) text += card(++number, recipe_words(mixture));
+  for (int i = 0; i < blank_cards; ++i) text += card(++number, "mixture:");
+  return text + "</section>\n" + map_section(plan.job.object, inputs.sites, inputs.background);
+}
+
+}  // namespace gentlest

@@ -1,0 +1,181 @@
+#include "report/paper/test_report.hpp"
+
+#include "report/draw/pictogram.hpp"
+#include "report/form/format.hpp"
+#include "report/phrases/words.hpp"
+#include "report/screen/progress_report.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+namespace gentlest {
+
+namespace {
+
+constexpr const char* report_css = R"(
+body { max-width: 180mm; padding: 0 2mm; }
+@page { margin: 13mm 15mm 15mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt Arial, sans-serif; }
+  @bottom-left { content: "Report of solvent tests"; font: 8pt Arial, sans-serif; } }
+@media print { body { max-width: none; padding: 0; } }
+table { font-size: 8.5pt; line-height: 1.3; table-layout: fixed; }
+.tests .c0 { width: 7%; } .tests .c1 { width: 13%; } .tests .c2 { width: 22%; } .tests .c3 { width: 14%; }
+.tests .c4, .tests .c5 { width: 12.5%; }
+.options .c0 { width: 27%; } .options .c1 { width: 12%; }
+.facts { margin: 0 0 1mm; } .facts th { width: 17%; } .facts tr > * { border-color: #b0b0b0; }
+.test { break-inside: avoid; margin: 0 0 3mm; } .withdrawn h3 { text-decoration: line-through; }
+.lead { border: .5mm solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0; }
+.decision { border: .3mm solid #000; min-height: 22mm; padding: 1mm 2mm; margin: 2mm 0; break-inside: avoid; }
+)";
+
+std::string between(const std::set<std::string>& dates) {
+  if (dates.empty()) return "not noted";
+  return dates.size() == 1 ? *dates.begin() : *dates.begin() + " to " + *dates.rbegin();
+}
+
+std::string counts_words(const TestReview& review) {
+  const auto withdrawn = std::count_if(review.tests.begin(), review.tests.end(), is_withdrawn);
+  const auto left_out = std::count_if(review.tests.begin(), review.tests.end(),
+                                      [](const RecordedTest& test) { return !test.not_counted.empty(); });
+  return fmt::format("{} in the log, {} of them withdrawn, {} not counted here",
+                     counted(review.tests.size(), "test", "tests"), withdrawn, left_out);
+}
+
+std::string in_short(const TestReport& report) {
+  std::set<std::string> dates;
+  std::set<std::string> names;
+  for (const RecordedTest& test : report.review.tests)
+    for (const Reading& line : test.lines) {
+      if (!line.date.empty()) dates.insert(line.date);
+      if (!line.who.empty()) names.insert(line.who);
+    }
+  std::vector<std::string> who;
+  for (const std::string& name : names) who.push_back(user_text(name));
+  const NextTest& next = report.progress.next;
+  std::string lead = "<b>No mixture has been chosen.</b> ";
+  if (report.review.chosen)
+    lead = "<b>The tests point to " +
+           user_text(to_text(report.review.considered[*report.review.chosen].judged.mixture)) + ".</b> ";
+  lead += "Where the tests stand: " + html_text(step_words(next.step)) + "; " + user_text(next.reason) + ".";
+  return "<section>\n" + element("h2", "In short") + element("p", lead, "lead") +
+         html_list({"Layer to remove: <b>" + user_text(report.progress.layers[report.progress.target].name) + "</b>",
+                    "Dates of the tests: " + user_text(between(dates)), "Tested by: " + joined(who, ", ", "not noted"),
+                    html_text(counts_words(report.review))}) +
+         "</section>\n";
+}
+
+std::string material_words(const Catalogue& catalogue, const std::string& id) {
+  if (id.empty()) return "not noted";
+  const Material* material = catalogue.find_material(id);
+  return user_text(material ? material->name : id);
+}
+
+std::string like_its_layer(const Plan& plan, const std::string& name) {
+  std::string words = "like its layer";
+  for (const Passage& passage : plan.job.passages)
+    if (passage.name == name && !passage.suspected.empty())
+      words += "; warning: " + html_text(flags_text(passage.suspected));
+  return words;
+}
+
+std::string taken_words(const Plan& plan, const std::string& name) {
+  const auto layer =
+      std::find_if(plan.layers.begin(), plan.layers.end(), [&](const PlannedLayer& one) { return one.name == name; });
+  if (layer == plan.layers.end()) return like_its_layer(plan, name);
+  std::string words = user_text(layer->material_name) + " (" + user_text(sphere_in_words(*layer)) + ")";
+  for (const OtherMaterial& other : layer->possible)
+    words += "; may be " + user_text(other.material_name) + " as well (" + html_text(per_cent(other.share)) + ")";
+  if (!layer->flags.empty()) words += "; warning: " + html_text(flags_text(layer->flags));
+  return words;
+}
+
+std::string painting_html(const Plan& plan, const Catalogue& catalogue) {
+  std::vector<std::vector<std::string>> rows;
+  for (const Layer& layer : plan.job.layers)
+    rows.push_back({user_text(layer.name), layer.role == Role::remove ? "to be removed" : "stays",
+                    material_words(catalogue, layer.recorded), material_words(catalogue, layer.found),
+                    taken_words(plan, layer.name), user_text(layer.note)});
+  for (const Passage& passage : plan.job.passages)
+    rows.push_back({user_text(passage.name), "stays; part of " + user_text(passage.of), "",
+                    material_words(catalogue, passage.material), taken_words(plan, passage.name),
+                    user_text(passage.note)});
+  return "<section>\n" + element("h2", "The layers, from the top down, and the passages") +
+         html_table(
+             {"name", "role", "material recorded in the files", "found by examination", "taken for the plan", "note"},
+             rows) +
+         "</section>\n";
+}
+
+std::string taught_html(const Progress& progress) {
+  std::vector<std::string> items;
+  for (const std::string& line : what_was_learnt(progress)) items.push_back(user_text(line));
+  if (progress.next.is_surprised)
+    items.emplace_back("The readings fit badly with what was held before the tests: examine what the layers are.");
+  return "<section>\n" + element("h2", "What the tests taught") + html_list(items) + "</section>\n";
+}
+
+std::string made_again(const Plan& plan, const TestReportInputs& inputs) {
+  const SheetInputs& sheet = inputs.sheet;
+  std::string text = "<section>\n" + element("h2", "To make this report again");
+  text += element(
+      "p", fmt::format("gentlest {}, catalogue {}. Command: gentlest report {} {}{}", html_text(sheet.edition.program),
+                       html_text(sheet.edition.catalogue), user_text(sheet.job_file), user_text(inputs.log_file),
+                       sheet.options.empty() ? "" : " " + user_text(joined(sheet.options, " "))));
+  text += limits_html(plan.job) + element("h3", "The job") + element("pre", html_text(sheet.job_text));
+  text += element("h3", "The log of the tests, as it stands in its file");
+  return text + element("pre", html_text(inputs.log_text)) + "</section>\n";
+}
+
+std::vector<std::string> pictograms_used(const Bench& labels) {
+  std::vector<std::string> used;
+  for (const std::string& code : pictogram_codes())
+    if (std::any_of(labels.mixtures.begin(), labels.mixtures.end(), [&](const BenchMixture& mixture) {
+          const std::vector<std::string>& codes = mixture.label.pictograms;
+          return std::find(codes.begin(), codes.end(), code) != codes.end();
+        }))
+      used.push_back(code);
+  return used;
+}
+
+}  // namespace
+
+std::string chance_words(const Estimate& estimate) {
+  return fmt::format("{} ({} to {})", per_cent(estimate.mean), per_cent(estimate.low), per_cent(estimate.high));
+}
+
+std::string figure_words(const Estimate& estimate) {
+  return fmt::format("{} ({} to {})", fixed(estimate.mean, 2), fixed(estimate.low, 2), fixed(estimate.high, 2));
+}
+
+std::vector<MapSite> sites_of(const std::vector<RecordedTest>& tests) {
+  std::vector<MapSite> sites;
+  for (const RecordedTest& test : tests) {
+    const Reading& line = shown_line(test);
+    if (!line.site) continue;
+    const std::string mark = is_withdrawn(test) ? " (withdrawn)" : "";
+    const std::string on = line.passage.empty() ? "" : ", on " + line.passage;
+    sites.push_back({std::to_string(test.number), line.site->x.value, line.site->y.value, line.mixture + on + mark});
+  }
+  return sites;
+}
+
+std::string test_report_page(const TestReport& report, const Bench& labels, const TestReportInputs& inputs) {
+  const PaintingObject& object = report.plan.job.object;
+  std::string body = pictogram_definitions(pictograms_used(labels));
+  body += "<header>\n" + title_block(object, "Report of solvent tests") + "</header>\n<main>\n";
+  body += in_short(report);
+  body += painting_html(report.plan, report.catalogue);
+  body += report_tests(report.review, inputs);
+  body += map_section(object, inputs.sheet.sites, inputs.sheet.background);
+  body += taught_html(report.progress);
+  body += report_choice(report);
+  body += report_options(report);
+  body += sheet_notes(report.plan, labels, inputs.sheet.edition.law);
+  body += sources_section(report.plan);
+  body += made_again(report.plan, inputs);
+  const std::string title = object.title.empty() ? "Untitled painting" : object.title;
+  return html_page("Report of solvent tests: " + title, inputs.sheet.paper, report_css, body + "</main>\n");
+}
+
+}  // namespace gentlest

@@ -1,0 +1,113 @@
+// What the tests point to, how sure that is, and what else was open.
+#include "report/paper/test_report.hpp"
+
+#include "report/form/format.hpp"
+#include "report/screen/progress_report.hpp"
+
+#include <fmt/format.h>
+
+namespace gentlest {
+
+namespace {
+
+std::string margin_words(const LayerOutlook& outlook) {
+  if (outlook.role == Role::remove) return "";
+  if (!outlook.margin_claimed) return "none claimed: see the warning on the material";
+  return figure_words({outlook.RED.mean - 1, outlook.RED.low - 1, outlook.RED.high - 1});
+}
+
+std::string outlook_table(const std::vector<LayerOutlook>& outlooks) {
+  std::vector<std::vector<std::string>> rows;
+  for (const LayerOutlook& one : outlooks)
+    rows.push_back({user_text(one.layer), one.role == Role::remove ? "to be moved" : "to be affected",
+                    html_text(chance_words(one.chance)), figure_words(one.RED), margin_words(one)});
+  return html_table({"layer", "chance of what", "after all tests", "RED", "margin, RED - 1"}, rows);
+}
+
+std::string test_numbers(const std::vector<int>& tests) {
+  std::vector<std::string> numbers;
+  for (const int test : tests) numbers.push_back(std::to_string(test));
+  return joined(numbers, ", ", "not tested");
+}
+
+// The mixture that the choice is about: what worked, or what would come next.
+std::string chosen_html(const TestReport& report) {
+  const NextTest& next = report.progress.next;
+  if (report.review.chosen) {
+    const ConsideredMixture& chosen = report.review.considered[*report.review.chosen];
+    std::string text =
+        element("p", fmt::format("<b>{}</b>, tested in: {}. Why: {}.", user_text(to_text(chosen.judged.mixture)),
+                                 test_numbers(chosen.tests), user_text(next.reason)));
+    text += outlook_table(chosen.outlooks);
+    if (next.mixture->counts_tests) text += element("p", html_text(counted_words(*next.mixture)) + ".");
+    text += element("p", "In brackets the middle 90 % of what each figure may be.", "quiet");
+    text += element("p", fmt::format("Chance that it works each time and affects nothing that stays: {}.",
+                                     html_text(per_cent(next.mixture->good))));
+    text += element("p", html_text(room_words(*report.review.room, report.plan.job.limits.risk_limit)) + ".");
+    if (!next.untested.empty())
+      text += element("p", "<b>Not yet tested with it on: " + user_text(joined(next.untested)) + ".</b>");
+    return text;
+  }
+  std::string text = element("p", fmt::format("<b>No mixture has been chosen.</b> {}: {}.",
+                                              html_text(step_words(next.step)), user_text(next.reason)));
+  if (next.mixture && !report.progress.mixtures.empty())
+    text +=
+        element("p", fmt::format("{}: {}; effect {}, risk {}.",
+                                 next.risk_limit > 0 || next.step == NextStep::try_at_edge ? "The next test would be"
+                                                                                           : "What came nearest",
+                                 user_text(to_text(report.progress.mixtures[next.mixture->candidate])),
+                                 html_text(per_cent(next.mixture->effect)), html_text(per_cent(next.mixture->risk))));
+  return text;
+}
+
+std::vector<std::string> option_row(const ConsideredMixture& one, bool is_chosen) {
+  const LayerOutlook& target = one.outlooks.front();
+  const LayerOutlook* riskiest = riskiest_outlook(one);
+  std::string name = user_text(to_text(one.judged.mixture));
+  if (!one.rung.empty()) name = "<b>" + html_text(one.rung) + "</b>: " + name;
+  if (is_chosen) name += " <b>(what the tests point to)</b>";
+  return {name,
+          test_numbers(one.tests),
+          html_text(per_cent(one.judged.effect)) + " / " + html_text(per_cent(one.judged.risk)),
+          html_text(chance_words(target.chance)),
+          riskiest ? html_text(chance_words(riskiest->chance)) + " to " + user_text(riskiest->layer)
+                   : std::string("nothing to keep"),
+          riskiest ? figure_words(riskiest->RED) : ""};
+}
+
+}  // namespace
+
+std::string report_choice(const TestReport& report) {
+  std::string text = "<section>\n" + element("h2", "What was chosen, and why") + chosen_html(report);
+  text += element("p",
+                  "This is what the readings point to, not a permission: the licensed conservator decides, the swab "
+                  "decides about the painting. The decision, if it was taken, to be written in:");
+  text += element("div", "mixture, by whom, date, and why it differs, if it does:", "decision");
+  return text + "</section>\n";
+}
+
+std::string report_options(const TestReport& report) {
+  std::string text = "<section>\n" + element("h2", "Options considered");
+  const Plan& plan = report.plan;
+  if (plan.outcome == Outcome::no_window)
+    text += element("p", "Before the tests no mixture of the shelf reached the wanted effect within the risk limit.");
+  std::vector<std::vector<std::string>> rows;
+  for (std::size_t i = 0; i < report.review.considered.size(); ++i)
+    rows.push_back(option_row(report.review.considered[i], report.review.chosen == i));
+  if (!rows.empty())
+    text += html_table({"mixture, % by volume", "tests", "planned effect / risk", "effect after all tests",
+                        "largest risk after all tests", "RED of that layer"},
+                       rows, "options");
+  text +=
+      element("p",
+              "<b>Effect</b>: chance that the layer to remove is moved. <b>Risk</b>: largest chance that a layer to "
+              "keep is affected. In brackets the middle 90 % of what the figure may be. <b>RED</b>: Hansen distance "
+              "over radius; below 1 is inside the range of the layer. Planned: as held before any test.");
+  text += element(
+      "p", fmt::format("{} mixtures of the shelf were compared for the ladder.", with_commas(plan.mixtures_judged)));
+  if (plan.outcome == Outcome::no_window)
+    text += element("h3", "What people then consider") + advice_html(plan.other_ways);
+  return text + "</section>\n";
+}
+
+}  // namespace gentlest

@@ -1,0 +1,132 @@
+#include "report/phrases/fate.hpp"
+
+#include "report/form/format.hpp"
+
+#include <fmt/format.h>
+
+namespace gentlest {
+
+namespace {
+
+constexpr double rise_that_counts = 0.005;
+
+std::string dried(double share) {
+  return fixed(100 * share, 0) + " % dried";
+}
+
+std::string liquid_mark(Phases phases) {
+  switch (phases) {
+    case Phases::one_liquid:
+      return "one liquid";
+    case Phases::near_border:
+      return "may cloud";
+    case Phases::two_liquids:
+      return "TWO LIQUIDS";
+    case Phases::unknown:
+      return "mixing not known";
+  }
+  return {};
+}
+
+// Behind a verdict that is not plainly one liquid: what it stands on, in a word.
+std::string basis_mark(const PhaseAnswer& answer) {
+  if (answer.phases != Phases::near_border && answer.phases != Phases::two_liquids) return {};
+  switch (answer.basis) {
+    case PhasesBasis::measured:
+      return " (measured)";
+    case PhasesBasis::published:
+      return " (published)";
+    case PhasesBasis::corrected:
+      return " (estimated)";
+    case PhasesBasis::computed:
+      return " (group method)";
+    default:
+      return " (rough estimate)";
+  }
+}
+
+std::string drift_mark(const JudgedMixture& judged, double risk_limit) {
+  const Fate& fate = judged.fate;
+  if (!fate.drift) return "drying not known";
+  if (drifts_beyond(fate, risk_limit))
+    return "RISK " + per_cent_beside(fate.risk.worst, risk_limit) + " AT " + dried(fate.risk.worst_at);
+  if (fate.risk.worst > fate.risk.at_start + rise_that_counts)
+    return "risk " + per_cent(fate.risk.worst) + " at " + dried(fate.risk.worst_at);
+  return "risk does not rise";
+}
+
+std::string risk_sentence(const Fate& fate, double risk_limit) {
+  if (fate.riskiest.empty()) return "Nothing is to be kept, so drying carries no risk here.";
+  if (fate.risk.worst <= fate.risk.at_start + rise_that_counts)
+    return fmt::format("While it dries the risk to {} does not rise above that of the start, {}.", fate.riskiest,
+                       per_cent(fate.risk.at_start));
+  std::string text = fmt::format("While it dries the risk to {} goes from {} to at most {}, at {}", fate.riskiest,
+                                 per_cent_beside(fate.risk.at_start, risk_limit),
+                                 per_cent_beside(fate.risk.worst, risk_limit), dried(fate.risk.worst_at));
+  if (drifts_beyond(fate, risk_limit))
+    text += fmt::format("; it passes the limit of {} at {}: by default no ladder holds such a mixture",
+                        per_cent(risk_limit), dried(*fate.risk.beyond_limit_at));
+  return text + ".";
+}
+
+}  // namespace
+
+std::string fate_mark(const JudgedMixture& judged, double risk_limit) {
+  return liquid_mark(judged.fate.phases.phases) + basis_mark(judged.fate.phases) + "; " +
+         drift_mark(judged, risk_limit);
+}
+
+std::vector<std::string> fate_sentences(const JudgedMixture& judged, double risk_limit) {
+  const Fate& fate = judged.fate;
+  std::vector<std::string> sentences = {
+      fmt::format("{} ({}): {}.", liquid_mark(fate.phases.phases), to_word(fate.phases.basis), fate.phases.because)};
+  if (!fate.drift) {
+    sentences.push_back("How it drifts while it dries is not known: " + joined(fate.drift_missing) + ".");
+    return sentences;
+  }
+  sentences.push_back(risk_sentence(fate, risk_limit));
+  sentences.push_back(fmt::format("Most of what dries last comes from {}.", fate.drift->last));
+  if (fate.drift->parts_at && *fate.drift->parts_at > 0)
+    sentences.push_back(
+        fmt::format("What is left parts into two liquids from about {} on.", dried(*fate.drift->parts_at)));
+  for (const std::string& warning : fate.drift->warnings) sentences.push_back(warning + ".");
+  return sentences;
+}
+
+Json fate_json(const JudgedMixture& judged, double risk_limit) {
+  const Fate& fate = judged.fate;
+  Json json = {{"phases", std::string(to_word(fate.phases.phases))},
+               {"phases_basis", std::string(to_word(fate.phases.basis))},
+               {"phases_because", fate.phases.because}};
+  json["drift_known"] = fate.drift.has_value();
+  json["drift_missing"] = fate.drift_missing;
+  json["drifts_beyond_risk_limit"] = drifts_beyond(fate, risk_limit);
+  if (!fate.drift) return json;
+  json["drift_riskiest_layer"] = json_text(fate.riskiest);
+  json["drift_worst_risk"] = computed_value(fate.risk.worst);
+  json["drift_worst_at"] = computed_value(fate.risk.worst_at);
+  json["drift_passes_limit_at"] = fate.risk.beyond_limit_at ? Json(computed_value(*fate.risk.beyond_limit_at)) : Json();
+  json["leaves_last"] = fate.drift->last;
+  json["parts_at"] = fate.drift->parts_at ? Json(computed_value(*fate.drift->parts_at)) : Json();
+  json["warnings"] = fate.drift->warnings;
+  return json;
+}
+
+std::vector<std::string> fate_keys() {
+  return {"phases", "phases_basis", "drift_worst_risk_chance", "drift_worst_at_dried_share", "leaves_last"};
+}
+
+std::vector<Cell> fate_cells(const JudgedMixture& judged) {
+  const Fate& fate = judged.fate;
+  std::vector<Cell> cells = {std::string(to_word(fate.phases.phases)), std::string(to_word(fate.phases.basis))};
+  if (!fate.drift) {
+    cells.resize(5);
+    return cells;
+  }
+  cells.emplace_back(computed_value(fate.risk.worst));
+  cells.emplace_back(computed_value(fate.risk.worst_at));
+  cells.emplace_back(fate.drift->last);
+  return cells;
+}
+
+}  // namespace gentlest

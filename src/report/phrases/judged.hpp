@@ -1,0 +1,48 @@
+// Mixtures judged against the planned layers, in the forms that the ladder and the single mixture share.
+#pragma once
+
+#include "gentlest/plan/plan.hpp"
+#include "report/form/json.hpp"
+#include "report/form/sheet.hpp"
+
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// A judged mixture under the name it goes by in a report, e.g. "rung 3", "nearest".
+struct NamedMixture {
+  std::string name;
+  const JudgedMixture* judged = nullptr;
+};
+
+/// One row a mixture: recipe, point, triangle, effect, risk, hazards, then four columns for every layer.
+Sheet judged_sheet(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers);
+
+Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& layers, const Limits& limits);
+
+Json layers_json(const std::vector<PlannedLayer>& layers);
+
+/// The liquids of these mixtures, each once, sorted by label.
+std::vector<Liquid> liquids_of(const std::vector<NamedMixture>& mixtures);
+
+/// Classification, flash point and exposure limits of every liquid; null and the word for it where there is no record.
+Json liquids_json(const std::vector<Liquid>& liquids);
+
+/// The same for people: signal word, flash point, statements with words, limits by authority.
+std::string liquids_text(const std::vector<Liquid>& liquids, const Style& style);
+
+/// Effect and risk of a mixture as printed beside the job's wanted effect and risk limit, e.g. "49.7 %" beside 50 %.
+std::string effect_words(const JudgedMixture& judged, const Limits& limits);
+std::string risk_words(const JudgedMixture& judged, const Limits& limits);
+
+/// The layers from the top down: role, material, why this one, how far its sphere is known; then warnings, and the
+/// stand-ins in full or with a word where to read on.
+enum class StandIns { in_full, see_weak_figures };
+std::string layers_text(const std::vector<PlannedLayer>& layers, const std::vector<Passage>& passages,
+                        StandIns stand_ins, const Style& style);
+
+/// What effect and risk count, in one sentence each.
+std::string two_numbers_text(const std::vector<PlannedLayer>& layers, const Limits& limits);
+
+}  // namespace gentlest

@@ -1,0 +1,145 @@
+#include "gentlest/catalogue/statements.hpp"
+#include "report/form/format.hpp"
+#include "report/phrases/fate.hpp"
+#include "report/phrases/judged.hpp"
+#include "report/phrases/words.hpp"
+
+namespace gentlest {
+
+namespace {
+
+Json outlook_json(const Outlook& outlook, const PlannedLayer& layer) {
+  return {{"layer", layer.name},
+          {"role", role_word(layer.role)},
+          {"Ra_MPa05", json_computed(outlook.Ra)},
+          {"RED", json_computed(outlook.RED)},
+          {"RED_low", json_computed(outlook.RED_band.low)},
+          {"RED_high", json_computed(outlook.RED_band.high)},
+          {"may_flip", outlook.may_flip},
+          {"chance", json_computed(outlook.chance)}};
+}
+
+Json hazards_json(const JudgedMixture& judged) {
+  const HazardSummary& hazards = judged.hazards;
+  Json json = Json::object();
+  json["signal_word"] = json_text(hazards.signal_word);
+  json["statements"] = Json::array();
+  for (const std::string& code : hazards.statements)
+    json["statements"].push_back({{"code", code}, {"words", json_text(statement_words(code))}});
+  json["pictograms"] = hazards.pictograms;
+  json["lowest_flash_point_C"] =
+      hazards.lowest_flash_point ? Json(data_value(hazards.lowest_flash_point->value)) : Json();
+  json["lowest_flash_point_of"] = json_text(hazards.lowest_flash_point_of);
+  json["lowest_exposure_limit_ppm"] = json_number(hazards.lowest_limit_ppm);
+  json["lowest_exposure_limit_of"] = json_text(hazards.lowest_limit_of);
+  json["parts_without_hazard_record"] = hazards.without_record;
+  json["parts_without_flash_point"] = hazards.without_flash_point;
+  json["parts_without_exposure_limit"] = hazards.without_limit;
+  return json;
+}
+
+Json limit_json(const ExposureLimit& limit) {
+  return {{"authority", limit.authority},
+          {"long_term_ppm", json_number(limit.long_term_ppm)},
+          {"long_term_mg_per_m3", json_number(limit.long_term_mg_per_m3)},
+          {"short_term_ppm", json_number(limit.short_term_ppm)},
+          {"short_term_mg_per_m3", json_number(limit.short_term_mg_per_m3)},
+          {"ceiling_ppm", json_number(limit.ceiling_ppm)},
+          {"ceiling_mg_per_m3", json_number(limit.ceiling_mg_per_m3)},
+          {"skin", limit.skin},
+          {"source", limit.source}};
+}
+
+Json classification_json(const std::optional<Hazards>& hazards) {
+  if (!hazards) return nullptr;
+  return {{"signal_word", json_text(hazards->signal_word)},
+          {"statements", hazards->statements},
+          {"supplemental", hazards->supplemental},
+          {"words", statements_text(hazards)},
+          {"minimum_only", hazards->minimum_only},
+          {"standing", std::string(to_word(hazards->standing))},
+          {"source", hazards->source}};
+}
+
+}  // namespace
+
+Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& layers, const Limits& limits) {
+  Json json = {{"recipe", to_text(judged.mixture)}};
+  json["parts"] = Json::array();
+  for (const Part& part : judged.mixture.parts())
+    json["parts"].push_back({{"liquid", part.liquid.label},
+                             {"solvent", part.liquid.solvent->id},
+                             {"volume_percent", json_computed(100 * part.fraction)}});
+  json["dD_MPa05"] = json_computed(judged.point.dD);
+  json["dP_MPa05"] = json_computed(judged.point.dP);
+  json["dH_MPa05"] = json_computed(judged.point.dH);
+  json["fd_percent"] = json_computed(judged.teas.fd);
+  json["fp_percent"] = json_computed(judged.teas.fp);
+  json["fh_percent"] = json_computed(judged.teas.fh);
+  json["effect"] = json_computed(judged.effect);
+  json["risk"] = json_computed(judged.risk);
+  json["riskiest_layer"] = json_text(judged.riskiest);
+  json["margin_RED"] = json_computed(judged.margin_RED);
+  json["layers"] = Json::array();
+  for (std::size_t i = 0; i < judged.outlooks.size(); ++i)
+    json["layers"].push_back(outlook_json(judged.outlooks[i], layers[i]));
+  json["fate"] = fate_json(judged, limits.risk_limit);
+  json["hazards_of_parts"] = hazards_json(judged);
+  return json;
+}
+
+Json layers_json(const std::vector<PlannedLayer>& layers) {
+  Json list = Json::array();
+  for (const PlannedLayer& layer : layers) {
+    Json json = {{"name", layer.name}, {"role", role_word(layer.role)}, {"target", layer.is_target}};
+    json["material"] = json_text(layer.material);
+    json["material_name"] = layer.material_name;
+    json["chosen_because"] = layer.chosen_because;
+    json["dD_MPa05"] = json_computed(layer.sphere.mean.centre.dD);
+    json["dP_MPa05"] = json_computed(layer.sphere.mean.centre.dP);
+    json["dH_MPa05"] = json_computed(layer.sphere.mean.centre.dH);
+    json["R0_MPa05"] = json_computed(layer.sphere.mean.R0);
+    json["sd_dD_dP_dH_R0_MPa05"] = {json_computed(layer.sphere.sd.dD), json_computed(layer.sphere.sd.dP),
+                                    json_computed(layer.sphere.sd.dH), json_computed(layer.sphere.R0_sd)};
+    json["sphere_grade"] = is_own_sphere(layer) ? std::string("own_tests") : std::string(to_word(layer.grade));
+    json["sphere_source"] = layer.sphere_source;
+    json["assumption"] = json_text(layer.assumption);
+    json["possible"] = Json::array();
+    for (const OtherMaterial& other : layer.possible)
+      json["possible"].push_back({{"material", other.material},
+                                  {"material_name", other.material_name},
+                                  {"share", json_computed(other.share)}});
+    json["response_curve_borrowed"] = !layer.own_response;
+    json["warnings"] = Json::array();
+    for (const Flag flag : layer.flags) json["warnings"].push_back(std::string(to_word(flag)));
+    json["passage_warnings"] = Json::array();
+    for (const PassageWarning& one : layer.passages) {
+      Json words = Json::array();
+      for (const Flag flag : one.flags) words.push_back(std::string(to_word(flag)));
+      json["passage_warnings"].push_back({{"passage", one.passage}, {"warnings", std::move(words)}});
+    }
+    list.push_back(std::move(json));
+  }
+  return list;
+}
+
+Json liquids_json(const std::vector<Liquid>& liquids) {
+  Json list = Json::array();
+  for (const Liquid& liquid : liquids) {
+    const Solvent& solvent = *liquid.solvent;
+    Json json = {{"liquid", liquid.label}, {"solvent", solvent.id}};
+    json["dD_dP_dH_MPa05"] = {json_computed(liquid.hansen.dD), json_computed(liquid.hansen.dP),
+                              json_computed(liquid.hansen.dH)};
+    json["hansen_standing"] = solvent.hansen ? Json(std::string(to_word(solvent.hansen->chosen.standing))) : Json();
+    json["hansen_source"] = solvent.hansen ? Json(solvent.hansen->chosen.source) : Json();
+    json["classification"] = classification_json(solvent.hazards);
+    json["classification_words"] = statements_text(solvent.hazards);
+    json["flash_point_C"] = solvent.flash_point_C ? Json(data_value(solvent.flash_point_C->chosen.value)) : Json();
+    json["exposure_limits"] = Json::array();
+    for (const ExposureLimit& limit : solvent.exposure_limits) json["exposure_limits"].push_back(limit_json(limit));
+    list.push_back(std::move(json));
+  }
+  return list;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,103 @@
+#include "report/form/format.hpp"
+#include "report/phrases/judged.hpp"
+#include "report/phrases/words.hpp"
+
+#include "gentlest/space/response.hpp"
+
+#include <fmt/format.h>
+
+namespace gentlest {
+
+namespace {
+
+std::string limits_by_authority(const Solvent& solvent) {
+  std::vector<std::string> limits;
+  for (const ExposureLimit& limit : solvent.exposure_limits)
+    limits.push_back(limit.authority + ": " + limit_text(limit) + standing_mark(limit.standing));
+  return joined(limits, "; ", no_record);
+}
+
+const PlannedLayer* target_of(const std::vector<PlannedLayer>& layers) {
+  for (const PlannedLayer& layer : layers)
+    if (layer.is_target) return &layer;
+  return nullptr;
+}
+
+std::string sphere_words(const PlannedLayer& layer) {
+  return is_own_sphere(layer) ? "your own tests: " + layer.sphere_source : grade_in_words(layer.grade);
+}
+
+std::string stand_ins_text(const std::vector<PlannedLayer>& layers, StandIns form) {
+  std::string text;
+  std::vector<std::string> names;
+  for (const PlannedLayer& layer : layers) {
+    if (layer.assumption.empty()) continue;
+    names.push_back(layer.name);
+    if (form == StandIns::in_full) text += bullet("Stand-in for " + layer.name + ": " + layer.assumption);
+  }
+  if (form == StandIns::in_full || names.empty()) return text;
+  return bullet("Stand-in: another material's range is borrowed and changed for " + joined(names) +
+                "; \"Weak figures\" below says how. The true one may lie elsewhere.");
+}
+
+}  // namespace
+
+std::string liquids_text(const std::vector<Liquid>& liquids, const Style& style) {
+  std::string text = heading("Hazards of each bottle (codes of the GHS in words of ours)", style);
+  for (const Liquid& liquid : liquids) {
+    const Solvent& solvent = *liquid.solvent;
+    std::string flash = "flash point not known";
+    if (solvent.flash_point_C)
+      flash = "flash point " + as_recorded(solvent.flash_point_C->chosen.value) + " C" +
+              standing_mark(solvent.flash_point_C->chosen.standing);
+    text += paragraph(liquid.label + ": " + signal_text(solvent.hazards) + "; " + flash);
+    if (solvent.hazards)
+      text += paragraph(statements_text(solvent.hazards) + standing_mark(solvent.hazards->standing), 6);
+    if (solvent.hazards && solvent.hazards->minimum_only)
+      text += paragraph("a minimum classification: suppliers may classify further", 6);
+    text += paragraph("air at the workplace: " + limits_by_authority(solvent), 6);
+  }
+  return text;
+}
+
+std::string layers_text(const std::vector<PlannedLayer>& layers, const std::vector<Passage>& passages,
+                        StandIns stand_ins, const Style& style) {
+  Table table;
+  table.columns = {{"layer", Align::left, true},
+                   {"role", Align::left, false},
+                   {"material", Align::left, true},
+                   {"basis", Align::left, true},
+                   {"how far its range is known", Align::left, true}};
+  for (const PlannedLayer& layer : layers)
+    table.rows.push_back({layer.name, role_word(layer.role) + (layer.is_target ? " (this plan)" : ""),
+                          layer.material_name, layer.chosen_because, sphere_words(layer)});
+  std::string text = heading("The painting, from the top down", style) + to_text(table, style);
+  text += stand_ins_text(layers, stand_ins);
+  for (const PlannedLayer& layer : layers) {
+    if (!layer.flags.empty()) text += bullet("Warning for " + layer.name + ": " + flags_text(layer.flags));
+  }
+  for (const Passage& passage : passages)
+    if (passage.material.empty())
+      text += bullet(fmt::format("Passage {}: judged like its layer, {}{}", passage.name, passage.of,
+                                 passage.suspected.empty() ? "" : "; suspected " + flags_text(passage.suspected)));
+  return text;
+}
+
+std::string effect_words(const JudgedMixture& judged, const Limits& limits) {
+  return per_cent_beside(judged.effect, limits.wanted_effect);
+}
+
+std::string risk_words(const JudgedMixture& judged, const Limits& limits) {
+  return per_cent_beside(judged.risk, limits.risk_limit);
+}
+
+std::string two_numbers_text(const std::vector<PlannedLayer>& layers, const Limits& limits) {
+  const PlannedLayer* target = target_of(layers);
+  return paragraph(
+      fmt::format("Effect: the chance that the mixture moves \"{}\" (a long test would say "
+                  "\"{}\" or stronger). Risk: the largest chance, over all layers to keep, that one is "
+                  "affected (\"{}\" or stronger).",
+                  target ? target->name : "", grade_words(limits.effect_grade), grade_words(limits.risk_grade)));
+}
+
+}  // namespace gentlest

@@ -1,0 +1,57 @@
+// Plain words of the reports for what the records hold as codes.
+#pragma once
+
+#include "gentlest/answers/bench.hpp"
+#include "gentlest/catalogue/catalogue.hpp"
+#include "gentlest/liquids/mixture.hpp"
+#include "gentlest/plan/job.hpp"
+#include "gentlest/plan/plan.hpp"
+
+#include <string>
+
+namespace gentlest {
+
+/// How far a sphere can be trusted, e.g. "stand-in: no sphere of this very material is published".
+std::string grade_in_words(SphereGrade grade);
+
+/// Why the layer's sphere was taken and how far it can be trusted: "found; published, and ...". Of the user's own tests
+/// nothing is published, so only their source is told.
+std::string sphere_in_words(const PlannedLayer& layer);
+
+/// "remove" or "keep".
+std::string role_word(Role role);
+
+/// For people: "resinous, sensitive to water"; empty when there are none.
+std::string flags_text(const std::vector<Flag>& flags);
+
+/// "Danger", "Warning", "no signal word", or that there is no record.
+std::string signal_text(const std::optional<Hazards>& hazards);
+
+/// "H225 catches fire very easily; H319 ...", the supplemental codes too; or that there is no record.
+std::string statements_text(const std::optional<Hazards>& hazards);
+
+/// One code with our words, e.g. "H225 catches fire very easily".
+std::string statement_text(const std::string& code);
+
+/// "1" as "rung 1"; other names as they are.
+std::string mixture_name(const BenchMixture& mixture);
+
+/// "Law on hazards as seen until 2026-10-07: ... Older: ...", or that nobody wrote the day down.
+std::string law_words(const Law& law);
+
+/// " [from memory]" and the like behind a figure; empty for a measured one.
+std::string standing_mark(Standing standing);
+
+/// "50 ppm (192 mg/m3) long term, 100 ppm short term, skin" of one authority.
+std::string limit_text(const ExposureLimit& limit);
+
+/// "Danger; flash point 4 C (toluene); no record: ..." of the parts of a mixture.
+std::string hazard_line(const Mixture& mixture);
+
+/// "ethanol 96 % in isooctane: two liquids from 5 to 30 parts in 100 (...); ethanol 98 % stays one liquid there".
+std::string parting_words(const PartingPair& pair, bool kept_out);
+
+/// "62 x 48 cm, paint about 150 years old"; empty when nothing is known.
+std::string object_facts(const PaintingObject& object);
+
+}  // namespace gentlest

@@ -1,0 +1,53 @@
+// Makes figures of the catalogue's typed records. Shared by the cards of solvents and materials.
+#pragma once
+
+#include "report/records/card.hpp"
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+template <class T>
+using ValuesOf = std::function<std::vector<double>(const T&)>;
+
+std::vector<double> values_of(double value);
+std::vector<double> values_of(const Hansen& value);
+std::vector<double> values_of(const Teas& value);
+std::vector<double> values_of(const Sphere& value);
+std::vector<double> values_of(const UncertainSphere& value);  ///< the standard deviations only
+std::vector<double> values_of(const ExplosiveLimits& value);
+std::vector<double> values_of(const Antoine& value);
+
+template <class T>
+Statement statement_of(const Cited<T>& cited) {
+  return {values_of(cited.value), {}, cited.source, std::string(to_word(cited.standing)), cited.note};
+}
+
+inline Statement words_statement(std::string words, std::string source, Standing standing, std::string note) {
+  return {{}, std::move(words), std::move(source), std::string(to_word(standing)), std::move(note)};
+}
+
+template <class T>
+Figure figure_of(const char* key, const char* title, const char* unit, const std::optional<Known<T>>& known) {
+  Figure figure{key, title, unit, {}, {}, {}};
+  if (!known) return figure;
+  figure.statements.push_back(statement_of(known->chosen));
+  for (const Cited<T>& other : known->others) figure.statements.push_back(statement_of(other));
+  figure.why = known->why;
+  return figure;
+}
+
+template <class T>
+Figure figure_of(const char* key, const char* title, const char* unit, const std::optional<Cited<T>>& cited) {
+  Figure figure{key, title, unit, {}, {}, {}};
+  if (cited) figure.statements.push_back(statement_of(*cited));
+  return figure;
+}
+
+/// The publications that the figures name, in order of first use.
+std::vector<Source> sources_of(const std::vector<FigureGroup>& groups, const Catalogue& catalogue);
+
+}  // namespace gentlest

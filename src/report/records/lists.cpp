@@ -1,0 +1,117 @@
+#include "report/records/lists.hpp"
+
+#include "report/form/format.hpp"
+#include "report/phrases/words.hpp"
+
+#include <map>
+
+namespace gentlest {
+
+namespace {
+
+Cell number_cell(const std::optional<Known<double>>& known) {
+  return known ? Cell(known->chosen.value) : Cell();
+}
+
+Cell words_cell(const std::string& words) {
+  return words.empty() ? Cell() : Cell(words);
+}
+
+std::vector<Cell> solvent_row(const Solvent& solvent) {
+  const auto& hansen = solvent.hansen;
+  const auto part = [&](double Hansen::*which) { return hansen ? Cell(hansen->chosen.value.*which) : Cell(); };
+  return {solvent.id,
+          solvent.name,
+          solvent.family,
+          words_cell(solvent.cas),
+          part(&Hansen::dD),
+          part(&Hansen::dP),
+          part(&Hansen::dH),
+          hansen ? Cell(std::string(to_word(hansen->chosen.standing))) : Cell(),
+          number_cell(solvent.boiling_point_C),
+          number_cell(solvent.flash_point_C),
+          solvent.hazards ? Cell(signal_text(solvent.hazards)) : Cell(std::string("no record")),
+          solvent.hazards ? Cell(joined(solvent.hazards->statements, " ")) : Cell(),
+          solvent.reference_only,
+          hansen ? Cell(hansen->chosen.source) : Cell()};
+}
+
+std::vector<Cell> material_row(const Material& material) {
+  std::vector<Cell> row = {material.id, material.name, words_cell(material.kind), words_cell(material.state)};
+  if (!material.sphere) {
+    row.insert(row.end(), {Cell(), Cell(), Cell(), Cell(), std::string("no sphere"), Cell(), Cell()});
+  } else {
+    const Cited<Sphere>& chosen = material.sphere->sphere.chosen;
+    row.insert(row.end(),
+               {chosen.value.centre.dD, chosen.value.centre.dP, chosen.value.centre.dH, chosen.value.R0,
+                std::string(to_word(material.sphere->grade)), std::string(to_word(chosen.standing)), chosen.source});
+  }
+  std::vector<std::string> flags;  // as a job writes them
+  for (const Flag flag : material.flags) flags.emplace_back(to_word(flag));
+  row.emplace_back(joined(flags));
+  return row;
+}
+
+}  // namespace
+
+Sheet solvents_sheet(const std::vector<const Solvent*>& solvents) {
+  Sheet sheet{"solvents", {}, {}};
+  sheet.columns = {{"id", "id", -1, true},
+                   {"name", "", -1, true},
+                   {"family", "family", -1, true},
+                   {"cas", "CAS", -1, true},
+                   {"dD_MPa05", "dD", 1, true},
+                   {"dP_MPa05", "dP", 1, true},
+                   {"dH_MPa05", "dH", 1, true},
+                   {"hansen_standing", "standing", -1, true},
+                   {"boiling_point_C", "boils C", 0, true},
+                   {"flash_point_C", "flash C", 0, true},
+                   {"signal_word", "signal word", -1, true},
+                   {"hazard_statements", "", -1, true},
+                   {"reference_only", "", -1, false},
+                   {"hansen_source", "", -1, false}};
+  for (const Solvent* solvent : solvents) sheet.rows.push_back(solvent_row(*solvent));
+  return sheet;
+}
+
+Sheet materials_sheet(const std::vector<const Material*>& materials) {
+  Sheet sheet{"materials", {}, {}};
+  sheet.columns = {{"id", "id", -1, true},
+                   {"name", "", -1, true},
+                   {"kind", "", -1, true},
+                   {"state", "state", -1, true},
+                   {"dD_MPa05", "dD", 1, true},
+                   {"dP_MPa05", "dP", 1, true},
+                   {"dH_MPa05", "dH", 1, true},
+                   {"R0_MPa05", "R0", 1, true},
+                   {"sphere_grade", "grade", -1, true},
+                   {"sphere_standing", "standing", -1, true},
+                   {"sphere_source", "", -1, false},
+                   {"warnings", "warnings", -1, true}};
+  for (const Material* material : materials) sheet.rows.push_back(material_row(*material));
+  return sheet;
+}
+
+Sheet sources_sheet(const Catalogue& catalogue) {
+  Sheet sheet{
+      "sources", {{"key", "key", -1, true}, {"citation", "citation", -1, true}, {"seen", "seen", -1, true}}, {}};
+  for (const Source& source : catalogue.sources())
+    sheet.rows.push_back({source.key, source.citation, words_cell(source.seen)});
+  return sheet;
+}
+
+Sheet families_sheet(const Catalogue& catalogue) {
+  std::map<std::string, int> solvents;
+  std::map<std::string, int> materials;
+  for (const Solvent& solvent : catalogue.solvents()) ++solvents[solvent.family];
+  for (const Material& material : catalogue.materials()) ++materials[material.kind];
+  Sheet sheet{
+      "families", {{"family", "family", -1, true}, {"of", "of", -1, false}, {"records", "records", 0, false}}, {}};
+  for (const auto& [family, count] : solvents)
+    sheet.rows.push_back({family, std::string("solvents"), static_cast<double>(count)});
+  for (const auto& [kind, count] : materials)
+    sheet.rows.push_back({words_cell(kind), std::string("materials"), static_cast<double>(count)});
+  return sheet;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,141 @@
+#include "report/screen/comparison_report.hpp"
+
+#include "report/form/format.hpp"
+#include "report/phrases/judged.hpp"
+
+#include <fmt/format.h>
+
+#include <iterator>
+
+namespace gentlest {
+
+namespace {
+
+ListedSeries list_ladder(const Plan& plan) {
+  ListedSeries ladder{"ladder", "the ladder of this job", "planned here", {}, ladder_quality(plan), plan.bottles, {}};
+  for (const JudgedMixture& rung : plan.rungs) ladder.mixtures.push_back(&rung);
+  return ladder;
+}
+
+ListedSeries list_published(const ComparedSeries& one) {
+  ListedSeries listed{one.series.id,      one.series.name, one.series.source, {},
+                      one.judged.quality, one.liquids,     one.objections};
+  for (const JudgedMixture& mixture : one.judged.mixtures) listed.mixtures.push_back(&mixture);
+  return listed;
+}
+
+// The table of all mixtures, with what is said of a series put in front of each row.
+Sheet comparison_sheet(const Plan& plan, const std::vector<ListedSeries>& all) {
+  std::vector<NamedMixture> mixtures;
+  for (const ListedSeries& series : all)
+    for (std::size_t i = 0; i < series.mixtures.size(); ++i)
+      mixtures.push_back({std::to_string(i + 1), series.mixtures[i]});
+  Sheet sheet = judged_sheet(mixtures, plan.layers);
+  const std::vector<SheetColumn> columns = {
+      {"series", {}}, {"series_source", {}}, {"effect_rise", {}}, {"beyond_risk_limit", {}}};
+  sheet.columns.insert(sheet.columns.begin(), columns.begin(), columns.end());
+  std::size_t at = 0;
+  for (const ListedSeries& series : all)
+    for (std::size_t i = 0; i < series.mixtures.size(); ++i) {
+      const std::optional<double> rise = rise_at(series, i);
+      std::vector<Cell> front = {series.id, series.source, rise ? Cell(computed_value(*rise)) : Cell(),
+                                 series.mixtures[i]->risk > plan.job.limits.risk_limit};
+      std::vector<Cell>& row = sheet.rows[at++];
+      row.insert(row.begin(), std::make_move_iterator(front.begin()), std::make_move_iterator(front.end()));
+    }
+  return sheet;
+}
+
+Json quality_json(const ListedSeries& series) {
+  const SeriesQuality& quality = series.quality;
+  const bool any_within = quality.beyond_limit < quality.steps;
+  return {{"mixtures", quality.steps},
+          {"bottles", series.liquids.size()},
+          {"falls_of_effect", quality.falls},
+          {"beyond_risk_limit", quality.beyond_limit},
+          {"largest_rise", computed_value(quality.largest_rise)},
+          {"sd_of_rises", computed_value(quality.unevenness)},
+          {"largest_Ra_between_neighbours_MPa05", computed_value(quality.longest_Ra)},
+          {"strongest_effect_within_limit", any_within ? Json(computed_value(quality.strongest_effect)) : Json()},
+          {"risk_at_strongest", any_within ? Json(computed_value(quality.risk_at_strongest)) : Json()},
+          {"first_that_works", quality.first_that_works < 0 ? Json() : Json(quality.first_that_works + 1)}};
+}
+
+Json series_json(const ListedSeries& series, const Plan& plan) {
+  Json json = {{"id", series.id}, {"name", series.name}, {"source", series.source}};
+  json["quality"] = quality_json(series);
+  json["liquids"] = series.liquids;
+  json["against_the_job"] = series.objections;
+  json["mixtures"] = Json::array();
+  for (std::size_t i = 0; i < series.mixtures.size(); ++i)
+    json["mixtures"].push_back({{"effect_rise", json_computed(rise_at(series, i))},
+                                {"beyond_risk_limit", series.mixtures[i]->risk > plan.job.limits.risk_limit},
+                                {"mixture", judged_json(*series.mixtures[i], plan.layers, plan.job.limits)}});
+  return json;
+}
+
+Json certificates_json(const Plan& plan) {
+  Json list = Json::array();
+  for (std::size_t i = 0; i < plan.certificates.size(); ++i) {
+    const Certificate& certificate = plan.certificates[i];
+    Json shares = Json::array();
+    for (std::size_t k = 0; k < plan.bottles.size(); ++k)
+      shares.push_back(
+          {{"liquid", plan.bottles[k]}, {"volume_percent", computed_value(100 * certificate.fractions[k])}});
+    list.push_back({{"rung", i + 1},
+                    {"shares", shares},
+                    {"effect", computed_value(certificate.verdict.effect)},
+                    {"risk", computed_value(certificate.verdict.risk)},
+                    {"risk_given_up", computed_value(certificate.risk_given_up)}});
+  }
+  return list;
+}
+
+std::string comparison_json(const Plan& plan, const std::vector<ListedSeries>& all, const Edition& edition) {
+  Json document = json_document("comparison", edition);
+  document["outcome"] = plan.outcome == Outcome::window ? "window" : "no window";
+  document["painting"] = json_text(plan.job.object.title);
+  document["target"] = plan.layers[plan.target].name;
+  document["risk_limit"] = data_value(plan.job.limits.risk_limit);
+  document["wanted_effect"] = data_value(plan.job.limits.wanted_effect);
+  document["layers"] = layers_json(plan.layers);
+  document["series"] = Json::array();
+  std::vector<NamedMixture> mixtures;
+  for (const ListedSeries& series : all) {
+    document["series"].push_back(series_json(series, plan));
+    for (const JudgedMixture* mixture : series.mixtures) mixtures.push_back({{}, mixture});
+  }
+  document["grid_gives_up"] = certificates_json(plan);
+  document["liquids"] = liquids_json(liquids_of(mixtures));
+  return json_dump(document);
+}
+
+}  // namespace
+
+std::vector<ListedSeries> listed_series(const Plan& plan, const std::vector<ComparedSeries>& published) {
+  std::vector<ListedSeries> all;
+  if (!plan.rungs.empty()) all.push_back(list_ladder(plan));
+  for (const ComparedSeries& one : published) all.push_back(list_published(one));
+  return all;
+}
+
+std::optional<double> rise_at(const ListedSeries& series, std::size_t i) {
+  if (i == 0) return std::nullopt;
+  return series.mixtures[i]->effect - series.mixtures[i - 1]->effect;
+}
+
+std::string comparison_report(const Plan& plan, const std::vector<ComparedSeries>& published, Form form,
+                              const Style& style, const Edition& edition) {
+  const std::vector<ListedSeries> all = listed_series(plan, published);
+  switch (form) {
+    case Form::csv:
+      return sheet_csv(comparison_sheet(plan, all), edition);
+    case Form::json:
+      return comparison_json(plan, all, edition);
+    case Form::text:
+      break;
+  }
+  return comparison_text(plan, all, style, edition);
+}
+
+}  // namespace gentlest

@@ -1,0 +1,35 @@
+// The ladder beside the published series, for people, spreadsheets and programs.
+#pragma once
+
+#include "gentlest/answers/comparison.hpp"
+#include "report/form/form.hpp"
+
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+std::string comparison_report(const Plan& plan, const std::vector<ComparedSeries>& published, Form form,
+                              const Style& style, const Edition& edition);
+
+/// A series as reports list it: the ladder or a published one. Pointers are into plan and series.
+struct ListedSeries {
+  std::string id;      ///< "ladder", or that of the published series
+  std::string name;    ///< for headings
+  std::string source;  ///< in words, with its standing
+  std::vector<const JudgedMixture*> mixtures;
+  SeriesQuality quality;
+  std::vector<std::string> liquids;
+  std::vector<std::string> objections;
+};
+
+/// The ladder first, unless there is no window.
+std::vector<ListedSeries> listed_series(const Plan& plan, const std::vector<ComparedSeries>& published);
+
+/// Rise of the effect from the mixture before; nothing for the first.
+std::optional<double> rise_at(const ListedSeries& series, std::size_t i);
+
+std::string comparison_text(const Plan& plan, const std::vector<ListedSeries>& all, const Style& style,
+                            const Edition& edition);
+
+}  // namespace gentlest

@@ -1,0 +1,165 @@
+#include "report/screen/comparison_report.hpp"
+
+#include "report/form/format.hpp"
+#include "report/form/table.hpp"
+#include "report/phrases/fate.hpp"
+#include "report/phrases/judged.hpp"
+#include "report/phrases/no_window.hpp"
+#include "report/phrases/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace gentlest {
+
+namespace {
+
+// A rise or fall in points of per cent.
+std::string in_points(const std::optional<double>& rise) {
+  if (!rise) return {};
+  const std::string size = fixed(100 * std::abs(*rise), 1);
+  return (*rise < 0 && size != "0.0" ? "-" : "+") + size;
+}
+
+std::string quality_table(const std::vector<ListedSeries>& all, const Limits& limits, const Style& style) {
+  Table table;
+  table.columns = {{"series", Align::left, true},
+                   {"mixtures", Align::right, true},
+                   {"bottles", Align::right, true},
+                   {"beyond limit", Align::right, true},
+                   {"strongest within", Align::right, true},
+                   {"at a risk of", Align::right, true},
+                   {"first that works", Align::right, true},
+                   {"largest rise", Align::right, true},
+                   {"rises differ by (sd)", Align::right, true},
+                   {"falls", Align::right, true},
+                   {"largest Ra", Align::right, true}};
+  for (const ListedSeries& series : all) {
+    const SeriesQuality& quality = series.quality;
+    const bool any_within = quality.beyond_limit < quality.steps;
+    table.rows.push_back({series.name, std::to_string(quality.steps), std::to_string(series.liquids.size()),
+                          std::to_string(quality.beyond_limit),
+                          any_within ? per_cent_beside(quality.strongest_effect, limits.wanted_effect) : "none",
+                          any_within ? per_cent_beside(quality.risk_at_strongest, limits.risk_limit) : "none",
+                          quality.first_that_works < 0 ? "none" : std::to_string(quality.first_that_works + 1),
+                          fixed(100 * quality.largest_rise, 1), fixed(100 * quality.unevenness, 1),
+                          std::to_string(quality.falls), fixed(quality.longest_Ra, 1)});
+  }
+  return to_text(table, style);
+}
+
+// Smallest RED over the layers to keep.
+std::optional<double> nearest_kept_RED(const JudgedMixture& judged, const std::vector<PlannedLayer>& layers) {
+  std::optional<double> nearest;
+  for (std::size_t i = 0; i < layers.size(); ++i)
+    if (layers[i].role == Role::keep)
+      nearest = std::min(nearest.value_or(judged.outlooks[i].RED), judged.outlooks[i].RED);
+  return nearest;
+}
+
+std::string mixtures_table(const ListedSeries& series, const Plan& plan, const Style& style) {
+  const Limits& limits = plan.job.limits;
+  Table table;
+  table.columns = {{"step", Align::right, false},
+                   {"recipe, % by volume", Align::left, true},
+                   {"effect", Align::right, false},
+                   {"rise", Align::right, false},
+                   {"risk", Align::right, false},
+                   {"limit", Align::left, false},
+                   {"RED, to remove", Align::right, true},
+                   {"RED, nearest kept", Align::right, true},
+                   {"in the vial; while drying", Align::left, true}};
+  for (std::size_t i = 0; i < series.mixtures.size(); ++i) {
+    const JudgedMixture& judged = *series.mixtures[i];
+    const std::optional<double> kept = nearest_kept_RED(judged, plan.layers);
+    table.rows.push_back({std::to_string(i + 1), to_text(judged.mixture), effect_words(judged, limits),
+                          in_points(rise_at(series, i)), risk_words(judged, limits),
+                          judged.risk > limits.risk_limit ? "BEYOND" : "within",
+                          fixed(judged.outlooks[plan.target].RED, 2), kept ? fixed(*kept, 2) : "nothing to keep",
+                          fate_mark(judged, limits.risk_limit)});
+  }
+  return to_text(table, style);
+}
+
+// Each liquid once; hazards are those of the separate liquids.
+std::string hazards_text(const ListedSeries& series) {
+  std::vector<NamedMixture> mixtures;
+  for (const JudgedMixture* mixture : series.mixtures) mixtures.push_back({{}, mixture});
+  std::string text;
+  for (const Liquid& liquid : liquids_of(mixtures))
+    text += bullet("Hazards of " + liquid.label + ": " + hazard_line(Mixture({{liquid, 1}})));
+  return text;
+}
+
+std::string series_text(const ListedSeries& series, const Plan& plan, const Style& style) {
+  std::string text = heading(fmt::format("{} ({})", series.name, joined(series.liquids)), style);
+  text += paragraph("Source: " + series.source) + "\n" + mixtures_table(series, plan, style) + "\n";
+  if (!series.objections.empty())
+    text += bullet("The job has against it: " + joined(series.objections, "; ") +
+                   ". The series is judged as if these bottles stood there.");
+  return text + hazards_text(series);
+}
+
+std::string certificates_text(const Plan& plan, const Style& style) {
+  if (plan.certificates.empty()) return {};
+  Table table;
+  table.columns = {{"rung", Align::right, false},
+                   {"risk", Align::right, false},
+                   {"least risk found with any shares, at no less effect", Align::right, true},
+                   {"given up", Align::right, false},
+                   {"those shares, % by volume", Align::left, true}};
+  for (std::size_t i = 0; i < plan.certificates.size(); ++i) {
+    const Certificate& certificate = plan.certificates[i];
+    std::vector<std::string> shares;
+    for (std::size_t k = 0; k < plan.bottles.size(); ++k)
+      if (certificate.fractions[k] >= 0.0005)
+        shares.push_back(plan.bottles[k] + " " + fixed(100 * certificate.fractions[k], 1));
+    table.rows.push_back({std::to_string(i + 1), per_cent(plan.rungs[i].risk), per_cent(certificate.verdict.risk),
+                          fixed(100 * certificate.risk_given_up, 2), joined(shares)});
+  }
+  std::string text = heading(
+      fmt::format("What shares in steps of {} % give up on these bottles", plan.job.limits.step_percent), style);
+  text += paragraph(
+      "Found by refining the shares, not proved. Not asked of these mixtures: whether they stay one liquid and how "
+      "they "
+      "dry; so a rung may seem to give up what such a mixture would not keep.");
+  return text + "\n" + to_text(table, style);
+}
+
+std::string no_ladder_text(const Plan& plan, const Style& style) {
+  if (plan.outcome == Outcome::window) return {};
+  std::string text = heading("No window.", style);
+  for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence);
+  return text + paragraph("The published series stand alone below.");
+}
+
+}  // namespace
+
+std::string comparison_text(const Plan& plan, const std::vector<ListedSeries>& all, const Style& style,
+                            const Edition& edition) {
+  const Limits& limits = plan.job.limits;
+  const std::string& title = plan.job.object.title;
+  std::string text =
+      heading("Ladder and published series for: " + (title.empty() ? "Untitled painting" : title), style).substr(1);
+  text += two_numbers_text(plan.layers, limits);
+  text += paragraph(
+      fmt::format("\"Within\" and \"works\": a risk of at most {}, an effect of at least {}. Rises are in points of "
+                  "per cent of effect from one mixture to the next; Ra is the distance between neighbours, MPa^0.5.",
+                  per_cent(limits.risk_limit), per_cent(limits.wanted_effect)));
+  text += no_ladder_text(plan, style);
+  if (all.empty()) text += paragraph("No published series can be judged: its liquids are not in this catalogue.");
+  if (!all.empty()) text += heading("All of them at a glance", style) + quality_table(all, limits, style);
+  text += layers_text(plan.layers, plan.job.passages, StandIns::in_full, style);
+  for (const ListedSeries& series : all)
+    text += series_text(series, plan, style) + (series.id == "ladder" ? certificates_text(plan, style) : "");
+  text +=
+      "\n" + paragraph(
+                 "These are chances for the layers of this one painting, as far as they are known; they say nothing of "
+                 "a series elsewhere. The swab decides.",
+                 0);
+  text += paragraph(law_words(edition.law), 0);
+  return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), 0);
+}
+
+}  // namespace gentlest

@@ -1,0 +1,138 @@
+#include "report/form/format.hpp"
+#include "report/phrases/no_window.hpp"
+#include "report/screen/plan_report.hpp"
+
+namespace gentlest {
+
+namespace {
+
+Json advice_json(const std::vector<Advice>& advice) {
+  Json list = Json::array();
+  for (const Advice& one : advice) list.push_back({{"text", one.text}, {"source", one.source}});
+  return list;
+}
+
+Json limits_json(const Limits& limits) {
+  return {{"parts", limits.parts},
+          {"bottles", limits.bottles},
+          {"step_percent", limits.step_percent},
+          {"rungs", limits.rungs},
+          {"risk_limit", data_value(limits.risk_limit)},
+          {"wanted_effect", data_value(limits.wanted_effect)},
+          {"effect_grade", limits.effect_grade},
+          {"risk_grade", limits.risk_grade},
+          {"avoid_families", limits.avoid_families},
+          {"avoid_statements", limits.avoid_statements},
+          {"avoid_solvents", limits.avoid_solvents},
+          {"lowest_flash_point_C", json_number(limits.lowest_flash_point_C)},
+          {"avoid_label", limits.avoid_label},
+          {"allow_unknown_hazards", limits.allow_unknown_hazards},
+          {"allow_splitting", limits.allow_splitting},
+          {"allow_drift", limits.allow_drift},
+          {"edge_tests", limits.edge_tests},
+          {"vial_mL", data_value(limits.vial_mL)},
+          {"measure_mL", data_value(limits.measure_mL)},
+          {"room_C", data_value(limits.room_C)}};
+}
+
+Json object_json(const PaintingObject& object) {
+  return {{"title", json_text(object.title)},
+          {"owner_number", json_text(object.owner_number)},
+          {"width_cm", object.width ? Json(data_value(object.width->value)) : Json()},
+          {"height_cm", object.height ? Json(data_value(object.height->value)) : Json()},
+          {"paint_age_years", json_number(object.paint_age_years)},
+          {"note", json_text(object.note)}};
+}
+
+Json largest_shares_json(const Job& job) {
+  Json list = Json::array();
+  for (const ShelfBottle& bottle : job.shelf)
+    if (bottle.at_most_percent < 100)
+      list.push_back({{"solvent", json_text(bottle.solvent)},
+                      {"grade", json_text(bottle.grade)},
+                      {"at_most_percent", bottle.at_most_percent}});
+  return list;
+}
+
+Json optional_mixture(const std::optional<JudgedMixture>& judged, const Plan& plan) {
+  return judged ? judged_json(*judged, plan.layers, plan.job.limits) : Json();
+}
+
+Json parting_json(const Plan& plan) {
+  Json list = Json::array();
+  for (const PartingPair& pair : plan.parting)
+    list.push_back({{"bottle", pair.bottle},
+                    {"other", pair.other},
+                    {"from_percent", pair.from_percent},
+                    {"to_percent", pair.to_percent},
+                    {"basis", std::string(to_word(pair.basis))},
+                    {"kept_out", !plan.job.limits.allow_splitting},
+                    {"stays_one_liquid", json_text(pair.stays_one_liquid.value_or(""))}});
+  return list;
+}
+
+}  // namespace
+
+namespace {
+
+Json no_window_json(const Plan& plan) {
+  if (plan.outcome == Outcome::window) return {};
+  const WindowClosedBy closed_by = what_closes_window(plan);
+  return {{"closed_by", closed_by_word(closed_by)},
+          {"layer", closed_by == WindowClosedBy::layer ? Json(plan.least_risk_that_works->riskiest) : Json()},
+          {"sentences", no_window_sentences(plan)}};
+}
+
+}  // namespace
+
+std::vector<NamedMixture> mixtures_of(const Plan& plan) {
+  std::vector<NamedMixture> mixtures;
+  for (const PlannedMixture& planned : planned_mixtures(plan)) mixtures.push_back({planned.name, planned.judged});
+  return mixtures;
+}
+
+std::string plan_csv(const Plan& plan, const Edition& edition) {
+  return sheet_csv(judged_sheet(mixtures_of(plan), plan.layers), edition);
+}
+
+std::string plan_json(const Plan& plan, const Bench& bench, const Edition& edition) {
+  Json document = json_document("ladder", edition);
+  document["outcome"] = plan.outcome == Outcome::window ? "window" : "no window";
+  document["no_window"] = no_window_json(plan);
+  document["object"] = object_json(plan.job.object);
+  document["target"] = plan.layers[plan.target].name;
+  document["limits"] = limits_json(plan.job.limits);
+  document["largest_shares"] = largest_shares_json(plan.job);
+  document["layers"] = layers_json(plan.layers);
+  document["bottles"] = plan.bottles;
+  document["rungs"] = Json::array();
+  for (const JudgedMixture& rung : plan.rungs)
+    document["rungs"].push_back(judged_json(rung, plan.layers, plan.job.limits));
+  document["finer_steps"] = Json::array();
+  for (const FinerStep& step : plan.finer)
+    document["finer_steps"].push_back({{"after_rung", step.after_rung},
+                                       {"number", step.number},
+                                       {"mixture", judged_json(step.judged, plan.layers, plan.job.limits)}});
+  document["strongest_within_risk_limit"] = optional_mixture(plan.nearest, plan);
+  document["least_risk_that_works"] = optional_mixture(plan.least_risk_that_works, plan);
+  document["what_to_measure"] = measures_json(plan, bench);
+  document["frontier"] = Json::array();
+  for (const Verdict& verdict : plan.frontier)
+    document["frontier"].push_back(
+        {{"effect", computed_value(verdict.effect)}, {"risk", computed_value(verdict.risk)}});
+  document["effect_given_up"] = computed_value(plan.effect_given_up);
+  document["mixtures_judged"] = plan.mixtures_judged;
+  document["margin_claimed"] = plan.margin_claimed;
+  document["liquids"] = liquids_json(liquids_of(mixtures_of(plan)));
+  document["left_off_shelf"] = plan.left_off_shelf;
+  document["parting"] = parting_json(plan);
+  document["watch"] = advice_json(plan.watch);
+  document["not_seen"] = advice_json(plan.not_seen);
+  document["cautions"] = advice_json(plan.cautions);
+  document["other_ways"] = advice_json(plan.other_ways);
+  document["weak_points"] = plan.weak_points;
+  document["sources"] = json_sources(plan.sources);
+  return json_dump(document);
+}
+
+}  // namespace gentlest

@@ -1,0 +1,36 @@
+// The plan of one painting for people, spreadsheets and programs.
+#pragma once
+
+#include "gentlest/answers/bench.hpp"
+#include "gentlest/plan/plan.hpp"
+#include "report/form/form.hpp"
+#include "report/phrases/judged.hpp"
+
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// The bench must be that of the plan.
+std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition);
+std::string plan_csv(const Plan& plan, const Edition& edition);
+std::string plan_json(const Plan& plan, const Bench& bench, const Edition& edition);
+
+/// Every mixture the plan shows: its rungs, or the nearest ones where there is no window.
+std::vector<NamedMixture> mixtures_of(const Plan& plan);
+
+/// The tables of a plan's text: recipes with effect and risk; where each mixture sits; RED bands.
+std::string recipes_table(const std::vector<NamedMixture>& mixtures, const Limits& limits, const Style& style);
+std::string places_table(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers,
+                         bool margin_claimed, const Style& style);
+std::string bands_table(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers,
+                        const Style& style);
+
+/// What to measure: mL of each bottle for every mixture and in all; what rounding does to a mixture.
+std::string measures_text(const Plan& plan, const Bench& bench, const Style& style);
+Json measures_json(const Plan& plan, const Bench& bench);
+
+/// The limits beyond risk that the search kept to, in one sentence; empty when there are none.
+std::string search_limits_words(const Job& job);
+
+}  // namespace gentlest

@@ -1,0 +1,100 @@
+#include "report/form/format.hpp"
+#include "report/phrases/fate.hpp"
+#include "report/phrases/words.hpp"
+#include "report/screen/plan_report.hpp"
+
+#include <algorithm>
+
+namespace gentlest {
+
+namespace {
+
+// Layers side by side in one table; more of them go into a table below.
+constexpr std::size_t layers_in_places = 4;
+constexpr std::size_t layers_in_bands = 4;
+
+// Rungs are numbered; what is shown without a window goes by words.
+std::string first_title(const std::vector<NamedMixture>& mixtures) {
+  return !mixtures.empty() && mixtures.front().name == "1" ? "rung" : "mixture";
+}
+
+std::string layer_title(const PlannedLayer& layer, const char* what) {
+  return std::string(what) + " " + layer.name;
+}
+
+void add_point_columns(Table& table, bool margin_claimed) {
+  for (const char* title : {"dD", "dP", "dH", "fd %", "fp %", "fh %"})
+    table.columns.push_back({title, Align::right, false});
+  if (margin_claimed) table.columns.push_back({"margin", Align::right, false});
+}
+
+void add_point_cells(std::vector<std::string>& row, const JudgedMixture& judged, bool margin_claimed) {
+  for (const double value : {judged.point.dD, judged.point.dP, judged.point.dH}) row.push_back(fixed(value, 1));
+  for (const double value : {judged.teas.fd, judged.teas.fp, judged.teas.fh}) row.push_back(fixed(value, 0));
+  if (margin_claimed) row.push_back(fixed_or_unknown(judged.margin_RED, 2));
+}
+
+std::string band_text(const Outlook& outlook) {
+  return fixed(outlook.RED_band.low, 2) + " to " + fixed(outlook.RED_band.high, 2) + (outlook.may_flip ? " ?" : "  ");
+}
+
+}  // namespace
+
+std::string recipes_table(const std::vector<NamedMixture>& mixtures, const Limits& limits, const Style& style) {
+  Table table;
+  table.columns = {{first_title(mixtures), Align::left, true},
+                   {"recipe, % by volume", Align::left, true},
+                   {"effect", Align::right, false},
+                   {"risk", Align::right, false},
+                   {"risk to", Align::left, true},
+                   {"in the vial; while drying", Align::left, true},
+                   {"hazards of the parts", Align::left, true}};
+  for (const NamedMixture& named : mixtures) {
+    const JudgedMixture& judged = *named.judged;
+    table.rows.push_back({named.name, to_text(judged.mixture), effect_words(judged, limits), risk_words(judged, limits),
+                          judged.riskiest.empty() ? "nothing to keep" : judged.riskiest,
+                          fate_mark(judged, limits.risk_limit), hazard_line(judged.mixture)});
+  }
+  return to_text(table, style);
+}
+
+std::string places_table(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers,
+                         bool margin_claimed, const Style& style) {
+  std::string text;
+  for (std::size_t from = 0; from < layers.size(); from += layers_in_places) {
+    const std::size_t to = std::min(layers.size(), from + layers_in_places);
+    Table table;
+    table.columns = {{first_title(mixtures), Align::left, true}};
+    if (from == 0) add_point_columns(table, margin_claimed);
+    for (std::size_t i = from; i < to; ++i)
+      table.columns.push_back({layer_title(layers[i], "RED to"), Align::right, false});
+    for (const NamedMixture& named : mixtures) {
+      std::vector<std::string> row = {named.name};
+      if (from == 0) add_point_cells(row, *named.judged, margin_claimed);
+      for (std::size_t i = from; i < to; ++i) row.push_back(fixed(named.judged->outlooks[i].RED, 2));
+      table.rows.push_back(std::move(row));
+    }
+    text += (from > 0 ? "\n" : "") + to_text(table, style);
+  }
+  return text;
+}
+
+std::string bands_table(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers,
+                        const Style& style) {
+  std::string text;
+  for (std::size_t from = 0; from < layers.size(); from += layers_in_bands) {
+    const std::size_t to = std::min(layers.size(), from + layers_in_bands);
+    Table table;
+    table.columns = {{first_title(mixtures), Align::left, true}};
+    for (std::size_t i = from; i < to; ++i) table.columns.push_back({layers[i].name, Align::left, false});
+    for (const NamedMixture& named : mixtures) {
+      std::vector<std::string> row = {named.name};
+      for (std::size_t i = from; i < to; ++i) row.push_back(band_text(named.judged->outlooks[i]));
+      table.rows.push_back(std::move(row));
+    }
+    text += (from > 0 ? "\n" : "") + to_text(table, style);
+  }
+  return text;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,172 @@
+#include "report/form/format.hpp"
+#include "report/form/table.hpp"
+#include "report/phrases/no_window.hpp"
+#include "report/phrases/words.hpp"
+#include "report/screen/plan_report.hpp"
+
+#include <fmt/format.h>
+
+namespace gentlest {
+
+namespace {
+
+std::string title_text(const Plan& plan, const Style& style) {
+  const PaintingObject& object = plan.job.object;
+  const std::string title = object.title.empty() ? "Untitled painting" : object.title;
+  std::string text = heading("Solvent tests for: " + title, style).substr(1);
+  const std::string facts = object_facts(object);
+  if (!facts.empty()) text += paragraph(facts);
+  if (!object.note.empty()) text += paragraph(object.note);
+  return text;
+}
+
+std::string search_limits_text(const Job& job) {
+  const std::string words = search_limits_words(job);
+  return words.empty() ? words : paragraph(words);
+}
+
+std::string finer_text(const Plan& plan) {
+  if (!plan.finer_asked) return {};
+  if (plan.finer.empty())
+    return paragraph(fmt::format("Between rung {} and rung {} these bottles offer nothing, even in steps of 1 %.",
+                                 plan.finer_asked->from, plan.finer_asked->to));
+  return paragraph(
+      fmt::format("Numbers with a point are finer steps between two rungs, in shares of 1 %: {} mL of a vial of {} mL.",
+                  as_recorded(plan.job.limits.vial_mL / 100), as_recorded(plan.job.limits.vial_mL)));
+}
+
+std::string ladder_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {
+  std::string text = heading(fmt::format("The ladder for \"{}\": {} on {} ({})", plan.layers[plan.target].name,
+                                         counted(plan.rungs.size(), "rung", "rungs"),
+                                         counted(plan.bottles.size(), "bottle", "bottles"), joined(plan.bottles)),
+                             style);
+  text += two_numbers_text(plan.layers, plan.job.limits);
+  text += paragraph(
+      fmt::format("From gentle to strong; no rung exceeds a risk of {}, and from an effect of {} on a mixture "
+                  "counts as one that works.",
+                  per_cent(plan.job.limits.risk_limit), per_cent(plan.job.limits.wanted_effect)));
+  text += search_limits_text(plan.job);
+  return text + finer_text(plan) + "\n" + recipes_table(mixtures, plan.job.limits, style);
+}
+
+std::string no_window_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {
+  const Limits& limits = plan.job.limits;
+  std::string text = heading("No window.", style);
+  for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence);
+  text += search_limits_text(plan.job);
+  if (!mixtures.empty()) {
+    text += heading("How close the shelf comes", style) + two_numbers_text(plan.layers, limits) + "\n";
+    text += recipes_table(mixtures, plan.job.limits, style);
+  }
+  return text;
+}
+
+std::string margin_text(const Plan& plan) {
+  if (plan.margin_claimed)
+    return paragraph(
+        "margin: how far the mixture stays outside the nearest range to keep, in RED; below 0 it lies "
+        "inside.");
+  std::vector<std::string> flagged;
+  for (const PlannedLayer& layer : plan.layers) {
+    for (const PassageWarning& one : warnings_against_margin(layer))
+      flagged.push_back((one.passage.empty() ? layer.name : one.passage) + " (" + flags_text(one.flags) + ")");
+  }
+  return paragraph("No margin is claimed, because of " + joined(flagged) +
+                   ": what such a layer bears, no distance can tell.");
+}
+
+std::string places_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {
+  std::string text = heading("Where each mixture sits", style);
+  text += paragraph(
+      "dD, dP, dH: Hansen parameters, MPa^0.5. fd, fp, fh: the same in the triangle, a view only. RED: distance to the "
+      "middle of a layer's range over its radius; below 1 the mixture lies inside, but 1 is no wall.");
+  text += margin_text(plan) + "\n" + places_table(mixtures, plan.layers, plan.margin_claimed, style);
+  text += heading("How sure that is", style);
+  text += paragraph(
+      "RED to each layer, the middle 90 % of what the range may be. A question mark: 1 lies within, so whether the "
+      "mixture is inside or outside is open and the rung may flip.");
+  return text + "\n" + bands_table(mixtures, plan.layers, style);
+}
+
+std::string flips_text(const Plan& plan, const std::vector<NamedMixture>& mixtures) {
+  std::string text = "\n";
+  for (std::size_t i = 0; i < plan.layers.size(); ++i) {
+    std::vector<std::string> open;
+    for (const NamedMixture& named : mixtures)
+      if (named.judged->outlooks[i].may_flip) open.push_back(named.name);
+    std::string words = plan.rungs.empty() ? "open for the mixture: " : "open at rung ";
+    words += joined(open);
+    if (open.empty()) words = "no mixture here may flip";
+    if (open.size() == mixtures.size()) words = "open for all mixtures shown";
+    text += bullet(plan.layers[i].name + ": " + words);
+  }
+  return text;
+}
+
+std::string advice_text(const char* title, const std::vector<Advice>& advice, const Style& style) {
+  if (advice.empty()) return {};
+  std::string text = heading(title, style);
+  for (const Advice& one : advice) text += bullet(one.text + " [" + one.source + "]");
+  return text;
+}
+
+std::string weak_text(const Plan& plan, const std::vector<Liquid>& liquids, const Style& style) {
+  std::string text = heading("Weak figures this plan rests on", style);
+  for (const std::string& point : plan.weak_points) text += bullet(point);
+  for (const Liquid& liquid : liquids) {
+    const auto& hansen = liquid.solvent->hansen;
+    if (hansen && hansen->chosen.standing != Standing::measured)
+      text += bullet(fmt::format("{}: its Hansen parameters are {} ({})", liquid.label,
+                                 to_word(hansen->chosen.standing), hansen->chosen.source));
+    if (liquid.solvent->is_blend)
+      text += bullet(liquid.label + ": a cut or mixture; its figures are typical, not exact");
+  }
+  return text;
+}
+
+std::string sources_text(const Plan& plan, const Style& style) {
+  std::string text = heading("Sources", style);
+  for (const Source& source : plan.sources)
+    text += bullet(source.key + ": " + source.citation + (source.seen.empty() ? "" : " (" + source.seen + ")"));
+  for (const PlannedLayer& layer : plan.layers)
+    if (is_own_sphere(layer)) text += bullet("own tests of " + layer.name + ": " + layer.sphere_source);
+  return text;
+}
+
+std::string closing_text(const Plan& plan, const Edition& edition) {
+  std::string text = "\n" + paragraph(law_words(edition.law), 0);
+  text += paragraph(fmt::format("gentlest {}, catalogue {}; {} mixtures judged.", edition.program, edition.catalogue,
+                                with_commas(plan.mixtures_judged)),
+                    0);
+  return text + paragraph("The swab decides.", 0);
+}
+
+}  // namespace
+
+std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition) {
+  const bool window = plan.outcome == Outcome::window;
+  const std::vector<NamedMixture> mixtures = mixtures_of(plan);
+  const std::vector<Liquid> liquids = liquids_of(mixtures);
+  std::string text = title_text(plan, style);
+  if (!window)
+    text += no_window_text(plan, mixtures, style) + advice_text("What people then consider", plan.other_ways, style);
+  text += layers_text(plan.layers, plan.job.passages, StandIns::see_weak_figures, style);
+  if (window) text += ladder_text(plan, mixtures, style);
+  if (window && plan.effect_given_up > 0.0005)
+    text += paragraph(fmt::format("Keeping to {} costs {} of effect on average.",
+                                  counted(plan.bottles.size(), "bottle", "bottles"), per_cent(plan.effect_given_up)));
+  text += measures_text(plan, bench, style);
+  if (!mixtures.empty()) text += places_text(plan, mixtures, style) + flips_text(plan, mixtures);
+  text += advice_text("What to watch", plan.watch, style);
+  text += advice_text("What the model does not see", plan.not_seen, style);
+  text += advice_text("Cautions", plan.cautions, style);
+  if (!liquids.empty()) text += liquids_text(liquids, style);
+  text += weak_text(plan, liquids, style);
+  if (!plan.left_off_shelf.empty()) text += heading("Bottles left off", style);
+  for (const std::string& reason : plan.left_off_shelf) text += bullet(reason);
+  if (!plan.parting.empty()) text += heading("Grades that part into two liquids", style);
+  for (const PartingPair& pair : plan.parting) text += bullet(parting_words(pair, !plan.job.limits.allow_splitting));
+  return text + sources_text(plan, style) + closing_text(plan, edition);
+}
+
+}  // namespace gentlest

@@ -1,0 +1,158 @@
+#include "report/screen/progress_report.hpp"
+
+#include "report/form/format.hpp"
+#include "report/form/sheet.hpp"
+#include "report/form/table.hpp"
+#include "report/phrases/words.hpp"
+
+#include <fmt/format.h>
+
+namespace gentlest {
+
+std::string step_words(NextStep step) {
+  switch (step) {
+    case NextStep::try_mixture:
+      return "try this mixture";
+    case NextStep::try_at_edge:
+      return "try at the edge first";
+    case NextStep::confirm:
+      return "try this surer mixture";
+    case NextStep::try_passage:
+      return "try on another passage";
+    case NextStep::found:
+      return "stop: a working mixture was found";
+    case NextStep::no_window:
+      return "stop: no window";
+    case NextStep::closed:
+      return "stop: the original reacted";
+    case NextStep::tests_used_up:
+      return "stop: no more tests";
+  }
+  return {};
+}
+
+std::string counted_words(const CandidateOutlook& outlook) {
+  return fmt::format("Counting what this very mixture did so far: effect {}, risk {}", per_cent(outlook.effect),
+                     per_cent(outlook.risk));
+}
+
+std::string room_words(const RungRoom& room, double risk_limit) {
+  if (room.stronger == 0) return "Room above it: no rung of the ladder is stronger";
+  return fmt::format("Room above it: {} of the {} of the ladder stay within a risk of {}, as believed now", room.within,
+                     counted(room.stronger, "stronger rung", "stronger rungs"), per_cent(risk_limit));
+}
+
+namespace {
+
+std::string mixture_text(const Progress& progress) {
+  if (!progress.next.mixture || progress.mixtures.empty()) return {};
+  return to_text(progress.mixtures[progress.next.mixture->candidate]);
+}
+
+std::string band(const Estimate& estimate, int places) {
+  return fmt::format("{} ({} to {})", fixed(estimate.mean, places), fixed(estimate.low, places),
+                     fixed(estimate.high, places));
+}
+
+std::string chance_band(const Estimate& estimate) {
+  return fmt::format("{} (90 % between {} and {})", per_cent(estimate.mean), per_cent(estimate.low),
+                     per_cent(estimate.high));
+}
+
+// The proposed or found mixture against every layer.
+std::string outlook_lines(const Progress& progress) {
+  if (!progress.next.mixture) return {};
+  const NextTestTask& task = progress.task;
+  const Hansen& point = task.candidates[progress.next.mixture->candidate];
+  std::string text = bullet(fmt::format("{}: chance to be moved {}; RED {}", progress.layers[progress.target].name,
+                                        chance_band(task.target.chance_estimate(point, task.settings.effect_level)),
+                                        band(task.target.RED_estimate(point), 2)));
+  for (const KeptBelief& kept : task.kept)
+    text += bullet(fmt::format("{}: chance to be affected {}; RED {}", kept.name,
+                               chance_band(kept.belief.chance_estimate(point, task.settings.risk_level)),
+                               band(kept.belief.RED_estimate(point), 2)));
+  const CandidateOutlook& outlook = *progress.next.mixture;
+  if (outlook.counts_tests) text += bullet(counted_words(outlook));
+  return text;
+}
+
+// What must stand beside every mixture that is proposed.
+std::string cautions_text(const Progress& progress) {
+  if (!progress.next.mixture || progress.mixtures.empty()) return {};
+  const Mixture& mixture = progress.mixtures[progress.next.mixture->candidate];
+  return bullet("hazards of the parts: " + hazard_line(mixture)) +
+         bullet("how it dries, its label, gloves and cautions: gentlest vial JOB \"" + to_text(mixture) + "\"") +
+         bullet(
+             "a proposal for a test, not a permission: the safety data sheets, local rules and the licensed "
+             "conservator decide");
+}
+
+std::vector<std::string> not_counted_words(const Progress& progress) {
+  std::vector<std::string> words;
+  for (const LeftOutTest& one : progress.not_counted) words.push_back(fmt::format("test {}: {}", one.test, one.why));
+  return words;
+}
+
+std::string progress_text(const Progress& progress, const std::optional<RungRoom>& room, const Style& style) {
+  const NextTest& next = progress.next;
+  std::string text = heading("What the tests taught", style);
+  for (const std::string& line : what_was_learnt(progress)) text += bullet(line);
+  for (const std::string& line : not_counted_words(progress)) text += bullet("not counted: " + line);
+  text += heading("Next", style);
+  const std::string mixture = mixture_text(progress);
+  const char* between = next.step == NextStep::no_window ? "; what came nearest: " : ": ";
+  text += paragraph(mixture.empty() ? step_words(next.step) : step_words(next.step) + between + mixture);
+  if (!next.passage.empty()) text += paragraph("on: " + next.passage);
+  text += paragraph(next.reason);
+  if (next.step == NextStep::try_at_edge)
+    text += bullet(
+        "the edge: tacking edge or under the frame, of the same paint; record it with at_edge=yes (no such place: "
+        "edge_tests: 0 in the limits of the job)");
+  text += outlook_lines(progress);
+  if (room) text += bullet(room_words(*room, progress.task.settings.risk_limits.back()));
+  if (!next.untested.empty()) text += bullet("not yet tested with it: " + joined(next.untested));
+  if (next.drifting > 0)
+    text += bullet(fmt::format("passed over, since they get riskier than the job allows while they dry: {}",
+                               counted(next.drifting, "mixture", "mixtures")));
+  for (const std::string& reason : progress.left_off) text += bullet("bottle left off: " + reason);
+  if (next.is_surprised)
+    text += bullet("the readings fit badly with what was held before the tests: examine what the layers are");
+  text += bullet("the response curve is borrowed from fresh resins in long contact; the swab decides, look at it");
+  return text + cautions_text(progress);
+}
+
+Cell number_or_nothing(bool is_known, double value) {
+  return is_known ? Cell(computed_value(value)) : Cell();
+}
+
+Sheet progress_sheet(const Progress& progress, const std::optional<RungRoom>& room) {
+  const NextTest& next = progress.next;
+  const bool has = next.mixture.has_value();
+  Sheet sheet;
+  sheet.kind = "next";
+  for (const char* key : {"step", "mixture", "passage", "effect", "risk", "riskiest", "truly_good", "risk_limit",
+                          "readings_counted", "readings_left_out", "fits_badly", "passed_over_for_drying",
+                          "rungs_of_room", "stronger_rungs", "untested", "reason", "bottles_left_off"})
+    sheet.columns.push_back({key, key, -1, true});
+  const auto words = [](const std::string& text) { return text.empty() ? Cell() : Cell(text); };
+  sheet.rows.push_back(
+      {Cell(step_words(next.step)), words(mixture_text(progress)), words(next.passage),
+       number_or_nothing(has, has ? next.mixture->effect : 0), number_or_nothing(has, has ? next.mixture->risk : 0),
+       words(has ? next.mixture->riskiest : ""), number_or_nothing(has, has ? next.mixture->good : 0),
+       number_or_nothing(next.risk_limit > 0, next.risk_limit), Cell(static_cast<double>(progress.counted.size())),
+       words(joined(not_counted_words(progress), "; ")), Cell(next.is_surprised),
+       Cell(static_cast<double>(next.drifting)), room ? Cell(static_cast<double>(room->within)) : Cell(),
+       room ? Cell(static_cast<double>(room->stronger)) : Cell(), words(joined(next.untested)), Cell(next.reason),
+       words(joined(progress.left_off, "; "))});
+  return sheet;
+}
+
+}  // namespace
+
+std::string progress_report(const Progress& progress, const std::optional<RungRoom>& room, Form form,
+                            const Style& style, const Edition& edition) {
+  if (form == Form::text) return progress_text(progress, room, style);
+  return sheet_report(progress_sheet(progress, room), form, style, edition);
+}
+
+}  // namespace gentlest

@@ -1,0 +1,194 @@
+#include "shipped.hpp"
+
+#include "gentlest/plan/plan.hpp"
+#include "io/job_file.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace gentlest;
+using gentlest::test::shipped_catalogue;
+
+namespace {
+
+Job demo() {
+  return load_job(demo_job_text(), "demo", shipped_catalogue());
+}
+
+bool mentions(const std::vector<std::string>& lines, const std::string& text) {
+  return std::any_of(lines.begin(), lines.end(),
+                     [&](const std::string& line) { return line.find(text) != std::string::npos; });
+}
+
+}  // namespace
+
+TEST_CASE("the demo painting has a ladder, gentle to strong in both numbers, within the limit") {
+  const Plan plan = make_plan(demo(), shipped_catalogue());
+  REQUIRE(plan.outcome == Outcome::window);
+  REQUIRE(plan.rungs.size() >= 4);
+  CHECK(plan.bottles.size() <= 3);
+  for (std::size_t i = 1; i < plan.rungs.size(); ++i) {
+    CHECK(plan.rungs[i].effect > plan.rungs[i - 1].effect);
+    CHECK(plan.rungs[i].risk > plan.rungs[i - 1].risk);
+  }
+  CHECK(plan.rungs.front().effect < 0.2);
+  CHECK(plan.rungs.back().effect >= plan.job.limits.wanted_effect);
+  CHECK(plan.rungs.back().risk <= plan.job.limits.risk_limit);
+  for (const JudgedMixture& rung : plan.rungs) {
+    REQUIRE(rung.outlooks.size() == plan.layers.size());
+    CHECK(rung.riskiest == "oil paint");
+    CHECK(rung.margin_RED);
+    CHECK_FALSE(rung.hazards.signal_word.empty());
+    for (const Outlook& outlook : rung.outlooks) {
+      CHECK(outlook.RED_band.low <= outlook.RED);
+      CHECK(outlook.RED <= outlook.RED_band.high);
+      CHECK(outlook.may_flip == (outlook.RED_band.low < 1 && outlook.RED_band.high > 1));
+    }
+  }
+  CHECK_FALSE(plan.watch.empty());
+  CHECK_FALSE(plan.not_seen.empty());
+  CHECK_FALSE(plan.cautions.empty());
+  CHECK_FALSE(plan.sources.empty());
+}
+
+TEST_CASE("the plan's cautions are those of its mixtures, each once, and their sources are listed") {
+  Job job = demo();
+  const Plan plan = make_plan(job, shipped_catalogue());
+  for (std::size_t i = 0; i < plan.cautions.size(); ++i)
+    for (std::size_t k = i + 1; k < plan.cautions.size(); ++k) CHECK(plan.cautions[i].text != plan.cautions[k].text);
+  const auto gloves = [](const Advice& caution) { return caution.source == "mickelsen_hall_1987"; };
+  CHECK(std::any_of(plan.cautions.begin(), plan.cautions.end(), gloves));
+  CHECK(std::any_of(plan.sources.begin(), plan.sources.end(),
+                    [](const Source& source) { return source.key == "mickelsen_hall_1987"; }));
+}
+
+TEST_CASE("a plan says which of its layers rest on stand-ins and on files only") {
+  Job job = demo();
+  Plan plan = make_plan(job, shipped_catalogue());
+  CHECK(mentions(plan.weak_points, "ester gum"));
+  CHECK(mentions(plan.weak_points, "recorded as mastic_aged, found to be dammar_aged"));
+  job.layers[0].found.clear();
+  plan = make_plan(job, shipped_catalogue());
+  CHECK(mentions(plan.weak_points, "taken as the files record it"));
+  CHECK(plan.layers[0].chosen_because == "recorded, not examined");
+}
+
+TEST_CASE("without a window there is no ladder, but both ways of coming near") {
+  Job job = demo();
+  job.limits.risk_limit = 0.02;
+  const Plan plan = make_plan(job, shipped_catalogue());
+  CHECK(plan.outcome == Outcome::no_window);
+  CHECK(plan.rungs.empty());
+  CHECK_FALSE(plan.nearest);  // isooctane alone is above 2 %
+  REQUIRE(plan.least_risk_that_works);
+  CHECK(plan.least_risk_that_works->effect >= job.limits.wanted_effect);
+  CHECK(plan.least_risk_that_works->risk > job.limits.risk_limit);
+  CHECK_FALSE(plan.other_ways.empty());
+  job.limits.risk_limit = 0.1;
+  const Plan nearer = make_plan(job, shipped_catalogue());
+  REQUIRE(nearer.nearest);
+  CHECK(nearer.nearest->risk <= 0.1);
+}
+
+TEST_CASE("no margin is claimed where the paint is like the varnish or the varnish has cross-linked") {
+  for (const Flag flag : {Flag::resinous, Flag::waxy, Flag::bituminous}) {
+    Job job = demo();
+    job.passages[1].suspected = {flag};
+    const Plan plan = make_plan(job, shipped_catalogue());
+    CHECK_FALSE(plan.margin_claimed);
+    for (const JudgedMixture& rung : plan.rungs) CHECK_FALSE(rung.margin_RED);
+  }
+  Job job = demo();
+  job.layers[0].suspected = {Flag::cross_linked};
+  CHECK_FALSE(make_plan(job, shipped_catalogue()).margin_claimed);
+}
+
+TEST_CASE("what is to be avoided is left off, with the reason") {
+  Job job = demo();
+  job.shelf.push_back({"toluene", "", {}});
+  job.limits.avoid_families = {"ketone"};
+  job.limits.avoid_solvents = {"ethyl acetate"};
+  const Plan plan = make_plan(job, shipped_catalogue());
+  CHECK(mentions(plan.left_off_shelf, "toluene: carries H361"));
+  CHECK(mentions(plan.left_off_shelf, "acetone: family \"ketone\" is to be avoided"));
+  CHECK(mentions(plan.left_off_shelf, "ethyl acetate: is to be avoided"));
+  for (const JudgedMixture& rung : plan.rungs)
+    for (const Part& part : rung.mixture.parts()) CHECK(part.liquid.solvent->family != "ketone");
+}
+
+TEST_CASE("unknown hazards can be refused, and are named when they are not") {
+  // Two bottles that are needed together, one of them without a hazard record.
+  const Solvent* unknown = nullptr;
+  for (const Solvent& solvent : shipped_catalogue().solvents())
+    if (!solvent.hazards && solvent.hansen && solvent.family == "ester" && !solvent.reference_only) unknown = &solvent;
+  REQUIRE(unknown);
+  Job job = demo();
+  job.shelf = {{"isooctane", "", {}}, {unknown->id, "", {}}};
+  const auto named = [](const Plan& plan) {
+    std::vector<JudgedMixture> shown = plan.rungs;
+    for (const auto& one : {plan.nearest, plan.least_risk_that_works})
+      if (one) shown.push_back(*one);
+    return std::any_of(shown.begin(), shown.end(),
+                       [](const JudgedMixture& mixture) { return !mixture.hazards.without_record.empty(); });
+  };
+  CHECK(named(make_plan(job, shipped_catalogue())));
+  job.limits.allow_unknown_hazards = false;
+  const Shelf shelf = shelf_of(job, shipped_catalogue());
+  const std::vector<std::string> left_off = left_off_words(shelf);
+  CHECK(usable_liquids(shelf).size() == 1);
+  REQUIRE(left_off.size() == 1);
+  CHECK(left_off[0].find("no hazard record") != std::string::npos);
+  CHECK_FALSE(named(make_plan(job, shipped_catalogue())));
+}
+
+TEST_CASE("the order of the shelf does not change the plan") {
+  Job job = demo();
+  const Plan forward = make_plan(job, shipped_catalogue());
+  std::reverse(job.shelf.begin(), job.shelf.end());
+  const Plan backward = make_plan(job, shipped_catalogue());
+  REQUIRE(forward.rungs.size() == backward.rungs.size());
+  for (std::size_t i = 0; i < forward.rungs.size(); ++i) {
+    CHECK(to_text(forward.rungs[i].mixture) == to_text(backward.rungs[i].mixture));
+    CHECK(forward.rungs[i].effect == backward.rungs[i].effect);
+  }
+}
+
+TEST_CASE("a passage with a material of its own is kept like a layer") {
+  Job job = demo();
+  job.passages.push_back({"glaze", "oil paint", "oil_resin_glaze", {}, "", {}});
+  const Plan plan = make_plan(job, shipped_catalogue());
+  REQUIRE(plan.layers.size() == 3);
+  CHECK(plan.layers[2].name == "glaze");
+  CHECK(plan.layers[2].role == Role::keep);
+}
+
+TEST_CASE("own tests win over the catalogue") {
+  Job job = demo();
+  job.layers[1].own_sphere = OwnSphere{{{{18, 10, 9}, 4}, {0.3, 0.5, 0.5}, 0.3}, "tests on a sample"};
+  const Plan plan = make_plan(job, shipped_catalogue());
+  CHECK(plan.layers[1].chosen_because == "own tests");
+  CHECK(plan.layers[1].sphere.mean.R0 == 4);
+  CHECK(plan.rungs.back().effect > make_plan(demo(), shipped_catalogue()).rungs.back().effect);
+}
+
+TEST_CASE("a shelf of 30 liquids in three parts is planned") {
+  Job job = demo();
+  job.shelf.clear();
+  for (const Solvent& solvent : shipped_catalogue().solvents())
+    if (solvent.hansen && !solvent.reference_only && job.shelf.size() < 30) job.shelf.push_back({solvent.id, "", {}});
+  REQUIRE(job.shelf.size() == 30);
+  const Plan plan = make_plan(job, shipped_catalogue());
+  CHECK(plan.mixtures_judged > 500000);
+  CHECK((plan.outcome == Outcome::no_window || !plan.rungs.empty()));
+}
+
+TEST_CASE("a target that is not there is named with the nearest one") {
+  try {
+    make_plan(demo(), shipped_catalogue(), "varnsh");
+    FAIL("no fault");
+  } catch (const InputError& error) {
+    CHECK(error.kind() == Fault::usage);
+    CHECK(render(error.faults()).find("did you mean \"varnish\"?") != std::string::npos);
+  }
+}
