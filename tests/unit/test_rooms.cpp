@@ -7,6 +7,7 @@
 #include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <map>
 #include <regex>
 #include <set>
@@ -190,6 +191,28 @@ TEST_CASE("no check keeps a hidden relative tolerance beside its margin") {
       CHECK_FALSE(std::regex_search(line, lax));
     }
   }
+}
+
+TEST_CASE("every fault of the mutation lists still has its place in the code") {
+  std::size_t seen = 0;
+  for (const auto& entry : fs::directory_iterator(root / "tests/mutation")) {
+    if (entry.path().extension() != ".tsv") continue;
+    std::ifstream in(entry.path());
+    for (std::string line; std::getline(in, line);) {
+      if (line.empty() || line[0] == '#') continue;
+      INFO(entry.path().filename() << ": " << line);
+      std::istringstream row(line);
+      std::string file, from;
+      REQUIRE(std::getline(std::getline(row, file, '\t'), from, '\t'));
+      std::ifstream source(root / file);
+      const std::string code((std::istreambuf_iterator<char>(source)), std::istreambuf_iterator<char>());
+      const std::size_t first = code.find(from);
+      REQUIRE(first != std::string::npos);
+      CHECK(code.find(from, first + 1) == std::string::npos);
+      ++seen;
+    }
+  }
+  CHECK(seen > 100);
 }
 
 TEST_CASE("a tolerance is what it says") {
