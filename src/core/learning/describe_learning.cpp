@@ -82,11 +82,12 @@ std::vector<std::string> describe_learning(const LayerBelief& belief, const std:
   std::vector<std::string> lines;
   say_figures(belief, before, layer, lines);
   say_hypotheses(belief, layer, lines);
+  // Never an advice to repeat: the reading may be a harm, and a surprise is no proof of a mistake.
   for (std::size_t i = 0; i < belief.predicted().size(); ++i)
     if (belief.predicted()[i] < surprising)
       lines.push_back(
-          fmt::format("{}: what test {} says of it was hardly to be expected (chance {}): check it, perhaps "
-                      "repeat it",
+          fmt::format("{}: what test {} says of it was hardly to be expected (chance {}); it counts as read: look at "
+                      "that spot again before the next swab",
                       layer, tests.at(i), per_cent(belief.predicted()[i])));
   lines.push_back(fmt::format("{}: {} of {} particles effective", layer,
                               static_cast<long>(std::lround(belief.effective_particles())), belief.particles().size()));
