@@ -1,5 +1,5 @@
 // How much water an alcohol bears in hydrocarbons: as measured, else by the group method for two liquids, corrected by
-// what was measured with others. Internal to core; layer 5.
+// what was measured with others. Internal to core.
 #pragma once
 
 #include "gentlest/vial/miscibility.hpp"
