@@ -1,6 +1,7 @@
 // The label of a mixture against a second writing of the rules, against harmonised labels, and against published
 // worked examples.
 #include "label_rules.hpp"
+#include "scale.hpp"
 #include "shipped_mixtures.hpp"
 
 #include "gentlest/catalogue/statements.hpp"
@@ -140,7 +141,7 @@ TEST_CASE("label oracle: thousands of mixtures of the catalogue's liquids", "[ha
   Dice dice(20261126);
   std::size_t compared = 0;
   std::size_t burning = 0;
-  for (int i = 0; i < 3000; ++i) {
+  for (int i = 0; i < cases(3000); ++i) {
     const Mixture mixture = random_mixture(dice);
     if (!can_be_judged(mixture)) continue;
     ++compared;
@@ -187,7 +188,7 @@ TEST_CASE("label oracle: invented records with every statement, class and limit 
   const std::vector<std::string> classes = {"Acute Tox. 1",   "Acute Tox. 2", "Skin Sens. 1A",
                                             "Resp. Sens. 1A", "Acute Tox. 3", "Skin Sens. 1B"};
   Dice dice(272);
-  for (int i = 0; i < 15000; ++i) {
+  for (int i = 0; i < cases(15000); ++i) {
     std::vector<Ingredient> ingredients;
     plain::Parts parts;
     for (const double share : dice.shares(2 + dice.below(3))) {
