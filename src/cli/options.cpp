@@ -22,9 +22,9 @@ po::options_description describe() {
     std::string name = option.name;
     if (option.letter) name += std::string(",") + option.letter;
     if (*option.argument)
-      description.add_options()(name.c_str(), po::value<std::string>(), option.help);
+      description.add_options()(name.c_str(), po::value<std::string>(), option.help.c_str());
     else
-      description.add_options()(name.c_str(), po::bool_switch(), option.help);
+      description.add_options()(name.c_str(), po::bool_switch(), option.help.c_str());
   }
   description.add_options()("words", po::value<std::vector<std::string>>(), "");
   return description;
@@ -76,78 +76,98 @@ po::variables_map parse(const std::vector<std::string>& args) {
   return seen;
 }
 
-std::optional<std::string> text_of(const po::variables_map& seen, const char* name) {
-  if (!seen.count(name)) return std::nullopt;
-  const auto value = seen[name].as<std::string>();
-  if (value.empty())
-    throw InputError(Fault::usage, fmt::format("the option --{} has an empty value", name), "leave it out or fill it");
-  return value;
-}
+// Reads the values; what is wrong with one does not hide what is wrong with the next.
+class ValueReader {
+ public:
+  ValueReader(const po::variables_map& seen, std::vector<Diagnostic>& faults) : seen_(seen), faults_(faults) {}
 
-std::optional<int> whole_of(const po::variables_map& seen, const char* name, int low, int high) {
-  const std::optional<std::string> text = text_of(seen, name);
-  if (!text) return std::nullopt;
-  int value = 0;
-  const char* end = text->data() + text->size();
-  const auto [stop, fault] = std::from_chars(text->data(), end, value);
-  if (fault != std::errc() || stop != end || value < low || value > high)
-    throw InputError(Fault::usage,
-                     fmt::format("--{} \"{}\" is not a whole number from {} to {}", name, *text, low, high),
-                     fmt::format("write for example --{} {}", name, low));
-  return value;
-}
+  std::optional<std::string> text(const char* name) {
+    if (!seen_.count(name)) return std::nullopt;
+    const auto value = seen_[name].as<std::string>();
+    if (!value.empty()) return value;
+    complain(fmt::format("the option --{} has an empty value", name), "leave it out or fill it");
+    return std::nullopt;
+  }
 
-std::optional<double> chance_of(const po::variables_map& seen, const char* name) {
-  const std::optional<std::string> text = text_of(seen, name);
-  if (!text) return std::nullopt;
-  const std::optional<double> value = amount_from(*text);
-  if (!value || !(*value > 0 && *value < 1))
-    throw InputError(Fault::usage, fmt::format("--{} \"{}\" is not a chance between 0 and 1", name, *text),
-                     fmt::format("write for example --{} 0.1 for 10 %", name));
-  return value;
-}
+  std::optional<int> whole(const char* name, int low, int high) {
+    const std::optional<std::string> typed = text(name);
+    if (!typed) return std::nullopt;
+    int value = 0;
+    const char* end = typed->data() + typed->size();
+    const auto [stop, fault] = std::from_chars(typed->data(), end, value);
+    if (fault == std::errc() && stop == end && value >= low && value <= high) return value;
+    complain(fmt::format("--{} \"{}\" is not a whole number from {} to {}", name, *typed, low, high),
+             fmt::format("write for example --{} {}", name, low));
+    return std::nullopt;
+  }
 
-std::optional<double> amount_of(const po::variables_map& seen, const char* name, double low, double high) {
-  const std::optional<std::string> text = text_of(seen, name);
-  if (!text) return std::nullopt;
-  const std::optional<double> value = amount_from(*text);
-  if (!value || *value < low || *value > high)
-    throw InputError(Fault::usage, fmt::format("--{} \"{}\" is not a number from {} to {}", name, *text, low, high),
-                     "write it with a point, without a unit");
-  return value;
-}
+  std::optional<double> amount(const char* name, double low, double high) {
+    const std::optional<std::string> typed = text(name);
+    if (!typed) return std::nullopt;
+    const std::optional<double> value = amount_from(*typed);
+    if (value && *value >= low && *value <= high) return value;
+    complain(fmt::format("--{} \"{}\" is not a number from {} to {}", name, *typed, low, high),
+             "write it with a point, without a unit");
+    return std::nullopt;
+  }
 
-// "3:4": two rungs, the second above the first.
-std::optional<Finer> stretch_of(const po::variables_map& seen, const char* name) {
-  const std::optional<std::string> text = text_of(seen, name);
-  if (!text) return std::nullopt;
-  constexpr int most_rungs = 100;
-  Finer finer;
-  const char* end = text->data() + text->size();
-  const auto first = std::from_chars(text->data(), end, finer.from);
-  const bool colon = first.ec == std::errc() && first.ptr != end && *first.ptr == ':';
-  const auto second = std::from_chars(colon ? first.ptr + 1 : end, end, finer.to);
-  if (!colon || second.ec != std::errc() || second.ptr != end || finer.from < 1 || finer.to <= finer.from ||
-      finer.to > most_rungs)
-    throw InputError(Fault::usage,
-                     fmt::format("--{} \"{}\" is not a stretch from one rung to a later one", name, *text),
-                     fmt::format("write for example --{} 3:4", name));
-  return finer;
-}
+  std::optional<double> limit(const Limit& limit) {
+    if (limit.ends == Ends::excluded) return chance(limit);
+    if (!is_whole(limit)) return amount(limit.option, limit.smallest, limit.largest);
+    const auto value = whole(limit.option, static_cast<int>(limit.smallest), static_cast<int>(limit.largest));
+    if (!value || is_within(limit, *value)) return value;
+    complain(fmt::format("--{} is {}, {}", limit.option, *value, outside_words(limit)), range_remedy(limit));
+    return std::nullopt;
+  }
 
-Form form_of(const po::variables_map& seen) {
-  const std::string word = text_of(seen, "format").value_or("text");
-  if (word == "text") return Form::text;
-  if (word == "csv") return Form::csv;
-  if (word == "json") return Form::json;
-  const std::string near = nearest_name(word, {"text", "csv", "json"});
-  throw InputError(Fault::usage, fmt::format("unknown format \"{}\"", word),
-                   near.empty() ? "text, csv or json" : fmt::format("did you mean \"{}\"?", near));
-}
+  // "3:4": two rungs, the second above the first.
+  std::optional<Finer> stretch(const char* name) {
+    const std::optional<std::string> typed = text(name);
+    if (!typed) return std::nullopt;
+    Finer finer;
+    const char* end = typed->data() + typed->size();
+    const auto first = std::from_chars(typed->data(), end, finer.from);
+    const bool colon = first.ec == std::errc() && first.ptr != end && *first.ptr == ':';
+    const auto second = std::from_chars(colon ? first.ptr + 1 : end, end, finer.to);
+    if (colon && second.ec == std::errc() && second.ptr == end && finer.from >= 1 && finer.to > finer.from)
+      return finer;
+    complain(fmt::format("--{} \"{}\" is not a stretch from one rung to a later one", name, *typed),
+             fmt::format("write for example --{} 3:4", name));
+    return std::nullopt;
+  }
+
+  Form form() {
+    const std::string word = text("format").value_or("text");
+    if (word == "text") return Form::text;
+    if (word == "csv") return Form::csv;
+    if (word == "json") return Form::json;
+    const std::string near = nearest_name(word, {"text", "csv", "json"});
+    complain(fmt::format("unknown format \"{}\"", word),
+             near.empty() ? "text, csv or json" : fmt::format("did you mean \"{}\"?", near));
+    return Form::text;
+  }
+
+ private:
+  void complain(std::string message, std::string remedy) {
+    faults_.push_back({{}, std::move(message), std::move(remedy), {}});
+  }
+
+  std::optional<double> chance(const Limit& limit) {
+    const std::optional<std::string> typed = text(limit.option);
+    if (!typed) return std::nullopt;
+    const std::optional<double> value = amount_from(*typed);
+    if (value && is_within(limit, *value)) return value;
+    complain(fmt::format("--{} \"{}\" is not a chance {}", limit.option, *typed, range_words(limit)),
+             fmt::format("write for example --{} 0.1 for 10 %", limit.option));
+    return std::nullopt;
+  }
+
+  const po::variables_map& seen_;
+  std::vector<Diagnostic>& faults_;
+};
 
 // Every option given must belong to the command; says which commands take it otherwise.
-void check_options_of(const po::variables_map& seen, const std::string& command) {
-  std::vector<Diagnostic> faults;
+void check_options_of(const po::variables_map& seen, const std::string& command, std::vector<Diagnostic>& faults) {
   for (const Option& option : all_options()) {
     if (!seen.count(option.name) || seen[option.name].defaulted() || takes_option(command, option.name)) continue;
     std::string takers;
@@ -156,7 +176,6 @@ void check_options_of(const po::variables_map& seen, const std::string& command)
     faults.push_back(
         {{}, fmt::format("\"{}\" takes no option --{}", command, option.name), "it belongs to: " + takers, {}});
   }
-  if (!faults.empty()) throw InputError(Fault::usage, std::move(faults));
 }
 
 void check_command(const Request& request) {
@@ -168,51 +187,41 @@ void check_command(const Request& request) {
                    near.empty() ? "`gentlest help` lists the commands" : fmt::format("did you mean \"{}\"?", near));
 }
 
-void check_word_count(const Request& request) {
+void check_word_count(const Request& request, std::vector<Diagnostic>& faults) {
   const Command& command = *find_command(request.command);
   const std::size_t count = request.words.size();
   if (request.help || (count >= command.least_words && count <= command.most_words)) return;
   const std::string synopsis =
       fmt::format("write: gentlest {}{}{}", command.name, *command.words ? " " : "", command.words);
-  if (count < command.least_words)
-    throw InputError(Fault::usage, fmt::format("\"{}\" needs more words", command.name), synopsis);
-  throw InputError(
-      Fault::usage,
-      fmt::format("\"{}\" does not know what to do with \"{}\"", command.name, request.words[command.most_words]),
-      synopsis);
+  const std::string message =
+      count < command.least_words
+          ? fmt::format("\"{}\" needs more words", command.name)
+          : fmt::format("\"{}\" does not know what to do with \"{}\"", command.name, request.words[command.most_words]);
+  faults.push_back({{}, message, synopsis, {}});
 }
 
-void read_values(Request& request, const po::variables_map& seen) {
-  request.form = form_of(seen);
-  request.output = text_of(seen, "output");
-  request.data = text_of(seen, "data");
-  request.target = text_of(seen, "target");
-  request.family = text_of(seen, "family");
-  request.having = text_of(seen, "having");
-  request.kind = text_of(seen, "kind");
-  request.paper = text_of(seen, "paper");
-  request.label = text_of(seen, "label");
-  request.sites = text_of(seen, "sites");
-  request.log = text_of(seen, "log");
-  request.background = text_of(seen, "background");
-  request.date = text_of(seen, "date");
-  request.maker = text_of(seen, "maker");
-  request.vial_mL = amount_of(seen, "vial", 0.1, 1000);
-  request.measure_mL = amount_of(seen, "measure", 0.01, 100);
-  request.margin_mm = amount_of(seen, "margin", 0, 100);
-  request.gap_mm = amount_of(seen, "gap", 0, 50);
-  request.copies = whole_of(seen, "copies", 1, 100);
-  request.risk_limit = chance_of(seen, "risk-limit");
-  request.parts = whole_of(seen, "parts", 1, 4);
-  request.step = whole_of(seen, "step", 1, 50);
-  request.bottles = whole_of(seen, "bottles", 1, 100);
-  request.rungs = whole_of(seen, "rungs", 1, 100);
-  request.finer = stretch_of(seen, "finer");
-  request.good_up_to = whole_of(seen, "good-up-to", 1, 5);
+void read_values(Request& request, const po::variables_map& seen, std::vector<Diagnostic>& faults) {
+  ValueReader values(seen, faults);
+  request.form = values.form();
+  for (const TextOption& option : text_options()) request.*option.member = values.text(option.name);
+  for (const Limit& limit : all_limits())
+    if (*limit.option)
+      if (const std::optional<double> value = values.limit(limit)) request.limits.push_back({&limit, *value});
+  request.margin_mm = values.amount("margin", 0, 100);
+  request.gap_mm = values.amount("gap", 0, 50);
+  request.copies = values.whole("copies", 1, 100);
+  request.finer = values.stretch("finer");
+  request.good_up_to = values.whole("good-up-to", 1, 5);
   request.quiet = seen["quiet"].as<bool>();
   request.force = seen["force"].as<bool>();
   request.again = seen["again"].as<bool>();
   request.new_log = seen["new-log"].as<bool>();
+}
+
+// The words are the option's, the range is the table's.
+Option limit_option(const char* key, const char* argument, const char* words) {
+  const Limit& limit = *find_limit(key);
+  return {limit.option, 0, argument, fmt::format("{}, {}; default: the job's", words, range_words(limit))};
 }
 
 }  // namespace
@@ -225,19 +234,19 @@ const std::vector<Option>& all_options() {
       {"quiet", 'q', "", "no progress; results and warnings stay"},
       {"help", 'h', "", "show the help of the command"},
       {"target", 0, "LAYER", "the layer to remove; default: the uppermost with role remove"},
-      {"risk-limit", 0, "CHANCE", "largest risk of any layer to keep, between 0 and 1; default: the job's"},
-      {"parts", 0, "N", "largest number of liquids in one mixture, 1 to 4; default: the job's"},
-      {"step", 0, "PERCENT", "step of the shares, per cent by volume, divides 100; default: the job's"},
-      {"bottles", 0, "N", "largest number of bottles of the ladder; default: the job's"},
-      {"rungs", 0, "N", "largest number of rungs; default: the job's"},
+      limit_option("risk_limit", "CHANCE", "largest risk of any layer to keep"),
+      limit_option("parts", "N", "largest number of liquids in one mixture"),
+      limit_option("step_percent", "PERCENT", "step of the shares, per cent by volume"),
+      limit_option("bottles", "N", "largest number of bottles of the ladder"),
+      limit_option("rungs", "N", "largest number of rungs"),
       {"finer", 0, "A:B", "put smaller steps, of 1 % by volume, between rung A and rung B"},
       {"good-up-to", 0, "GRADE", "weakest grade, 1 to 5, that still counts as dissolving; default: 1"},
       {"family", 0, "NAME", "only this family of solvents, or kind of materials"},
       {"having", 0, "FIGURE", "only records that hold this figure, e.g. hazards or sphere"},
       {"kind", 0, "CHART", "risk (default), chances, planes, triangle or drift"},
       {"paper", 0, "SIZE", "a4 (default) or letter"},
-      {"vial", 0, "ML", "what one vial holds, mL; default: the job's"},
-      {"measure", 0, "ML", "smallest volume that is measured, mL; default: the job's"},
+      limit_option("vial_mL", "ML", "what one vial holds, mL"),
+      limit_option("measure_mL", "ML", "smallest volume that is measured, mL"),
       {"sites", 0, "PLACES", "where the tests are, cm from the lower left corner, e.g. \"12.5,30; 40,10\""},
       {"background", 0, "FILE", "PNG or JPEG of the whole painting, put into the map"},
       {"log", 0, "FILE", "the log of the tests: their places on the map, their numbers go on"},
@@ -251,6 +260,16 @@ const std::vector<Option>& all_options() {
       {"again", 0, "", "add rows that the log holds already, as tests of their own"},
       {"new-log", 0, "", "the log is a new one, though another is named almost like it"},
   };
+  return options;
+}
+
+const std::vector<TextOption>& text_options() {
+  static const std::vector<TextOption> options = {
+      {"output", &Request::output}, {"data", &Request::data},     {"target", &Request::target},
+      {"family", &Request::family}, {"having", &Request::having}, {"kind", &Request::kind},
+      {"paper", &Request::paper},   {"label", &Request::label},   {"sites", &Request::sites},
+      {"log", &Request::log},       {"date", &Request::date},     {"background", &Request::background},
+      {"maker", &Request::maker}};
   return options;
 }
 
@@ -273,9 +292,11 @@ Request read_request(const std::vector<std::string>& typed) {
     request.words.erase(request.words.begin());
   }
   check_command(request);
-  check_options_of(seen, request.command);
-  read_values(request, seen);
-  check_word_count(request);
+  std::vector<Diagnostic> faults;
+  check_options_of(seen, request.command, faults);
+  read_values(request, seen, faults);
+  check_word_count(request, faults);
+  if (!faults.empty()) throw InputError(Fault::usage, std::move(faults));
   return request;
 }
 

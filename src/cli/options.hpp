@@ -1,6 +1,7 @@
 // Reads the command line. The only part of the program that sees Boost.Program_options.
 #pragma once
 
+#include "gentlest/plan/limits.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "report/form/form.hpp"
 
@@ -10,6 +11,12 @@
 
 namespace gentlest {
 
+/// A limit of the job that the command line gives anew.
+struct AskedLimit {
+  const Limit* limit;
+  double value;
+};
+
 /// What was asked for. Which options a command takes is checked; whether the words make sense is the command's
 /// business.
 struct Request {
@@ -18,9 +25,10 @@ struct Request {
   Form form = Form::text;
   std::optional<std::string> output, data, target, family, having, kind;
   std::optional<std::string> paper, label, sites, background, date, maker, log;
-  std::optional<double> risk_limit, vial_mL, measure_mL, margin_mm, gap_mm;
+  std::optional<double> margin_mm, gap_mm;
   std::optional<Finer> finer;
-  std::optional<int> parts, step, bottles, rungs, good_up_to, copies;
+  std::optional<int> good_up_to, copies;
+  std::vector<AskedLimit> limits;  ///< in the order of the table
   bool quiet = false;
   bool force = false;
   bool again = false;
@@ -33,11 +41,18 @@ struct Option {
   const char* name;
   char letter;           ///< short form, 0 where there is none
   const char* argument;  ///< e.g. "FILE"; empty for a switch
-  const char* help;
+  std::string help;
 };
 
 /// Every option of the program.
 const std::vector<Option>& all_options();
+
+/// Options whose value is taken as it was typed, and where it goes.
+struct TextOption {
+  const char* name;
+  std::optional<std::string> Request::*member;
+};
+const std::vector<TextOption>& text_options();
 
 /// Options of every command.
 const std::vector<std::string>& common_options();

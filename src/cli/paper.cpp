@@ -26,28 +26,16 @@ std::optional<MapBackground> background_of(const Request& request) {
   return MapBackground{std::move(image.media_type), std::move(image.bytes)};
 }
 
-// The options that changed the result, as they would be typed again.
 std::vector<std::string> options_used(const Request& request) {
   std::vector<std::string> used;
-  const auto add = [&](const char* name, const auto& value, const auto& words) {
-    if (value) used.push_back(fmt::format("--{} {}", name, words(*value)));
-  };
-  const auto quoted = [](const std::string& text) { return "\"" + text + "\""; };
-  const auto number = [](double value) { return as_data(value); };
-  const auto whole = [](int value) { return std::to_string(value); };
-  add("data", request.data, quoted);
-  add("target", request.target, quoted);
-  add("risk-limit", request.risk_limit, number);
-  add("parts", request.parts, whole);
-  add("step", request.step, whole);
-  add("bottles", request.bottles, whole);
-  add("rungs", request.rungs, whole);
-  add("paper", request.paper, quoted);
-  add("vial", request.vial_mL, number);
-  add("measure", request.measure_mL, number);
-  add("sites", request.sites, quoted);
-  add("background", request.background, quoted);
-  add("log", request.log, quoted);
+  for (const Option& option : all_options()) {
+    for (const AskedLimit& asked : request.limits)
+      if (option.name == std::string_view(asked.limit->option))
+        used.push_back(fmt::format("--{} {}", option.name, as_data(asked.value)));
+    for (const TextOption& text : text_options())
+      if (option.name == std::string_view(text.name) && request.*text.member && text.member != &Request::output)
+        used.push_back(fmt::format("--{} \"{}\"", option.name, *(request.*text.member)));
+  }
   return used;
 }
 

@@ -34,16 +34,19 @@ std::string read_standard_input(Session& session) {
   return text;
 }
 
-bool put_limits(Limits& limits, const Request& request) {
-  const Limits before = limits;
-  limits.risk_limit = request.risk_limit.value_or(limits.risk_limit);
-  limits.parts = request.parts.value_or(limits.parts);
-  limits.step_percent = request.step.value_or(limits.step_percent);
-  limits.bottles = request.bottles.value_or(limits.bottles);
-  limits.vial_mL = request.vial_mL.value_or(limits.vial_mL);
-  limits.measure_mL = request.measure_mL.value_or(limits.measure_mL);
-  limits.rungs = request.rungs.value_or(limits.rungs);
-  return !(limits == before);
+// What the command line says of a sound job: its limits, its layer, its rungs.
+std::vector<Diagnostic> faults_of_wishes(const Job& job, const Request& request, const Catalogue& catalogue) {
+  std::vector<Diagnostic> faults;
+  if (!request.limits.empty()) faults = check_job(job, catalogue);
+  for (Diagnostic& fault : faults) fault.where = {"command line", 0, 0};
+  if (const auto fault = target_fault(job, request.target.value_or(""))) faults.push_back(*fault);
+  if (request.finer && request.finer->to > job.limits.rungs)
+    faults.push_back(
+        {{},
+         fmt::format("no stretch from rung {} to rung {} on this ladder", request.finer->from, request.finer->to),
+         fmt::format("its rungs are 1 to {} at most", job.limits.rungs),
+         {}});
+  return faults;
 }
 
 }  // namespace
@@ -77,10 +80,9 @@ Job load_asked_job(const std::string& word, const Request& request, const Catalo
 
 Job load_asked_job(const JobText& source, const Request& request, const Catalogue& catalogue) {
   Job job = load_job(source.text, source.file, catalogue);
-  if (!put_limits(job.limits, request)) return job;
+  for (const AskedLimit& asked : request.limits) put_number(*asked.limit, asked.value, job.limits);
   // The file was sound, so what is wrong now comes from the command line.
-  std::vector<Diagnostic> faults = check_job(job, catalogue);
-  for (Diagnostic& fault : faults) fault.where = {"command line", 0, 0};
+  std::vector<Diagnostic> faults = faults_of_wishes(job, request, catalogue);
   if (!faults.empty()) throw InputError(Fault::usage, std::move(faults));
   return job;
 }

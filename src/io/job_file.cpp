@@ -3,6 +3,8 @@
 #include "io/catalogue_records.hpp"
 #include "io/yaml_reader.hpp"
 
+#include "gentlest/plan/limits.hpp"
+
 #include <fmt/format.h>
 
 #include <filesystem>
@@ -152,32 +154,31 @@ void note_places(YamlMap& map, const YamlNode& limits, Places& places) {
   }
 }
 
+// One for each kind of limit; what is left out stays as it is. check_job() knows the ranges.
+void read_limit(YamlMap& map, const char* key, int& value) {
+  value = map.whole(key).value_or(value);
+}
+void read_limit(YamlMap& map, const char* key, double& value) {
+  value = map.number(key).value_or(value);
+}
+void read_limit(YamlMap& map, const char* key, std::optional<double>& value) {
+  value = map.number(key);
+}
+void read_limit(YamlMap& map, const char* key, bool& value) {
+  value = map.truth(key, value);
+}
+void read_limit(YamlMap& map, const char* key, std::vector<std::string>& value) {
+  value = map.texts(key);
+}
+
 Limits read_limits(YamlMap& parent, Places& places) {
   Limits limits;
   const YamlNode* node = parent.find("limits");
   if (!node) return limits;
   YamlMap map(parent.file(), *node, "limits");
   note_places(map, *node, places);
-  limits.parts = map.whole("parts").value_or(limits.parts);
-  limits.bottles = map.whole("bottles").value_or(limits.bottles);
-  limits.step_percent = map.whole("step_percent").value_or(limits.step_percent);
-  limits.rungs = map.whole("rungs").value_or(limits.rungs);
-  limits.risk_limit = map.number("risk_limit").value_or(limits.risk_limit);
-  limits.wanted_effect = map.number("wanted_effect").value_or(limits.wanted_effect);
-  limits.effect_grade = map.whole("effect_grade").value_or(limits.effect_grade);
-  limits.risk_grade = map.whole("risk_grade").value_or(limits.risk_grade);
-  limits.avoid_families = map.texts("avoid_families");
-  limits.avoid_statements = map.texts("avoid_statements");
-  limits.avoid_solvents = map.texts("avoid_solvents");
-  limits.lowest_flash_point_C = map.number_within("lowest_flash_point_C", -100, 200);
-  limits.avoid_label = map.texts("avoid_label");
-  limits.allow_unknown_hazards = map.truth("allow_unknown_hazards", limits.allow_unknown_hazards);
-  limits.allow_splitting = map.truth("allow_splitting", limits.allow_splitting);
-  limits.allow_drift = map.truth("allow_drift", limits.allow_drift);
-  limits.edge_tests = map.whole_within("edge_tests", 0, 30).value_or(limits.edge_tests);
-  limits.vial_mL = map.number_within("vial_mL", 0.1, 10000).value_or(limits.vial_mL);
-  limits.measure_mL = map.number_within("measure_mL", 0.001, 100).value_or(limits.measure_mL);
-  limits.room_C = map.number_within("room_C", 0, 40).value_or(limits.room_C);
+  for (const Limit& limit : all_limits())
+    std::visit([&](auto member) { read_limit(map, limit.key, limits.*member); }, limit.member);
   map.done();
   return limits;
 }

@@ -72,10 +72,10 @@ struct ShelfBottle {
   bool operator==(const ShelfBottle& other) const;
 };
 
-/// What the plan may use and how far it may go.
+/// What the plan may use and how far it may go. Ranges and units of all: gentlest/plan/limits.hpp.
 struct Limits {
-  int parts = 3;               ///< largest number of liquids in one mixture, 1 to 4
-  int bottles = 3;             ///< largest number of bottles of the whole ladder, at least `parts`... up to the shelf
+  int parts = 3;               ///< largest number of liquids in one mixture
+  int bottles = 3;             ///< largest number of bottles of the whole ladder, at least `parts`
   int step_percent = 5;        ///< grid of volume shares; divides 100
   int rungs = 7;               ///< largest number of rungs
   double risk_limit = 0.25;    ///< no rung may exceed this chance for any layer to keep; docs/science.md, "Defaults"
@@ -90,10 +90,10 @@ struct Limits {
   bool allow_unknown_hazards = true;  ///< propose what hazards or flash point are not known of (marked as such)
   bool allow_splitting = false;       ///< propose mixtures that part into two liquids (marked as such)
   bool allow_drift = false;           ///< propose mixtures whose risk passes the limit while they dry (marked as such)
-  int edge_tests = 8;                 ///< swabs that may be made where harm matters least, 0 to 30; 0: no such place
+  int edge_tests = 8;                 ///< swabs that may be made where harm matters least; 0: no such place
   double vial_mL = 10;                ///< what one vial holds
   double measure_mL = 0.5;            ///< the smallest amount that is measured into it
-  double room_C = 20;                 ///< for drift and the question of one liquid, 0 to 40
+  double room_C = 20;                 ///< for drift and the question of one liquid
   bool operator==(const Limits&) const = default;
 };
 

@@ -198,7 +198,10 @@ enum class WindowClosedBy {
 /// Precondition: the plan has no window.
 WindowClosedBy what_closes_window(const Plan& plan);
 
-/// The job's layers as the plan sees them: spheres, grades, flags.
+/// What is wrong with `target`: the job has no layer of that name to remove. Nothing where it is sound or empty.
+std::optional<Diagnostic> target_fault(const Job& job, const std::string& target);
+
+/// The job's layers as the plan sees them: spheres, grades, flags. Throws InputError (Fault::usage) for target_fault.
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});
 
 /// The warnings for which no margin is claimed, of the layer (without the name of a passage) and of its passages; and

@@ -4,6 +4,7 @@
 #include "gentlest/liquids/grade.hpp"
 #include "gentlest/liquids/mixture.hpp"
 #include "gentlest/liquids/recipe.hpp"
+#include "gentlest/plan/limits.hpp"
 #include "gentlest/plan/shelf.hpp"
 
 #include <fmt/format.h>
@@ -170,36 +171,31 @@ class JobCheck {
       complain_at("shelf", "no bottle of the shelf may be used", left_off_words(shelf).front());
   }
 
+  void check_ranges() {
+    for (const Limit& limit : all_limits()) {
+      const std::optional<double> value = number_of(limit, job_.limits);
+      if (!value || is_within(limit, *value)) continue;
+      complain_at(fmt::format("limits.{}", limit.key),
+                  fmt::format("{} is {}, {}", limit.key, *value, outside_words(limit)), range_remedy(limit));
+    }
+  }
+
+  bool is_in_range(std::string_view key) const {
+    const Limit& limit = *find_limit(key);
+    return is_within(limit, number_of(limit, job_.limits).value_or(limit.smallest));
+  }
+
   void check_measuring() {
+    if (!is_in_range("parts") || !is_in_range("vial_mL") || !is_in_range("measure_mL")) return;  // told already
     const Limits& limits = job_.limits;
-    expect_range("vial_mL", limits.vial_mL, 0.1, 10000);
-    expect_range("measure_mL", limits.measure_mL, 0.001, 100);
-    if (limits.parts < 1 || limits.parts > 4) return;  // told already
     const auto parts = static_cast<std::size_t>(limits.parts);
     if (const auto fault = measuring_fault(parts, {Millilitres{limits.vial_mL}, Millilitres{limits.measure_mL}}))
       complain_at("limits.measure_mL", fault->message, fault->remedy, "limits.vial_mL");
   }
 
-  void expect_range(const std::string& key, double value, double low, double high) {
-    if (value < low || value > high)
-      complain_at("limits." + key, fmt::format("{} is {}, outside {} to {}", key, value, low, high));
-  }
-
   void check_limits() {
     const Limits& limits = job_.limits;
-    expect_range("parts", limits.parts, 1, 4);
-    expect_range("rungs", limits.rungs, 2, 30);
-    expect_range("bottles", limits.bottles, 1, 8);
-    expect_range("risk_limit", limits.risk_limit, 0, 1);
-    expect_range("wanted_effect", limits.wanted_effect, 0, 1);
-    expect_range("edge_tests", limits.edge_tests, 0, 30);
-    expect_range("effect_grade", limits.effect_grade, 1, 5);
-    expect_range("risk_grade", limits.risk_grade, 1, 5);
-    if (limits.lowest_flash_point_C) expect_range("lowest_flash_point_C", *limits.lowest_flash_point_C, -100, 200);
-    if (limits.step_percent < 1 || limits.step_percent > 50 || 100 % limits.step_percent != 0)
-      complain_at("limits.step_percent",
-                  fmt::format("step_percent is {}, which does not divide 100", limits.step_percent),
-                  "take 1, 2, 4, 5, 10, 20, 25 or 50");
+    check_ranges();
     if (limits.bottles < limits.parts)
       complain_at("limits.bottles",
                   fmt::format("limits contradict each other: {} parts from {} bottles", limits.parts, limits.bottles),

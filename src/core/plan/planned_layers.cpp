@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 
 namespace gentlest {
 
@@ -86,19 +87,8 @@ std::vector<Flag> against_margin(const std::vector<Flag>& flags, Role role) {
   return against;
 }
 
-void mark_target(std::vector<PlannedLayer>& layers, const std::string& target) {
-  std::vector<std::string> removable;
-  for (PlannedLayer& layer : layers) {
-    if (layer.role != Role::remove) continue;
-    removable.push_back(layer.name);
-    if (target.empty() || layer.name == target) {
-      layer.is_target = true;
-      return;
-    }
-  }
-  const std::string near = nearest_name(target, removable);
-  throw InputError(Fault::usage, fmt::format("no layer \"{}\" with role remove", target),
-                   near.empty() ? "" : fmt::format("did you mean \"{}\"?", near));
+bool is_meant(const std::string& layer, Role role, const std::string& target) {
+  return role == Role::remove && (target.empty() || layer == target);
 }
 
 }  // namespace
@@ -138,11 +128,28 @@ bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers) {
                      [](const PlannedLayer& layer) { return warnings_against_margin(layer).empty(); });
 }
 
+std::optional<Diagnostic> target_fault(const Job& job, const std::string& target) {
+  std::vector<std::string> removable;
+  for (const Layer& layer : job.layers) {
+    if (is_meant(layer.name, layer.role, target)) return std::nullopt;
+    if (layer.role == Role::remove) removable.push_back(layer.name);
+  }
+  const std::string near = nearest_name(target, removable);
+  return Diagnostic{{},
+                    fmt::format("no layer \"{}\" with role remove", target),
+                    near.empty() ? "" : fmt::format("did you mean \"{}\"?", near),
+                    {}};
+}
+
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target) {
+  if (const auto fault = target_fault(job, target)) throw InputError(Fault::usage, {*fault});
   std::vector<PlannedLayer> layers;
   const Hansen liquid_sd = largest_sd(usable_liquids(shelf_of(job, catalogue)));
   for (const Layer& layer : job.layers) layers.push_back(plan_layer(layer, catalogue));
-  mark_target(layers, target);
+  const auto meant = std::find_if(layers.begin(), layers.end(),
+                                  [&](const PlannedLayer& layer) { return is_meant(layer.name, layer.role, target); });
+  assert(meant != layers.end());
+  meant->is_target = true;
   add_passage_warnings(layers, job.passages);
   for (const Passage& passage : job.passages)
     if (!passage.material.empty()) layers.push_back(plan_passage(passage, catalogue));

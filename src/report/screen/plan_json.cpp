@@ -1,6 +1,9 @@
+#include "gentlest/plan/limits.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/screen/plan_report.hpp"
+
+#include <type_traits>
 
 namespace gentlest {
 
@@ -12,27 +15,21 @@ Json advice_json(const std::vector<Advice>& advice) {
   return list;
 }
 
+template <class Value>
+Json limit_json(const Value& value) {
+  if constexpr (std::is_same_v<Value, double>)
+    return data_value(value);
+  else if constexpr (std::is_same_v<Value, std::optional<double>>)
+    return json_number(value);
+  else
+    return value;
+}
+
 Json limits_json(const Limits& limits) {
-  return {{"parts", limits.parts},
-          {"bottles", limits.bottles},
-          {"step_percent", limits.step_percent},
-          {"rungs", limits.rungs},
-          {"risk_limit", data_value(limits.risk_limit)},
-          {"wanted_effect", data_value(limits.wanted_effect)},
-          {"effect_grade", limits.effect_grade},
-          {"risk_grade", limits.risk_grade},
-          {"avoid_families", limits.avoid_families},
-          {"avoid_statements", limits.avoid_statements},
-          {"avoid_solvents", limits.avoid_solvents},
-          {"lowest_flash_point_C", json_number(limits.lowest_flash_point_C)},
-          {"avoid_label", limits.avoid_label},
-          {"allow_unknown_hazards", limits.allow_unknown_hazards},
-          {"allow_splitting", limits.allow_splitting},
-          {"allow_drift", limits.allow_drift},
-          {"edge_tests", limits.edge_tests},
-          {"vial_mL", data_value(limits.vial_mL)},
-          {"measure_mL", data_value(limits.measure_mL)},
-          {"room_C", data_value(limits.room_C)}};
+  Json json = Json::object();
+  for (const Limit& limit : all_limits())
+    json[limit.key] = std::visit([&](auto member) { return limit_json(limits.*member); }, limit.member);
+  return json;
 }
 
 Json object_json(const PaintingObject& object) {
