@@ -16,6 +16,9 @@ CALLS = {
                ["ladder", "demo", "--finer", "2:4"]],
     "comparison": [["compare", "demo"], ["compare", "demo", "--risk-limit", "0.06"]],
     "mixture": [["mixture", "demo", "ethanol 30, isooctane 70"], ["mixture", "demo", "acetone 100"]],
+    "vial": [["vial", "demo", "ethanol 30, isooctane 70"], ["vial", "demo", "acetone 37, isooctane 63"],
+             ["vial", "demo", "methanol 40, toluene 60"], ["vial", "demo", "ligroin 100"]],
+    "cards": [["show", "ethanol", "dammar_aged"], ["show", "ligroin", "water", "shellac", "oil_paint_old", "toluene"]],
     "rows": [["list", "solvents"], ["list", "materials", "--having", "sphere"], ["list", "sources"], ["list", "families"],
              ["check", "demo"], ["version"], ["help", "sheet"]],
 }
@@ -30,14 +33,49 @@ LOG = """{"gentlest_log":1}
 """
 
 
+FREE = ("volume_percent", "RED")  # maps whose keys are names of liquids and layers
+
+
+def pruned(value):
+    """The same answer with long lists cut short."""
+    if isinstance(value, dict):
+        return {key: pruned(inner) for key, inner in value.items()}
+    if isinstance(value, list):
+        return [pruned(inner) for inner in (value[:5] if value and isinstance(value[0], dict) else value)]
+    return value
+
+
+def key_places(value, path=()):
+    """The path to every key, of lists through their first item."""
+    if isinstance(value, dict):
+        for key, inner in value.items():
+            yield path + (key,)
+            if key not in FREE:
+                yield from key_places(inner, path + (key,))
+    elif isinstance(value, list) and value:
+        yield from key_places(value[0], path + (0,))
+
+
+def with_renamed(document, path):
+    """A copy in which the key at the end of the path is called otherwise."""
+    if len(path) == 1:
+        return {(key + "_" if key == path[0] else key): value for key, value in document.items()}
+    copy = list(document) if isinstance(document, list) else dict(document)
+    copy[path[0]] = with_renamed(document[path[0]], path[1:])
+    return copy
+
+
 def broken(document):
     """The same answer with one thing wrong, which a schema worth its name must notice."""
+    short = pruned(document)
+    for path in key_places(short):
+        yield with_renamed(short, path), "another name for " + ".".join(map(str, path))
     bad = dict(document)
     bad["format"] = 2
-    yield bad
+    yield bad, "format 2"
     bad = dict(document)
     del bad["program"]
-    yield bad
+    yield bad, "no program"
 
 
 def main():
@@ -49,8 +87,16 @@ def main():
         with open(tests, "w", encoding="utf-8") as file:
             file.write("solvent,dissolves\nisooctane,no\ntoluene,yes\nacetone,yes\nethanol,no\nbutanone,yes\n"
                        "ethyl_acetate,yes\nn_butanol,no\nxylene,yes\n")
+        table = os.path.join(folder, "bench.csv")
+        with open(table, "w", encoding="utf-8") as file:
+            file.write("mixture,removal,date\nisooctane 100,no effect,2026-03-14\nacetone 100,fully removed,2026-03-14\n")
+        new = os.path.join(folder, "new.log")
         calls = {**CALLS, "report": [["report", "demo", log]]}
-        calls["rows"] = CALLS["rows"] + [["next", "demo", log], ["readings", log], ["fit", tests]]
+        calls["calibration"] = [["calibrate", os.path.join(sys.argv[2], "tests/published/score_sets")]]
+        calls["rows"] = CALLS["rows"] + [["next", "demo", log], ["readings", log], ["fit", tests],
+                                         ["record", "demo", new, "mixture=isooctane 100", "removal=no effect",
+                                          "date=2026-03-14"],
+                                         ["import", "demo", new, table], ["new", os.path.join(folder, "easel.yaml")]]
         return check(sys.argv[1], sys.argv[2], calls)
 
 
@@ -64,13 +110,20 @@ def check(program, source, all_calls):
         for args in calls:
             done = subprocess.run([program] + args + ["--format", "json"], capture_output=True, text=True, check=False)
             document = json.loads(done.stdout)
+            if not validator.is_valid(pruned(document)):
+                print("{}: cut short, the answer is not valid".format(" ".join(args)))
+                faults += 1
             for error in list(validator.iter_errors(document))[:5]:
                 print("{}: {} at {}".format(" ".join(args), error.message[:200], list(error.absolute_path)))
                 faults += 1
-            for bad in broken(document):
+            for bad, what in broken(document):
                 if validator.is_valid(bad):
-                    print("{}: the schema accepts a broken answer".format(" ".join(args)))
+                    print("{}: the schema accepts a broken answer: {}".format(" ".join(args), what))
                     faults += 1
+    unasked = {name[:-len(".schema.json")] for name in os.listdir(os.path.join(source, "docs/schema"))} - set(all_calls)
+    for name in unasked:
+        print("no answer is checked against {}".format(name))
+    faults += len(unasked)
     print("{} faults".format(faults))
     return 1 if faults else 0
 
