@@ -8,6 +8,7 @@
 
 #include <fstream>
 #include <map>
+#include <optional>
 #include <set>
 #include <sstream>
 #include <string>
@@ -37,6 +38,22 @@ inline void expect_exactly(const std::set<std::string>& out_of_line, const Reaso
     CHECK(out_of_line.count(id) == 1);  // no longer out of line: strike it off the list
     CHECK(readme.find(solvent->name) != std::string::npos);
   }
+}
+
+/// Asks every liquid of the catalogue. `in_line` answers nothing where a liquid lacks what the question needs; so many
+/// at least must have been asked, and exactly the known ones be out of line.
+template <class InLine>
+void expect_in_line(int least_asked, const Reasons& known, const InLine& in_line) {
+  int asked = 0;
+  std::set<std::string> out_of_line;
+  for (const Solvent& solvent : shipped_catalogue().solvents()) {
+    const std::optional<bool> answer = in_line(solvent);
+    if (!answer) continue;
+    ++asked;
+    if (!*answer) out_of_line.insert(solvent.id);
+  }
+  CHECK(asked >= least_asked);
+  expect_exactly(out_of_line, known);
 }
 
 }  // namespace gentlest::test
