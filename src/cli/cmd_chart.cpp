@@ -1,4 +1,5 @@
 #include "cli/commands.hpp"
+#include "cli/faults.hpp"
 #include "cli/paper.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "report/charts/charts.hpp"
@@ -24,8 +25,11 @@ std::string asked_kind(const Request& request) {
 }  // namespace
 
 Answer command_chart(const Request& request, Session& session) {
-  expect_picture(request, "SVG");
-  const std::string kind = asked_kind(request);
+  std::string kind;
+  UsageFaults faults;
+  faults.hear([&] { expect_picture(request, "SVG"); });
+  faults.hear([&] { kind = asked_kind(request); });
+  faults.tell();
   const Catalogue catalogue = load_catalogue(request);
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
   const Plan plan = plan_asked_job(job, catalogue, request, session);

@@ -37,8 +37,8 @@ std::string overview() {
   for (const Command& command : all_commands()) text += fmt::format("  {:<12}{}\n", command.name, command.summary);
   return text +
          "\n"
-         "`gentlest help COMMAND` explains one. Every command takes --format, --output,\n"
-         "--data, --quiet and --help.\n"
+         "`gentlest help COMMAND` explains one. Every command takes --output, --quiet and\n"
+         "--help, most take --format and --data too.\n"
          "\n"
          "Exit codes\n"
          "  0    done\n"
@@ -52,13 +52,13 @@ std::string help_of(const Command& command) {
   std::string text = fmt::format("gentlest {}{}{}\n{}\n\nExamples\n{}\nOptions\n", command.name,
                                  *command.words ? " " : "", command.words, command.summary, command.help);
   for (const Option& option : all_options())
-    if (takes_option(command.name, option.name)) text += option_lines(option);
+    if (offers_option(command, option.name)) text += option_lines(option);
   return text;
 }
 
 void add_rows(Sheet& sheet, const Command& command) {
   for (const Option& option : all_options())
-    if (takes_option(command.name, option.name))
+    if (offers_option(command, option.name))
       sheet.rows.push_back({std::string(command.name), std::string(command.words), std::string(command.summary),
                             std::string("--") + option.name, std::string(option.argument), std::string(option.help)});
 }

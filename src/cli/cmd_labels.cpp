@@ -1,4 +1,5 @@
 #include "cli/commands.hpp"
+#include "cli/faults.hpp"
 #include "cli/paper.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/text.hpp"
@@ -28,10 +29,12 @@ void read_label_size(const std::string& text, LabelGrid& grid) {
 }  // namespace
 
 Answer command_labels(const Request& request, Session& session) {
-  expect_picture(request, "HTML");
   LabelInputs inputs;
-  inputs.paper = asked_paper(request);
-  if (request.label) read_label_size(*request.label, inputs.grid);
+  UsageFaults faults;
+  faults.hear([&] { expect_picture(request, "HTML"); });
+  faults.hear([&] { inputs.paper = asked_paper(request); });
+  if (request.label) faults.hear([&] { read_label_size(*request.label, inputs.grid); });
+  faults.tell();
   inputs.grid.margin_mm = request.margin_mm.value_or(inputs.grid.margin_mm);
   inputs.grid.gap_mm = request.gap_mm.value_or(inputs.grid.gap_mm);
   inputs.copies = request.copies.value_or(1);

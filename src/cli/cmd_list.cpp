@@ -1,41 +1,16 @@
 #include "cli/commands.hpp"
+#include "cli/faults.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "report/form/format.hpp"
 #include "report/records/lists.hpp"
 
 #include <fmt/format.h>
 
-#include <functional>
 #include <set>
 
 namespace gentlest {
 
 namespace {
-
-template <class Record>
-struct Holding {
-  const char* figure;
-  std::function<bool(const Record&)> holds;
-};
-
-std::vector<Holding<Solvent>> solvent_figures() {
-  return {{"hansen", [](const Solvent& s) { return s.hansen.has_value(); }},
-          {"teas", [](const Solvent& s) { return s.teas.has_value(); }},
-          {"boiling_point", [](const Solvent& s) { return s.boiling_point_C.has_value(); }},
-          {"vapour_pressure", [](const Solvent& s) { return s.vapour_pressure_kPa.has_value(); }},
-          {"flash_point", [](const Solvent& s) { return s.flash_point_C.has_value(); }},
-          {"hazards", [](const Solvent& s) { return s.hazards.has_value(); }},
-          {"exposure_limits", [](const Solvent& s) { return !s.exposure_limits.empty(); }},
-          {"antoine", [](const Solvent& s) { return s.antoine.has_value(); }},
-          {"unifac", [](const Solvent& s) { return !s.unifac_groups.empty(); }}};
-}
-
-std::vector<Holding<Material>> material_figures() {
-  return {{"sphere", [](const Material& m) { return m.sphere.has_value(); }},
-          {"teas_region", [](const Material& m) { return m.teas_region.has_value(); }},
-          {"response", [](const Material& m) { return m.response.has_value(); }},
-          {"observations", [](const Material& m) { return !m.observations.empty(); }}};
-}
 
 [[noreturn]] void unknown_word(const char* what, const std::string& typed, const std::vector<std::string>& known) {
   const std::string near = nearest_name(typed, known);
@@ -49,15 +24,18 @@ std::vector<const Record*> chosen(const std::vector<Record>& records, const Requ
                                   std::string Record::*group, const std::vector<Holding<Record>>& figures) {
   std::set<std::string> groups;
   for (const Record& record : records) groups.insert(record.*group);
-  if (request.family && !groups.count(*request.family))
-    unknown_word("family", *request.family, {groups.begin(), groups.end()});
-  std::vector<std::string> names;
   const Holding<Record>* wanted = nullptr;
-  for (const Holding<Record>& figure : figures) {
-    names.emplace_back(figure.figure);
-    if (request.having == figure.figure) wanted = &figure;
-  }
-  if (request.having && !wanted) unknown_word("figure", *request.having, names);
+  for (const Holding<Record>& figure : figures)
+    if (request.having == figure.name) wanted = &figure;
+  UsageFaults faults;
+  faults.hear([&] {
+    if (request.family && !groups.count(*request.family))
+      unknown_word("family", *request.family, {groups.begin(), groups.end()});
+  });
+  faults.hear([&] {
+    if (request.having && !wanted) unknown_word("figure", *request.having, names_of(figures));
+  });
+  faults.tell();
   std::vector<const Record*> kept;
   for (const Record& record : records)
     if ((!request.family || record.*group == *request.family) && (!wanted || wanted->holds(record)))
@@ -74,9 +52,9 @@ void refuse_filters(const Request& request) {
 Sheet asked_sheet(const Request& request, const Catalogue& catalogue) {
   const std::string& what = request.words.front();
   if (what == "solvents")
-    return solvents_sheet(chosen(catalogue.solvents(), request, &Solvent::family, solvent_figures()));
+    return solvents_sheet(chosen(catalogue.solvents(), request, &Solvent::family, solvent_holdings()));
   if (what == "materials")
-    return materials_sheet(chosen(catalogue.materials(), request, &Material::kind, material_figures()));
+    return materials_sheet(chosen(catalogue.materials(), request, &Material::kind, material_holdings()));
   refuse_filters(request);
   return what == "sources" ? sources_sheet(catalogue) : families_sheet(catalogue);
 }

@@ -64,7 +64,8 @@ std::string manual_page() {
       ".SH COMMANDS\n",
       troff(program_version()));
   for (const Command& command : all_commands()) text += command_entry(command);
-  text += ".SH OPTIONS\nEvery command takes: " + troff(names_of(common_options())) + ".\n";
+  text +=
+      ".SH OPTIONS\n" + troff("Every command takes --output, --quiet and --help, most take --format and --data too.\n");
   for (const Option& option : all_options()) text += option_entry(option);
   return text +
          ".SH EXIT STATUS\n"
@@ -85,9 +86,11 @@ std::string words_for_shell(const std::vector<std::string>& names, const char* b
   return words;
 }
 
-std::vector<std::string> with_common(std::vector<std::string> options) {
-  options.insert(options.end(), common_options().begin(), common_options().end());
-  return options;
+std::vector<std::string> options_of(const Command& command) {
+  std::vector<std::string> names = command.options;
+  for (const std::string& name : common_options())
+    if (offers_option(command, name)) names.push_back(name);
+  return names;
 }
 
 std::string completion() {
@@ -95,8 +98,7 @@ std::string completion() {
   std::string cases;
   for (const Command& command : all_commands()) {
     names.emplace_back(command.name);
-    cases +=
-        fmt::format("    {}) options=\"{}\" ;;\n", command.name, words_for_shell(with_common(command.options), "--"));
+    cases += fmt::format("    {}) options=\"{}\" ;;\n", command.name, words_for_shell(options_of(command), "--"));
   }
   return fmt::format(
       "# Completion of gentlest for bash; written by `gentlest completion`.\n"

@@ -2,12 +2,13 @@
 #include "cli/commands.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/letters.hpp"
+#include "gentlest/learning/reading_fields.hpp"
 #include "gentlest/liquids/mixture.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "io/files.hpp"
-#include "io/reading_fields.hpp"
 #include "io/reading_log.hpp"
 #include "report/form/format.hpp"
+#include "report/form/sheet.hpp"
 
 #include <fmt/format.h>
 
@@ -113,6 +114,17 @@ std::string withdrawn_words(const std::vector<Reading>& added, const std::vector
   return fmt::format("test {} stays withdrawn; withdrawn=no counts it again\n", added.front().test);
 }
 
+// One row a reading: what was written, and what was left out since the log says it already.
+Sheet recorded_sheet(const Addition& addition, const std::string& log) {
+  Sheet sheet{"recorded", {}, {}};
+  for (const char* key : {"test", "written", "line_of_table", "log"}) sheet.columns.push_back({key, key, -1, true});
+  for (const Reading& reading : addition.added)
+    sheet.rows.push_back({static_cast<double>(reading.test), true, Cell(), log});
+  for (const RepeatedRow& row : addition.repeated)
+    sheet.rows.push_back({static_cast<double>(row.test), false, static_cast<double>(row.where.line), log});
+  return sheet;
+}
+
 Answer append(const Request& request, const std::vector<TypedReading>& readings, Session& session, Fault kind,
               std::vector<Diagnostic> faults) {
   const Catalogue catalogue = load_catalogue(request);
@@ -132,6 +144,10 @@ Answer append(const Request& request, const std::vector<TypedReading>& readings,
   Answer answer;
   if (!addition.added.empty())
     answer.done = fmt::format("{} {} in the log {}", what, addition.added.size() == 1 ? "is" : "are", path);
+  if (request.form != Form::text) {
+    answer.text = sheet_report(recorded_sheet(addition, path), request.form, {}, edition_of(catalogue));
+    return answer;
+  }
   std::vector<Reading> lines = log.lines;
   lines.insert(lines.end(), addition.added.begin(), addition.added.end());
   const std::string shown = with_controls_shown(path);

@@ -1,6 +1,7 @@
 #include "report/paper/test_report.hpp"
 
 #include "cli/commands.hpp"
+#include "cli/faults.hpp"
 #include "cli/paper.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "report/paper/bench_sheet.hpp"
@@ -8,6 +9,12 @@
 namespace gentlest {
 
 namespace {
+
+void take_sites(const Request& request, SheetInputs& inputs) {
+  if (request.sites && request.log)
+    throw InputError(Fault::usage, "both --sites and --log say where the tests are", "give one of them");
+  if (request.sites) inputs.sites = parse_sites(*request.sites);
+}
 
 // Places and numbers of the tests made so far; the cards go on from there.
 void take_log(const Request& request, SheetInputs& inputs, Session& session) {
@@ -19,12 +26,12 @@ void take_log(const Request& request, SheetInputs& inputs, Session& session) {
 }  // namespace
 
 Answer command_sheet(const Request& request, Session& session) {
-  expect_picture(request, "HTML");
   SheetInputs inputs;
-  inputs.paper = asked_paper(request);
-  if (request.sites && request.log)
-    throw InputError(Fault::usage, "both --sites and --log say where the tests are", "give one of them");
-  if (request.sites) inputs.sites = parse_sites(*request.sites);
+  UsageFaults faults;
+  faults.hear([&] { expect_picture(request, "HTML"); });
+  faults.hear([&] { inputs.paper = asked_paper(request); });
+  faults.hear([&] { take_sites(request, inputs); });
+  faults.tell();
   if (request.log) take_log(request, inputs, session);
   inputs.background = background_of(request);
   inputs.options = options_used(request);

@@ -1,4 +1,8 @@
 #include "cli/commands.hpp"
+#include "gentlest/learning/reading_fields.hpp"
+#include "report/form/format.hpp"
+#include "report/form/table.hpp"
+#include "report/records/lists.hpp"
 
 #include <algorithm>
 
@@ -7,6 +11,13 @@ namespace gentlest {
 namespace {
 
 constexpr std::size_t any_number = 100'000;
+constexpr std::size_t widest_help = 80;
+
+std::string lines_of(const std::string& paragraph) {
+  std::string text;
+  for (const std::string& line : wrap(paragraph, widest_help)) text += line + "\n";
+  return text;
+}
 
 Command ladder() {
   return {"ladder",
@@ -98,7 +109,8 @@ Command sheet() {
           1,
           command_sheet,
           1,
-          Makes::HTML};
+          Makes::HTML,
+          {"format"}};
 }
 
 Command labels() {
@@ -116,7 +128,8 @@ Command labels() {
           1,
           command_labels,
           1,
-          Makes::HTML};
+          Makes::HTML,
+          {"format"}};
 }
 
 Command chart() {
@@ -134,7 +147,8 @@ Command chart() {
           1,
           command_chart,
           1,
-          Makes::SVG};
+          Makes::SVG,
+          {"format"}};
 }
 
 Command list() {
@@ -144,10 +158,9 @@ Command list() {
           "  gentlest list solvents --family alcohol\n"
           "  gentlest list solvents --having exposure_limits --format csv\n"
           "  gentlest list materials --having sphere\n"
-          "\n"
-          "Figures for --having, solvents: hansen, teas, boiling_point, vapour_pressure,\n"
-          "flash_point, hazards, exposure_limits, antoine, unifac; materials: sphere,\n"
-          "teas_region, response, observations. Parameters in MPa^0.5, temperatures in C.\n",
+          "\n" +
+              lines_of("Figures for --having, solvents: " + joined(names_of(solvent_holdings())) + "; materials: " +
+                       joined(names_of(material_holdings())) + ". Parameters in MPa^0.5, temperatures in C."),
           {"family", "having"},
           1,
           1,
@@ -213,6 +226,30 @@ Command calibrate() {
           1};
 }
 
+// "removal: no effect, softened or gelled, ...", further lines set in.
+std::string choice_lines(const ReadingField& field) {
+  std::string text = std::string(field.key) + ": ";
+  for (const std::string_view word : field.words) text += (word == field.words.front() ? "" : ", ") + std::string(word);
+  std::string lines;
+  for (const std::string& line : wrap(text, widest_help - 2)) lines += (lines.empty() ? "" : "  ") + line + "\n";
+  return lines;
+}
+
+// The keys of a reading and the words that they may hold.
+std::string help_of_readings() {
+  std::string keys;
+  std::string choices;
+  for (const ReadingField& field : reading_fields()) {
+    keys += (keys.empty() ? "" : ", ") + std::string(field.key);
+    if (field.key == "test") keys += " (else the next number)";
+    if (!field.words.empty()) choices += choice_lines(field);
+  }
+  return lines_of("The log is only added to. Keys: " + keys +
+                  ". A correction (test=N correction=WHY) changes what it names; KEY= with nothing behind it empties "
+                  "that key.") +
+         choices;
+}
+
 Command record() {
   return {"record",
           "JOB|demo LOG KEY=VALUE...",
@@ -221,17 +258,8 @@ Command record() {
           "    \"removal=partly removed\" \"original=nothing seen\" seconds=20\n"
           "  gentlest record easel.yaml easel.log test=3 \"correction=wrong bottle\" \\\n"
           "    withdrawn=yes\n"
-          "\n"
-          "The log is only added to. Keys: test (else the next number), date, who,\n"
-          "mixture, layer, passage, x_cm, y_cm, at_edge, swab, rolls, seconds, removal,\n"
-          "original, colour, clearing, after_drying, confidence, remark, correction,\n"
-          "withdrawn. A correction (test=N correction=WHY) changes what it names; KEY= with\n"
-          "nothing behind it empties that key.\n"
-          "removal: no effect, softened or gelled, partly removed, mostly removed,\n"
-          "  fully removed\n"
-          "original: nothing seen, change that recovers, change that stays, softened,\n"
-          "  colour on the swab (colour: varnish, dirt, retouching, original, not known)\n"
-          "confidence: low, medium, high\n",
+          "\n" +
+              help_of_readings(),
           {"new-log"},
           3,
           any_number,
@@ -359,7 +387,10 @@ const std::vector<Command>& all_commands() {
        {},
        0,
        0,
-       command_manual},
+       command_manual,
+       0,
+       Makes::text,
+       {"format", "data"}},
       {"completion",
        "",
        "write the completion for the bash shell",
@@ -367,7 +398,10 @@ const std::vector<Command>& all_commands() {
        {},
        0,
        0,
-       command_completion},
+       command_completion,
+       0,
+       Makes::text,
+       {"format", "data"}},
   };
   return commands;
 }
@@ -378,12 +412,15 @@ const Command* find_command(std::string_view name) {
   return nullptr;
 }
 
-bool takes_option(std::string_view command, std::string_view option) {
+bool offers_option(const Command& command, std::string_view option) {
   const auto holds = [&](const std::vector<std::string>& names) {
     return std::find(names.begin(), names.end(), option) != names.end();
   };
-  const Command* found = find_command(command);
-  return holds(common_options()) || (found && holds(found->options));
+  return holds(command.options) || (holds(common_options()) && !holds(command.without));
+}
+
+bool takes_option(const Command& command, std::string_view option) {
+  return offers_option(command, option) || (command.makes != Makes::text && option == "format");
 }
 
 }  // namespace gentlest

@@ -38,18 +38,24 @@ struct Command {
   const char* name;
   const char* words;                 ///< what stands behind it, e.g. "JOB"
   const char* summary;               ///< one line
-  const char* help;                  ///< examples and what to know; lines of at most 80 columns
+  std::string help;                  ///< examples and what to know; lines of at most 80 columns
   std::vector<std::string> options;  ///< besides the common ones
   std::size_t least_words = 0;
   std::size_t most_words = 0;
   Answer (*run)(const Request&, Session&) = nullptr;
   std::size_t files = 0;  ///< so many of the words, from the first on, name files or folders
   Makes makes = Makes::text;
+  std::vector<std::string> without = {};  ///< common options that would change nothing
 };
 
 const std::vector<Command>& all_commands();
 const Command* find_command(std::string_view name);
-bool takes_option(std::string_view command, std::string_view option);
+
+/// Whether help, manual and completion name the option for the command.
+bool offers_option(const Command& command, std::string_view option);
+
+/// Whether the command hears of the option: those that make pictures and pages refuse --format in words of their own.
+bool takes_option(const Command& command, std::string_view option);
 
 Answer command_ladder(const Request& request, Session& session);
 Answer command_compare(const Request& request, Session& session);

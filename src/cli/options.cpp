@@ -169,10 +169,11 @@ class ValueReader {
 // Every option given must belong to the command; says which commands take it otherwise.
 void check_options_of(const po::variables_map& seen, const std::string& command, std::vector<Diagnostic>& faults) {
   for (const Option& option : all_options()) {
-    if (!seen.count(option.name) || seen[option.name].defaulted() || takes_option(command, option.name)) continue;
+    if (!seen.count(option.name) || seen[option.name].defaulted() || takes_option(*find_command(command), option.name))
+      continue;
     std::string takers;
     for (const Command& other : all_commands())
-      if (takes_option(other.name, option.name)) takers += (takers.empty() ? "" : ", ") + std::string(other.name);
+      if (offers_option(other, option.name)) takers += (takers.empty() ? "" : ", ") + std::string(other.name);
     faults.push_back(
         {{}, fmt::format("\"{}\" takes no option --{}", command, option.name), "it belongs to: " + takers, {}});
   }

@@ -1,5 +1,6 @@
 #include "io/catalogue_records.hpp"
 
+#include "gentlest/catalogue/figures.hpp"
 #include "gentlest/catalogue/statements.hpp"
 #include "gentlest/learning/reading.hpp"
 #include "io/cited_figures.hpp"
@@ -100,27 +101,11 @@ ExposureLimit read_exposure_limit(YamlFile& file, const YamlNode& node) {
   return limit;
 }
 
-void read_physical(YamlMap& map, Solvent& solvent) {
-  solvent.molar_mass_g_per_mol = read_known<double>(map, "molar_mass_g_per_mol");
-  solvent.molar_volume_cm3_per_mol = read_known<double>(map, "molar_volume_cm3_per_mol");
-  solvent.density_g_per_cm3 = read_known<double>(map, "density_g_per_cm3");
-  solvent.boiling_point_C = read_known<double>(map, "boiling_point_C");
-  solvent.vapour_pressure_kPa = read_known<double>(map, "vapour_pressure_kPa");
-  solvent.evaporation_rate = read_known<double>(map, "evaporation_rate");
-  solvent.flash_point_C = read_known<double>(map, "flash_point_C");
-  solvent.autoignition_C = read_known<double>(map, "autoignition_C");
-  solvent.explosive_limits = read_known<ExplosiveLimits>(map, "explosive_limits");
-  solvent.antoine = read_known<Antoine>(map, "antoine");
-  solvent.unifac_groups = read_groups(map);
-}
-
 void read_dangers(YamlMap& map, Solvent& solvent) {
   solvent.hazards = read_hazards(map);
   if (const YamlNode* limits = map.find("exposure_limits"))
     for (const YamlNode& item : map.file().list(*limits, "exposure_limits"))
       solvent.exposure_limits.push_back(read_exposure_limit(map.file(), item));
-  solvent.carcinogen_group = read_cited<std::string>(map, "carcinogen_group");
-  solvent.peroxide_former = read_cited<bool>(map, "peroxide_former");
   if (const YamlNode* restrictions = map.find("restrictions"))
     for (const YamlNode& item : map.file().list(*restrictions, "restrictions")) {
       YamlMap restriction(map.file(), item, "restriction");
@@ -140,13 +125,12 @@ Solvent read_solvent(YamlFile& file, const YamlNode& node, const std::string& fa
   solvent.cas = map.text("cas");
   solvent.is_blend = map.truth("blend", false);
   solvent.reference_only = map.truth("reference_only", false);
-  solvent.hansen = read_known<Hansen>(map, "hansen");
+  for (const SolventFigure& figure : solvent_figures())
+    std::visit([&](auto member) { read_figure(map, figure.key, solvent.*member); }, figure.member);
   solvent.no_hansen = map.text("no_hansen");
   if (solvent.hansen.has_value() == !solvent.no_hansen.empty())
     file.complain(node, "a solvent has either hansen or no_hansen, which says why there are none");
-  solvent.hansen_sd = read_cited<Hansen>(map, "hansen_sd");
-  solvent.teas = read_known<Teas>(map, "teas");
-  read_physical(map, solvent);
+  solvent.unifac_groups = read_groups(map);
   read_dangers(map, solvent);
   solvent.remark = map.text("remark");
   map.done();

@@ -66,4 +66,14 @@ std::optional<Known<T>> read_known(YamlMap& parent, const char* key) {
   return known;
 }
 
+/// Either of the two, as the figure's type asks; what is left out stays empty.
+template <class T>
+void read_figure(YamlMap& parent, const char* key, std::optional<Cited<T>>& figure) {
+  figure = read_cited<T>(parent, key);
+}
+template <class T>
+void read_figure(YamlMap& parent, const char* key, std::optional<Known<T>>& figure) {
+  figure = read_known<T>(parent, key);
+}
+
 }  // namespace gentlest

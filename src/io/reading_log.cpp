@@ -1,10 +1,10 @@
 #include "io/reading_log.hpp"
 
 #include "gentlest/base/letters.hpp"
+#include "gentlest/learning/reading_fields.hpp"
 
 #include "io/csv.hpp"
 #include "io/locked_file.hpp"
-#include "io/reading_fields.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>

@@ -124,7 +124,7 @@ TEST_CASE("help fits a narrow terminal and names every option of the command") {
     const std::string help = call({"help", command.name}).out;
     check_width(help, 80);
     for (const Option& option : all_options())
-      CHECK(holds(help, std::string("--") + option.name) == takes_option(command.name, option.name));
+      CHECK(holds(help, std::string("--") + option.name) == offers_option(command, option.name));
     if (std::string(command.name) != "help") {
       CHECK(call({command.name, "--help"}).out == help);
       CHECK(call({"-h", command.name}).out == help);

@@ -74,6 +74,21 @@ TEST_CASE("faults of the command line come together", "[limits]") {
     CHECK(holds(wishes.err, words));
 }
 
+TEST_CASE("what a sheet, a page of labels and a picture are asked for comes together too", "[limits]") {
+  const auto expect_all = [](const std::vector<std::string>& args, const std::vector<std::string>& words) {
+    const Result result = call(args);
+    INFO(result.err);
+    CHECK(result.code == 2);
+    for (const std::string& one : words) CHECK(holds(result.err, one));
+  };
+  expect_all({"sheet", "demo", "--paper", "a3", "--sites", "here", "--log", "none.log", "--format", "csv"},
+             {"unknown paper \"a3\"", "both --sites and --log", "no CSV or JSON"});
+  expect_all({"labels", "demo", "--paper", "a3", "--label", "50"},
+             {"unknown paper \"a3\"", "--label \"50\" is no size"});
+  expect_all({"chart", "demo", "--kind", "pie", "--format", "json"}, {"unknown kind of chart", "no CSV or JSON"});
+  expect_all({"list", "solvents", "--family", "alcohl", "--having", "hazrds"}, {"\"alcohl\"", "\"hazrds\""});
+}
+
 // A finer stretch that the limits allow and the ladder has not.
 TEST_CASE("a stretch beyond the rungs that a ladder has is refused", "[limits]") {
   const Result result = call({"ladder", "demo", "--rungs", "30", "--finer", "28:30"});

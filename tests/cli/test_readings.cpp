@@ -104,6 +104,40 @@ TEST_CASE("a table is taken in whole or not at all") {
   CHECK(nlohmann::json::parse(next.out).at("next")[0].at("readings_counted") == 2);
 }
 
+TEST_CASE("record and import answer in rows as well, and the log is the same") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const std::string table = folder.file("bench.csv");
+  write_file(table, "mixture,removal\nisooctane 100,no effect\nacetone 100,fully removed\n");
+  const auto first = call({"record", "demo", log, mixture, "removal=no effect", "--format", "json"});
+  const auto one = nlohmann::json::parse(first.out).at("recorded");
+  REQUIRE(one.size() == 1);
+  CHECK(one[0].at("test") == 1);
+  CHECK(one[0].at("written") == true);
+  CHECK(one[0].at("line_of_table").is_null());
+  CHECK(one[0].at("log") == log);
+  CHECK(call({"import", "demo", log, table}).code == 0);
+  const auto again = nlohmann::json::parse(call({"import", "demo", log, table, "--format", "json"}).out).at("recorded");
+  REQUIRE(again.size() == 2);
+  CHECK(again[1].at("test") == 3);
+  CHECK(again[1].at("written") == false);
+  CHECK(again[1].at("line_of_table") == 3);
+  const Result csv = call({"record", "demo", log, mixture, "removal=no effect", "--format", "csv"});
+  CHECK(holds(csv.out, "test,written,line_of_table,log,law_seen_until,program,catalogue\r\n4,yes,not known,"));
+  CHECK(lines_of(read_file(log)).size() == 5);
+}
+
+TEST_CASE("an option that would change nothing is neither offered nor taken") {
+  for (const char* command : {"manual", "completion"})
+    for (const char* option : {"--format", "--data"}) {
+      const Result result = call({command, option, "json"});
+      CHECK(result.code == 2);
+      CHECK(holds(result.err, "takes no option " + std::string(option)));
+      CHECK_FALSE(holds(call({"help", command}).out, option));
+    }
+  CHECK_FALSE(holds(call({"help", "sheet"}).out, "--format"));
+}
+
 TEST_CASE("two reactions of the original end in exit code 1") {
   const Folder folder;
   const std::string log = folder.file("easel.log");

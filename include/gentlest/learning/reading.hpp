@@ -31,11 +31,13 @@ std::optional<OriginalReading> original_reading_from_word(std::string_view word)
 
 /// What a colour on the swab turned out to be. Only `original` and `not_known` speak of the original.
 enum class SwabColour { none, varnish, dirt, retouching, original, not_known };
+inline constexpr int swab_colour_count = 6;
 std::string_view to_word(SwabColour colour);
 std::optional<SwabColour> swab_colour_from_word(std::string_view word);
 
 /// How sure the person is of this reading.
 enum class Confidence { low, medium, high };
+inline constexpr int confidence_count = 3;
 std::string_view to_word(Confidence confidence);
 std::optional<Confidence> confidence_from_word(std::string_view word);
 

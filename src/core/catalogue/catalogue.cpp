@@ -5,6 +5,7 @@
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/text.hpp"
+#include "gentlest/catalogue/figures.hpp"
 
 #include <algorithm>
 #include <array>
@@ -110,21 +111,8 @@ class SourceCheck {
 };
 
 void check_sources(const Solvent& solvent, SourceCheck& check) {
-  check.expect(solvent.id, solvent.hansen);
-  check.expect(solvent.id, solvent.hansen_sd);
-  check.expect(solvent.id, solvent.teas);
-  check.expect(solvent.id, solvent.molar_mass_g_per_mol);
-  check.expect(solvent.id, solvent.molar_volume_cm3_per_mol);
-  check.expect(solvent.id, solvent.density_g_per_cm3);
-  check.expect(solvent.id, solvent.boiling_point_C);
-  check.expect(solvent.id, solvent.vapour_pressure_kPa);
-  check.expect(solvent.id, solvent.evaporation_rate);
-  check.expect(solvent.id, solvent.flash_point_C);
-  check.expect(solvent.id, solvent.autoignition_C);
-  check.expect(solvent.id, solvent.explosive_limits);
-  check.expect(solvent.id, solvent.antoine);
-  check.expect(solvent.id, solvent.carcinogen_group);
-  check.expect(solvent.id, solvent.peroxide_former);
+  for (const SolventFigure& figure : solvent_figures())
+    for (const std::string& source : sources_of(figure, solvent)) check.expect(solvent.id, source);
   for (const auto& restriction : solvent.restrictions) check.expect(solvent.id, restriction.source);
   if (solvent.hazards) check.expect(solvent.id, solvent.hazards->source);
   for (const ExposureLimit& limit : solvent.exposure_limits) check.expect(solvent.id, limit.source);

@@ -9,8 +9,9 @@ namespace gentlest {
 
 namespace {
 
-// As recorded; else by the vapour pressure; else, for a cut, no higher than the lowest of what stands for it.
-std::optional<Celsius> start_of_boiling(const Solvent& solvent, const Catalogue& catalogue) {
+// As recorded; else by the vapour pressure; else, for a cut, the lowest of what stands for it. A bound for the class;
+// where a mixture starts to boil (safety) its vapour tells: petroleum ether at 48 C, not at 36.
+std::optional<Celsius> earliest_boiling(const Solvent& solvent, const Catalogue& catalogue) {
   constexpr double atmosphere_kPa = 101.325;
   if (solvent.boiling_point_C) return Celsius{solvent.boiling_point_C->chosen.value};
   if (const auto by_pressure = temperature_of_pressure(solvent, atmosphere_kPa)) return by_pressure;
@@ -33,7 +34,7 @@ std::string flame_of(const Solvent& solvent, const Catalogue& catalogue) {
   const bool reckoned = (flash.standing == Standing::estimated || flash.standing == Standing::derived) &&
                         !(solvent.hazards && !flame_among(solvent.hazards->statements).empty());
   // Without a boiling point the more severe class counts.
-  return flammable_statement({flash.value}, start_of_boiling(solvent, catalogue).value_or(Celsius{0}), reckoned);
+  return flammable_statement({flash.value}, earliest_boiling(solvent, catalogue).value_or(Celsius{0}), reckoned);
 }
 
 bool is_flammable_class(const std::string& name) {

@@ -15,9 +15,9 @@ constexpr std::array<std::string_view, removal_reading_count> removal_words = {
     "no effect", "softened or gelled", "partly removed", "mostly removed", "fully removed"};
 constexpr std::array<std::string_view, original_reading_count> original_words = {
     "nothing seen", "change that recovers", "change that stays", "softened", "colour on the swab"};
-constexpr std::array<std::string_view, 6> colour_words = {"none",       "varnish",  "dirt",
-                                                          "retouching", "original", "not known"};
-constexpr std::array<std::string_view, 3> confidence_words = {"low", "medium", "high"};
+constexpr std::array<std::string_view, swab_colour_count> colour_words = {"none",       "varnish",  "dirt",
+                                                                          "retouching", "original", "not known"};
+constexpr std::array<std::string_view, confidence_count> confidence_words = {"low", "medium", "high"};
 
 template <class Enum, std::size_t N>
 std::optional<Enum> from_word(std::string_view word, const std::array<std::string_view, N>& words) {

@@ -1,6 +1,8 @@
 // The tests as they were recorded: at a glance, one by one, and as rows.
 #include "report/paper/test_report.hpp"
 
+#include "gentlest/learning/reading_fields.hpp"
+
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
 
@@ -12,11 +14,6 @@ namespace {
 
 Cell words(std::string_view text) {
   return text.empty() ? Cell() : Cell(std::string(text));
-}
-
-template <class Enum>
-Cell word_of(const std::optional<Enum>& value) {
-  return value ? words(to_word(*value)) : Cell();
 }
 
 std::string fact_words(const Cell& cell) {
@@ -54,11 +51,11 @@ std::string test_html(const RecordedTest& test) {
 }
 
 std::vector<std::string> glance_row(const RecordedTest& test) {
-  const Reading& line = shown_line(test);
-  const auto shown = [](const Cell& cell) { return user_text(fact_words(cell)); };
-  return {std::to_string(test.number),  shown(words(line.date)),      shown(words(line.mixture)),
-          shown(words(line.passage)),   shown(word_of(line.removal)), shown(word_of(line.original)),
-          user_text(status_words(test))};
+  std::vector<std::string> row = {std::to_string(test.number)};
+  for (const char* key : {"date", "mixture", "passage", "removal", "original"})
+    row.push_back(user_text(fact_words(field_value(shown_line(test), key))));
+  row.push_back(user_text(status_words(test)));
+  return row;
 }
 
 void add_outlook(std::vector<Cell>& row, const LayerOutlook* outlook) {
@@ -77,27 +74,29 @@ const ConsideredMixture* considered_of(const TestReview& review, const RecordedT
 }  // namespace
 
 std::vector<ReadingFact> reading_facts(const Reading& reading) {
-  const auto coordinate = [&](Centimetres Site::*which) {
-    return reading.site ? Cell(((*reading.site).*which).value) : Cell();
-  };
-  return {{"date", "date", words(reading.date)},
-          {"who", "by whom", words(reading.who)},
-          {"mixture", "mixture, % by volume", words(reading.mixture)},
-          {"layer", "layer that was to go", words(reading.layer.empty() ? "the uppermost" : reading.layer)},
-          {"passage", "passage or layer below", words(reading.passage)},
-          {"at_edge", "at the edge", Cell(reading.at_edge)},
-          {"x_cm", "x, cm from the left", coordinate(&Site::x)},
-          {"y_cm", "y, cm from below", coordinate(&Site::y)},
-          {"swab", "swab", words(reading.swab)},
-          {"rolls", "rolls", reading.rolls ? Cell(static_cast<double>(*reading.rolls)) : Cell()},
-          {"seconds", "contact, seconds", reading.seconds ? Cell(*reading.seconds) : Cell()},
-          {"removal", "the layer to go", word_of(reading.removal)},
-          {"original", "the original", word_of(reading.original)},
-          {"colour", "colour on the swab", words(to_word(reading.colour))},
-          {"clearing", "cleared with", words(reading.clearing)},
-          {"after_drying", "after drying", words(reading.after_drying)},
-          {"confidence", "how sure", words(to_word(reading.confidence))},
-          {"remark", "remark", words(reading.remark)}};
+  std::vector<ReadingFact> facts = {{"date", "date", {}},
+                                    {"who", "by whom", {}},
+                                    {"mixture", "mixture, % by volume", {}},
+                                    {"layer", "layer that was to go", {}},
+                                    {"passage", "passage or layer below", {}},
+                                    {"at_edge", "at the edge", {}},
+                                    {"x_cm", "x, cm from the left", {}},
+                                    {"y_cm", "y, cm from below", {}},
+                                    {"swab", "swab", {}},
+                                    {"rolls", "rolls", {}},
+                                    {"seconds", "contact, seconds", {}},
+                                    {"removal", "the layer to go", {}},
+                                    {"original", "the original", {}},
+                                    {"colour", "colour on the swab", {}},
+                                    {"clearing", "cleared with", {}},
+                                    {"after_drying", "after drying", {}},
+                                    {"confidence", "how sure", {}},
+                                    {"remark", "remark", {}}};
+  for (ReadingFact& fact : facts) {
+    fact.value = field_value(reading, fact.key);
+    if (reading.layer.empty() && fact.key == std::string_view("layer")) fact.value = words("the uppermost");
+  }
+  return facts;
 }
 
 std::string status_words(const RecordedTest& test) {

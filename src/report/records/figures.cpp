@@ -1,6 +1,7 @@
 #include "report/records/figures.hpp"
 
 #include <algorithm>
+#include <cassert>
 
 namespace gentlest {
 
@@ -31,6 +32,13 @@ std::vector<double> values_of(const ExplosiveLimits& value) {
 
 std::vector<double> values_of(const Antoine& value) {
   return {value.A, value.B, value.C, value.from_K, value.to_K};
+}
+
+Figure figure_of(const Solvent& solvent, const char* key, const char* title) {
+  const SolventFigure* figure = find_solvent_figure(key);
+  assert(figure);
+  return std::visit([&](auto member) { return figure_of(figure->data_key, title, figure->unit, solvent.*member); },
+                    figure->member);
 }
 
 std::vector<Source> sources_of(const std::vector<FigureGroup>& groups, const Catalogue& catalogue) {

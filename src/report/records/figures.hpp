@@ -1,17 +1,14 @@
 // Makes figures of the catalogue's typed records. Shared by the cards of solvents and materials.
 #pragma once
 
+#include "gentlest/catalogue/figures.hpp"
 #include "report/records/card.hpp"
 
-#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace gentlest {
-
-template <class T>
-using ValuesOf = std::function<std::vector<double>(const T&)>;
 
 std::vector<double> values_of(double value);
 std::vector<double> values_of(const Hansen& value);
@@ -30,6 +27,14 @@ inline Statement words_statement(std::string words, std::string source, Standing
   return {{}, std::move(words), std::move(source), std::string(to_word(standing)), std::move(note)};
 }
 
+// Words and truths are words.
+inline Statement statement_of(const Cited<std::string>& cited) {
+  return words_statement(cited.value, cited.source, cited.standing, cited.note);
+}
+inline Statement statement_of(const Cited<bool>& cited) {
+  return words_statement(cited.value ? "yes" : "no", cited.source, cited.standing, cited.note);
+}
+
 template <class T>
 Figure figure_of(const char* key, const char* title, const char* unit, const std::optional<Known<T>>& known) {
   Figure figure{key, title, unit, {}, {}, {}};
@@ -46,6 +51,9 @@ Figure figure_of(const char* key, const char* title, const char* unit, const std
   if (cited) figure.statements.push_back(statement_of(*cited));
   return figure;
 }
+
+/// A figure of the table of solvents; the card gives it the title. Precondition: there is one of that key.
+Figure figure_of(const Solvent& solvent, const char* key, const char* title);
 
 /// The publications that the figures name, in order of first use.
 std::vector<Source> sources_of(const std::vector<FigureGroup>& groups, const Catalogue& catalogue);

@@ -1,5 +1,6 @@
 #include "report/records/lists.hpp"
 
+#include "gentlest/catalogue/figures.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/words.hpp"
 
@@ -53,6 +54,29 @@ std::vector<Cell> material_row(const Material& material) {
 }
 
 }  // namespace
+
+const std::vector<Holding<Solvent>>& solvent_holdings() {
+  static const std::vector<Holding<Solvent>> holdings = [] {
+    std::vector<Holding<Solvent>> all;
+    for (const SolventFigure& figure : solvent_figures())
+      all.push_back({figure.name, [&figure](const Solvent& one) { return is_known(figure, one); }});
+    all.push_back({"hazards", [](const Solvent& one) { return one.hazards.has_value(); }});
+    all.push_back({"exposure_limits", [](const Solvent& one) { return !one.exposure_limits.empty(); }});
+    all.push_back({"restrictions", [](const Solvent& one) { return !one.restrictions.empty(); }});
+    all.push_back({"unifac", [](const Solvent& one) { return !one.unifac_groups.empty(); }});
+    return all;
+  }();
+  return holdings;
+}
+
+const std::vector<Holding<Material>>& material_holdings() {
+  static const std::vector<Holding<Material>> holdings = {
+      {"sphere", [](const Material& one) { return one.sphere.has_value(); }},
+      {"teas_region", [](const Material& one) { return one.teas_region.has_value(); }},
+      {"response", [](const Material& one) { return one.response.has_value(); }},
+      {"observations", [](const Material& one) { return !one.observations.empty(); }}};
+  return holdings;
+}
 
 Sheet solvents_sheet(const std::vector<const Solvent*>& solvents) {
   Sheet sheet{"solvents", {}, {}};

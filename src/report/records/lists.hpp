@@ -4,6 +4,8 @@
 #include "gentlest/catalogue/catalogue.hpp"
 #include "report/form/sheet.hpp"
 
+#include <functional>
+#include <string>
 #include <vector>
 
 namespace gentlest {
@@ -14,5 +16,21 @@ Sheet sources_sheet(const Catalogue& catalogue);
 
 /// Families of solvents and kinds of materials with the number of records in each.
 Sheet families_sheet(const Catalogue& catalogue);
+
+/// What a record may hold or lack, by the name that `list --having` knows it under.
+template <class Record>
+struct Holding {
+  std::string name;
+  std::function<bool(const Record&)> holds;
+};
+const std::vector<Holding<Solvent>>& solvent_holdings();
+const std::vector<Holding<Material>>& material_holdings();
+
+template <class Record>
+std::vector<std::string> names_of(const std::vector<Holding<Record>>& holdings) {
+  std::vector<std::string> names;
+  for (const Holding<Record>& one : holdings) names.push_back(one.name);
+  return names;
+}
 
 }  // namespace gentlest

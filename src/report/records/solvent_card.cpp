@@ -9,7 +9,7 @@ namespace gentlest {
 namespace {
 
 FigureGroup solubility(const Solvent& solvent) {
-  Figure hansen = figure_of("hansen_dD_dP_dH_MPa05", "dD, dP, dH", "MPa^0.5", solvent.hansen);
+  Figure hansen = figure_of(solvent, "hansen", "dD, dP, dH");
   hansen.unknown = solvent.no_hansen;
   Figure computed{"teas_computed_percent", "fd, fp, fh, computed", "%", {}, {}, {}};
   if (solvent.hansen)
@@ -21,28 +21,25 @@ FigureGroup solubility(const Solvent& solvent) {
   for (Statement& statement : computed.statements)
     for (double& value : statement.values) value = std::strtod(fixed(value, 1).c_str(), nullptr);
   return {"Solubility",
-          {hansen, figure_of("hansen_sd_MPa05", "standard deviations of these", "MPa^0.5", solvent.hansen_sd),
-           figure_of("teas_percent", "fd, fp, fh, as published", "%", solvent.teas), computed}};
+          {hansen, figure_of(solvent, "hansen_sd", "standard deviations of these"),
+           figure_of(solvent, "teas", "fd, fp, fh, as published"), computed}};
 }
 
 FigureGroup physical(const Solvent& solvent) {
-  return {
-      "Physical data",
-      {figure_of("molar_mass_g_per_mol", "molar mass", "g/mol", solvent.molar_mass_g_per_mol),
-       figure_of("molar_volume_cm3_per_mol", "molar volume", "cm3/mol", solvent.molar_volume_cm3_per_mol),
-       figure_of("density_g_per_cm3", "density", "g/cm3", solvent.density_g_per_cm3),
-       figure_of("boiling_point_C", "boiling point", "C", solvent.boiling_point_C),
-       figure_of("vapour_pressure_kPa", "vapour pressure", "kPa", solvent.vapour_pressure_kPa),
-       figure_of("evaporation_rate", "evaporation rate (n-butyl acetate = 1)", "", solvent.evaporation_rate),
-       figure_of("antoine_A_B_C_from_K_to_K", "vapour pressure equation: A, B, C, from K, to K", "", solvent.antoine)}};
+  return {"Physical data",
+          {figure_of(solvent, "molar_mass_g_per_mol", "molar mass"),
+           figure_of(solvent, "molar_volume_cm3_per_mol", "molar volume"),
+           figure_of(solvent, "density_g_per_cm3", "density"), figure_of(solvent, "boiling_point_C", "boiling point"),
+           figure_of(solvent, "vapour_pressure_kPa", "vapour pressure"),
+           figure_of(solvent, "evaporation_rate", "evaporation rate (n-butyl acetate = 1)"),
+           figure_of(solvent, "antoine", "vapour pressure equation: A, B, C, from K, to K")}};
 }
 
 FigureGroup fire(const Solvent& solvent) {
   return {"Fire",
-          {figure_of("flash_point_C", "flash point", "C", solvent.flash_point_C),
-           figure_of("autoignition_C", "catches fire by itself at", "C", solvent.autoignition_C),
-           figure_of("explosive_limits_percent", "explosive in air, lower and upper limit", "% by volume",
-                     solvent.explosive_limits)}};
+          {figure_of(solvent, "flash_point_C", "flash point"),
+           figure_of(solvent, "autoignition_C", "catches fire by itself at"),
+           figure_of(solvent, "explosive_limits", "explosive in air, lower and upper limit")}};
 }
 
 Figure words_figure(const char* key, const char* title, const Hazards& hazards, const std::string& words) {
@@ -86,15 +83,8 @@ FigureGroup hazard_group(const Solvent& solvent) {
     add_classification(group, *solvent.hazards);
   else
     group.figures.push_back({"hazard_statement", "classification", "", {}, {}, no_record});
-  Figure carcinogen{"carcinogen_group", "cancer group (IARC)", "", {}, {}, {}};
-  if (const auto& known = solvent.carcinogen_group)
-    carcinogen.statements.push_back(words_statement(known->value, known->source, known->standing, known->note));
-  Figure peroxide{"peroxide_former", "forms peroxides on standing", "", {}, {}, {}};
-  if (const auto& known = solvent.peroxide_former)
-    peroxide.statements.push_back(
-        words_statement(known->value ? "yes" : "no", known->source, known->standing, known->note));
-  group.figures.push_back(carcinogen);
-  group.figures.push_back(peroxide);
+  group.figures.push_back(figure_of(solvent, "carcinogen_group", "cancer group (IARC)"));
+  group.figures.push_back(figure_of(solvent, "peroxide_former", "forms peroxides on standing"));
   for (const Cited<std::string>& rule : solvent.restrictions)
     group.figures.push_back({"restriction",
                              "legal limit of use",

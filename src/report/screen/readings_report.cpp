@@ -1,28 +1,34 @@
 #include "report/screen/readings_report.hpp"
 
-#include "report/form/format.hpp"
+#include "gentlest/learning/reading_fields.hpp"
+
 #include "report/form/sheet.hpp"
 
 namespace gentlest {
 
-std::string readings_report(const std::vector<Reading>& readings, Form form, const Style& style,
-                            const Edition& edition) {
-  Sheet sheet;
-  sheet.kind = "readings";
-  sheet.columns = {
+namespace {
+
+// Which fields the list shows, and as what; without a title only in CSV and JSON.
+const std::vector<SheetColumn>& listed_fields() {
+  static const std::vector<SheetColumn> columns = {
       {"test", "test", -1, false},        {"date", "date", -1, false},       {"who", "", -1, false},
       {"mixture", "mixture", -1, true},   {"passage", "passage", -1, true},  {"at_edge", "at edge", -1, false},
       {"rolls", "", -1, false},           {"seconds", "seconds", -1, false}, {"removal", "removal", -1, true},
       {"original", "original", -1, true}, {"confidence", "", -1, false},     {"remark", "", -1, true},
       {"correction", "", -1, true}};
-  const auto words = [](std::string_view text) { return text.empty() ? Cell() : Cell(std::string(text)); };
-  for (const Reading& one : readings)
-    sheet.rows.push_back(
-        {Cell(static_cast<double>(one.test)), words(one.date), words(one.who), words(one.mixture), words(one.passage),
-         Cell(one.at_edge), one.rolls ? Cell(static_cast<double>(*one.rolls)) : Cell(),
-         one.seconds ? Cell(*one.seconds) : Cell(), one.removal ? words(to_word(*one.removal)) : Cell(),
-         one.original ? words(to_word(*one.original)) : Cell(), words(to_word(one.confidence)), words(one.remark),
-         words(one.correction)});
+  return columns;
+}
+
+}  // namespace
+
+std::string readings_report(const std::vector<Reading>& readings, Form form, const Style& style,
+                            const Edition& edition) {
+  Sheet sheet{"readings", listed_fields(), {}};
+  for (const Reading& one : readings) {
+    std::vector<Cell> row;
+    for (const SheetColumn& column : sheet.columns) row.push_back(field_value(one, column.key));
+    sheet.rows.push_back(std::move(row));
+  }
   return sheet_report(sheet, form, style, edition);
 }
 
