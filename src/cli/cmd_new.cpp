@@ -14,6 +14,8 @@ namespace gentlest {
 
 Answer command_new(const Request& request, Session&) {
   const std::string& file = request.words.front();
+  if (file == "-" && request.form != Form::text)
+    throw InputError(Fault::usage, "what \"new -\" writes is YAML, no CSV or JSON", "leave --format out");
   if (file == "-") return {job_template(), 0};
   std::error_code ignored;
   if (!request.force && std::filesystem::exists(std::filesystem::symlink_status(file, ignored)))

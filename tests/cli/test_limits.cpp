@@ -91,7 +91,7 @@ TEST_CASE("what a sheet, a page of labels and a picture are asked for comes toge
 
 // A finer stretch that the limits allow and the ladder has not.
 TEST_CASE("a stretch beyond the rungs that a ladder has is refused", "[limits]") {
-  const Result result = call({"ladder", "demo", "--rungs", "30", "--finer", "28:30"});
+  const Result result = call({"ladder", "demo", "--step", "20", "--rungs", "30", "--finer", "28:30"});
   CHECK(result.code == 2);
   CHECK(holds(result.err, "no stretch from rung 28 to rung 30"));
 }

@@ -136,6 +136,7 @@ TEST_CASE("an option that would change nothing is neither offered nor taken") {
       CHECK_FALSE(holds(call({"help", command}).out, option));
     }
   CHECK_FALSE(holds(call({"help", "sheet"}).out, "--format"));
+  CHECK(call({"new", "-", "--format", "json"}).code == 2);
 }
 
 TEST_CASE("two reactions of the original end in exit code 1") {
