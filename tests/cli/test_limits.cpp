@@ -53,6 +53,7 @@ TEST_CASE("job and command line refuse the same values of a limit, with the same
       CHECK(typed.code == 2);
       CHECK(holds(in_file.out, range_of(limit)));
       CHECK(holds(typed.err, range_of(limit)));
+      CHECK(holds(typed.err, "--" + std::string(limit.option)));
     }
   }
   CHECK(asked == 14);

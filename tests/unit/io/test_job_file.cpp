@@ -1,5 +1,6 @@
 #include "shipped.hpp"
 
+#include "gentlest/plan/limits.hpp"
 #include "io/job_file.hpp"
 
 #include <catch2/catch.hpp>
@@ -48,8 +49,15 @@ limits:
   avoid_families: [ketone]
   avoid_statements: [H360]
   avoid_solvents: [acetone]
+  lowest_flash_point_C: -5
+  avoid_label: [H304]
   allow_unknown_hazards: false
+  allow_splitting: true
+  allow_drift: true
   edge_tests: 3
+  vial_mL: 20
+  measure_mL: 0.25
+  room_C: 22
 )";
   const Job job = read_job(text, "job.yaml");
   CHECK(job.object.title == "T");
@@ -77,7 +85,18 @@ limits:
   CHECK(job.limits.avoid_statements == std::vector<std::string>{"H360"});
   CHECK(job.limits.avoid_solvents == std::vector<std::string>{"acetone"});
   CHECK_FALSE(job.limits.allow_unknown_hazards);
+  CHECK(job.limits.lowest_flash_point_C == -5.0);
+  CHECK(job.limits.avoid_label == std::vector<std::string>{"H304"});
+  CHECK(job.limits.allow_splitting);
+  CHECK(job.limits.allow_drift);
   CHECK(job.limits.edge_tests == 3);
+  CHECK(job.limits.vial_mL == 20);
+  CHECK(job.limits.measure_mL == 0.25);
+  CHECK(job.limits.room_C == 22);
+  for (const Limit& limit : all_limits()) {
+    INFO(limit.key);  // named above with a value of its own
+    CHECK(std::visit([&](auto member) { return job.limits.*member != Limits().*member; }, limit.member));
+  }
   CHECK(check_job(job, shipped_catalogue()).empty());
 }
 

@@ -58,6 +58,19 @@ TEST_CASE("every field is set, read and cleared by its own key and touches no ot
   }
 }
 
+TEST_CASE("the two distances of a site are kept apart, and an empty field has no text", "[reading]") {
+  Reading reading;
+  CHECK(set_field(reading, "x_cm", "12.5"));
+  CHECK(set_field(reading, "y_cm", "3"));
+  REQUIRE(reading.site);
+  CHECK(reading.site->x.value == 12.5);
+  CHECK(reading.site->y.value == 3);
+  CHECK(field_value(reading, "x_cm") == FieldValue(12.5));
+  CHECK(field_value(reading, "y_cm") == FieldValue(3.0));
+  for (const ReadingField& field : reading_fields())
+    if (field.key != "test" && field.key != "confidence") CHECK(get_field({}, field.key).empty());
+}
+
 TEST_CASE("what a field cannot hold is refused and changes nothing", "[reading]") {
   const std::map<std::string, std::string> wrong = {
       {"test", "3a"},         {"x_cm", "left"},        {"at_edge", "true"},       {"rolls", "2.5"},
