@@ -172,13 +172,11 @@ class LayerBelief {
   Estimate dH() const;
   Estimate R0() const;
 
-  /// Effective number of particles, (sum w)^2 / sum w^2; number that differ from one another.
+  /// Effective number of particles, (sum w)^2 / sum w^2.
   double effective_particles() const;
-  std::size_t distinct_particles() const;
 
   /// How likely each hypothesis is now, and "none of these or not as published"; they add up to 1.
   std::vector<double> hypothesis_chances() const;
-  double stray_chance() const;
   /// How likely each reading was, in the light of the prior and the readings before it.
   const std::vector<double>& predicted() const noexcept { return predicted_; }
   const Surprise& surprise() const noexcept { return surprise_; }

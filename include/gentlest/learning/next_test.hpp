@@ -129,8 +129,4 @@ CandidateOutlook outlook_counting_tests(const NextTestTask& task, const Hansen& 
 /// How badly the readings of all layers fit, in standard deviations; 0 before any reading.
 double surprise_of(const NextTestTask& task);
 
-/// Thins mixtures to one for each cell of `cell` MPa^0.5 in (2 dD, dP, dH): the first in the given order, which should
-/// put fewer parts first. Returns positions.
-std::vector<std::size_t> thin_out(const std::vector<Hansen>& points, double cell = 1.0);
-
 }  // namespace gentlest

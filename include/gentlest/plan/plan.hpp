@@ -5,7 +5,6 @@
 #include "gentlest/plan/shelf.hpp"
 #include "gentlest/safety/caution.hpp"
 #include "gentlest/safety/hazard.hpp"
-#include "gentlest/search/certificate.hpp"
 #include "gentlest/search/ladder.hpp"
 #include "gentlest/vial/evaporation.hpp"
 
@@ -115,7 +114,6 @@ struct Finer {
 /// What a plan may hold besides the ladder, on request.
 struct PlanWishes {
   std::optional<Finer> finer;
-  bool certificates = false;  ///< what the grid of shares gives away, for ladders of at most 4 bottles
 };
 
 /// A step between two rungs, on the ladder's bottles at 1 % of volume.
@@ -149,14 +147,12 @@ struct Plan {
   std::vector<PlannedLayer> layers;
   std::size_t target = 0;  ///< index into layers
   Outcome outcome = Outcome::no_window;
-  std::vector<Liquid> shelf;         ///< the bottles that may be used, sorted by label
-  std::vector<Verdict> frontier;     ///< what nothing on that shelf beats, by rising risk; past the limit too
-  std::vector<std::string> bottles;  ///< labels of the ladder's bottles
-  std::vector<JudgedMixture> rungs;  ///< gentle to strong; empty where there is no window
-  std::optional<Finer> finer_asked;  ///< as asked, where there is a ladder
-  std::vector<FinerStep> finer;      ///< by rising effect; empty where nothing lies between
-  std::vector<Certificate>
-      certificates;                      ///< one for each rung, fractions in the order of `bottles`; empty unless asked
+  std::vector<Liquid> shelf;             ///< the bottles that may be used, sorted by label
+  std::vector<Verdict> frontier;         ///< what nothing on that shelf beats, by rising risk; past the limit too
+  std::vector<std::string> bottles;      ///< labels of the ladder's bottles
+  std::vector<JudgedMixture> rungs;      ///< gentle to strong; empty where there is no window
+  std::optional<Finer> finer_asked;      ///< as asked, where there is a ladder
+  std::vector<FinerStep> finer;          ///< by rising effect; empty where nothing lies between
   std::optional<JudgedMixture> nearest;  ///< without a window: the strongest mixture within the risk limit
   std::optional<JudgedMixture>
       least_risk_that_works;  ///< without a window: least risk among those that reach the effect

@@ -7,10 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <set>
-#include <tuple>
 
 namespace gentlest {
 
@@ -237,17 +234,6 @@ NextTest choose_next_test(const NextTestTask& task, const DriftQuestion& drifts_
   next.is_surprised = is_surprised;
   next.drifting = choice.drifting();
   return next;
-}
-
-std::vector<std::size_t> thin_out(const std::vector<Hansen>& points, double cell) {
-  std::set<std::tuple<long, long, long>> taken;
-  std::vector<std::size_t> kept;
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    const std::array<double, 3> place = scaled(points[i]);
-    const auto index = [&](std::size_t axis) { return static_cast<long>(std::floor(place[axis] / cell)); };
-    if (taken.emplace(index(0), index(1), index(2)).second) kept.push_back(i);
-  }
-  return kept;
 }
 
 }  // namespace gentlest

@@ -79,15 +79,10 @@ void check_stretch(const Finer& finer, const std::vector<Candidate>& rungs) {
 // What the person asked for besides the ladder.
 void fill_wishes(Plan& plan, const SearchTask& task, const Ladder& ladder, const PlanWishes& wishes,
                  const Catalogue& catalogue, const JudgeMixture& judged) {
-  constexpr std::size_t most_bottles = 4;
-  if (wishes.finer) {
-    check_stretch(*wishes.finer, ladder.rungs);
-    plan.finer_asked = wishes.finer;
-    plan.finer = refine(task, ladder, *wishes.finer, plan.job.limits, catalogue, judged);
-  }
-  if (!wishes.certificates || ladder.bottles.size() > most_bottles) return;
-  for (const Candidate& rung : ladder.rungs)
-    plan.certificates.push_back(certify(task, rung, ladder.bottles, plan.layers[plan.target].sphere.mean.centre));
+  if (!wishes.finer) return;
+  check_stretch(*wishes.finer, ladder.rungs);
+  plan.finer_asked = wishes.finer;
+  plan.finer = refine(task, ladder, *wishes.finer, plan.job.limits, catalogue, judged);
 }
 
 void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const PlanWishes& wishes,

@@ -3,15 +3,11 @@
 
 #include "report/records/card.hpp"
 
-#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace gentlest {
-
-template <class T>
-using ValuesOf = std::function<std::vector<double>(const T&)>;
 
 std::vector<double> values_of(double value);
 std::vector<double> values_of(const Hansen& value);

@@ -74,23 +74,6 @@ Json series_json(const ListedSeries& series, const Plan& plan) {
   return json;
 }
 
-Json certificates_json(const Plan& plan) {
-  Json list = Json::array();
-  for (std::size_t i = 0; i < plan.certificates.size(); ++i) {
-    const Certificate& certificate = plan.certificates[i];
-    Json shares = Json::array();
-    for (std::size_t k = 0; k < plan.bottles.size(); ++k)
-      shares.push_back(
-          {{"liquid", plan.bottles[k]}, {"volume_percent", computed_value(100 * certificate.fractions[k])}});
-    list.push_back({{"rung", i + 1},
-                    {"shares", shares},
-                    {"effect", computed_value(certificate.verdict.effect)},
-                    {"risk", computed_value(certificate.verdict.risk)},
-                    {"risk_given_up", computed_value(certificate.risk_given_up)}});
-  }
-  return list;
-}
-
 std::string comparison_json(const Plan& plan, const std::vector<ListedSeries>& all, const Edition& edition) {
   Json document = json_document("comparison", edition);
   document["outcome"] = plan.outcome == Outcome::window ? "window" : "no window";
@@ -105,7 +88,6 @@ std::string comparison_json(const Plan& plan, const std::vector<ListedSeries>& a
     document["series"].push_back(series_json(series, plan));
     for (const JudgedMixture* mixture : series.mixtures) mixtures.push_back({{}, mixture});
   }
-  document["grid_gives_up"] = certificates_json(plan);
   document["liquids"] = liquids_json(liquids_of(mixtures));
   return json_dump(document);
 }

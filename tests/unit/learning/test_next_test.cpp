@@ -160,15 +160,13 @@ TEST_CASE("the number of tests is bounded") {
   CHECK(choose_next_test(task).step == NextStep::tests_used_up);
 }
 
-TEST_CASE("the riskiest kept layer decides, and mixtures are thinned to one a cell") {
+TEST_CASE("the riskiest kept layer decides") {
   NextTestTask task = easy_task();
   task.kept.push_back({"glaze", belief_of({{16, 5, 8}, 5}, 0.6)});
   const CandidateOutlook outlook = outlook_of(task, {16, 5, 8});
   CHECK(outlook.riskiest == "glaze");
   CHECK(outlook.risk > 0.95);
   CHECK(outlook.good < 0.05);
-  const std::vector<Hansen> points = {{15, 1.1, 1.1}, {15.1, 1.2, 1.3}, {15, 2.1, 1.1}, {16, 1.1, 1.1}};
-  CHECK(thin_out(points) == std::vector<std::size_t>{0, 2, 3});
 }
 
 TEST_CASE("no mixture is asked twice at the edge, and one that reacted there is not put on the picture") {
