@@ -1,6 +1,7 @@
 #include "gentlest/space/chance.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numbers>
 
@@ -63,6 +64,7 @@ const std::vector<std::array<double, 4>>& likely_spheres() {
 }  // namespace
 
 Band RED_band(const Hansen& liquid, const UncertainSphere& sphere) {
+  assert(sphere.mean.R0 > 0 && sphere.R0_sd >= 0);
   const std::array<Axis, 3> axes = scaled_axes(liquid, sphere.mean.centre, sphere.sd);
   std::vector<double> reds;
   reds.reserve(likely_spheres().size());

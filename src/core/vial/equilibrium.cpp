@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numeric>
 #include <set>
@@ -36,6 +37,7 @@ std::vector<double> VapourModel::ln_gamma(const std::vector<double>& x, Celsius 
 }
 
 std::optional<std::vector<double>> VapourModel::partial_kPa(const std::vector<double>& x, Celsius temperature) const {
+  assert(x.size() == solvents_.size());
   auto pressures = pure_kPa(temperature);
   if (!pressures) return std::nullopt;
   const std::vector<double> ln_gammas = ln_gamma(x, temperature);

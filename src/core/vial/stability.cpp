@@ -2,6 +2,7 @@
 #include "gentlest/vial/miscibility.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numeric>
 
@@ -59,6 +60,8 @@ Trial most_favourable(const Activity& activity, const Vector& x) {
 }  // namespace
 
 bool is_unstable(const Activity& activity, const std::vector<double>& x) {
+  assert(x.size() == activity.size());
+  assert(std::all_of(x.begin(), x.end(), [](double one) { return one > 0; }));
   return most_favourable(activity, x).distance < 0;
 }
 

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 
 namespace gentlest {
@@ -69,6 +70,7 @@ void draw_frame(Drawing& drawing, const Frame& frame) {
 }
 
 double tick_step(double span, int pieces) {
+  assert(span > 0);
   const double raw = span / pieces;
   const double power = std::pow(10, std::floor(std::log10(raw)));
   for (const double factor : {1.0, 2.0, 5.0})
