@@ -33,7 +33,6 @@ std::vector<std::string> untested_passages(const NextTestTask& task, const Hanse
 
 struct Working {
   CandidateOutlook outlook;
-  Hansen point;
   std::size_t test;  // position in the past
 };
 
@@ -50,7 +49,7 @@ std::optional<Working> best_working(const NextTestTask& task) {
     for (std::size_t i = 0; i < task.candidates.size(); ++i)
       if (is_same(task.candidates[i], test.point)) outlook.candidate = i;
     const auto position = static_cast<std::size_t>(&test - task.past.data());
-    if (!best || outlook.good > best->outlook.good) best = Working{outlook, test.point, position};
+    if (!best || outlook.good > best->outlook.good) best = Working{outlook, position};
   }
   return best;
 }
@@ -59,7 +58,7 @@ NextTest stop_found(const NextTestTask& task, const Working& working) {
   NextTest next;
   next.mixture = working.outlook;
   next.worked = working.test;
-  next.untested = untested_passages(task, working.point);
+  next.untested = untested_passages(task, working.outlook.point);
   if (!next.untested.empty()) {
     next.step = NextStep::try_passage;
     next.passage = next.untested.front();
@@ -186,7 +185,7 @@ NextTest search_on(const NextTestTask& task, Choice& choice, bool is_surprised) 
   if (passed && promise(*passed) >= bounds.least_promise && promise(*passed) > gentle)
     return put_on_picture(*passed, set.passed_risk);
   if (proposes && next.mixture->risk > bounds.edge_needed_above && edge_tests_left(task) > 0 &&
-      !has_passed_at_edge(task, task.candidates[next.mixture->candidate]))
+      !has_passed_at_edge(task, next.mixture->point))
     return edge_first(*next.mixture,
                       "it is the best choice left, but not without risk: try it first where harm matters least");
   if (!proposes && is_surprised)

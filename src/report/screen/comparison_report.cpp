@@ -26,10 +26,9 @@ ListedSeries list_published(const ComparedSeries& one) {
 
 // The table of all mixtures, with what is said of a series put in front of each row.
 Sheet comparison_sheet(const Plan& plan, const std::vector<ListedSeries>& all) {
-  std::vector<NamedMixture> mixtures;
+  std::vector<const JudgedMixture*> mixtures;
   for (const ListedSeries& series : all)
-    for (std::size_t i = 0; i < series.mixtures.size(); ++i)
-      mixtures.push_back({std::to_string(i + 1), series.mixtures[i]});
+    mixtures.insert(mixtures.end(), series.mixtures.begin(), series.mixtures.end());
   Sheet sheet = judged_sheet(mixtures, plan.layers);
   const std::vector<SheetColumn> columns = {
       {"series", {}}, {"series_source", {}}, {"effect_rise", {}}, {"beyond_risk_limit", {}}};
@@ -83,10 +82,10 @@ std::string comparison_json(const Plan& plan, const std::vector<ListedSeries>& a
   document["wanted_effect"] = data_value(plan.job.limits.wanted_effect);
   document["layers"] = layers_json(plan.layers);
   document["series"] = Json::array();
-  std::vector<NamedMixture> mixtures;
+  std::vector<const JudgedMixture*> mixtures;
   for (const ListedSeries& series : all) {
     document["series"].push_back(series_json(series, plan));
-    for (const JudgedMixture* mixture : series.mixtures) mixtures.push_back({{}, mixture});
+    mixtures.insert(mixtures.end(), series.mixtures.begin(), series.mixtures.end());
   }
   document["liquids"] = liquids_json(liquids_of(mixtures));
   return json_dump(document);

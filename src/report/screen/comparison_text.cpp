@@ -4,6 +4,7 @@
 #include "report/form/table.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/words.hpp"
 
@@ -73,7 +74,7 @@ std::string mixtures_table(const ListedSeries& series, const Plan& plan, const S
   for (std::size_t i = 0; i < series.mixtures.size(); ++i) {
     const JudgedMixture& judged = *series.mixtures[i];
     const std::optional<double> kept = nearest_kept_RED(judged, plan.layers);
-    table.rows.push_back({std::to_string(i + 1), to_text(judged.mixture), effect_words(judged, limits),
+    table.rows.push_back({short_name(judged), to_text(judged.mixture), effect_words(judged, limits),
                           in_points(rise_at(series, i)), risk_words(judged, limits),
                           judged.risk > limits.risk_limit ? "BEYOND" : "within",
                           fixed(judged.outlooks[plan.target].RED, 2), kept ? fixed(*kept, 2) : "nothing to keep",
@@ -84,10 +85,8 @@ std::string mixtures_table(const ListedSeries& series, const Plan& plan, const S
 
 // Each liquid once; hazards are those of the separate liquids.
 std::string hazards_text(const ListedSeries& series) {
-  std::vector<NamedMixture> mixtures;
-  for (const JudgedMixture* mixture : series.mixtures) mixtures.push_back({{}, mixture});
   std::string text;
-  for (const Liquid& liquid : liquids_of(mixtures))
+  for (const Liquid& liquid : liquids_of(series.mixtures))
     text += bullet("Hazards of " + liquid.label + ": " + hazard_line(Mixture({{liquid, 1}})));
   return text;
 }

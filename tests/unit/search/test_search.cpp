@@ -136,7 +136,7 @@ TEST_CASE("refused mixtures leave the frontier of the others, as trying every mi
       plain.emplace_back(verdict.risk, verdict.effect);
   std::sort(plain.begin(), plain.end());
   plain.erase(std::unique(plain.begin(), plain.end()), plain.end());
-  task.allowed = allowed;
+  task.allowed = [&](const SearchTask&, const Composition& composition) { return allowed(composition); };
   std::vector<std::pair<double, double>> found;
   for (const Candidate& candidate : find_frontier(task)) {
     CHECK(allowed(candidate.composition));
@@ -149,7 +149,7 @@ TEST_CASE("refused mixtures leave the frontier of the others, as trying every mi
 TEST_CASE("everything refused: no rungs and no window") {
   const InventedShelf shelf(4, 29);
   SearchTask task = shelf.task(2, 10);
-  task.allowed = [](const Composition&) { return false; };
+  task.allowed = [](const SearchTask&, const Composition&) { return false; };
   const Ladder ladder = design_ladder(task, {2, 5, 0.9, 0.1});
   CHECK(ladder.rungs.empty());
   CHECK_FALSE(ladder.window);
