@@ -1,4 +1,5 @@
 // The search and what is printed judge alike: deviations of liquids, tiny spheres, numbers at a limit.
+#include "oracle/chance_reference.hpp"
 #include "shipped.hpp"
 
 #include "gentlest/answers/progress.hpp"

@@ -31,7 +31,8 @@ SearchTask random_task(Dice& dice, const std::vector<ChanceField>& fields) {
   if (dice.pick(0, 3) == 0)
     for (std::size_t i = 0; i < task.shelf.size(); ++i) task.most_percent.push_back(10 * dice.pick(0, 10));
   if (dice.pick(0, 3) == 0)
-    task.allowed = [](const Composition& composition) {  // the first and the third liquid do not mix
+    // The first and the third liquid do not mix.
+    task.allowed = [](const SearchTask&, const Composition& composition) {
       const auto end = composition.liquid.begin() + composition.parts;
       return std::find(composition.liquid.begin(), end, 0) == end ||
              std::find(composition.liquid.begin(), end, 2) == end;
