@@ -58,14 +58,14 @@ TEST_CASE("spreads from 0.001 to 10: no silent failure of the quadrature") {
 
 TEST_CASE("a layer that answers inside and not outside: the table of a search gives the published distribution") {
   // The response is as good as a step at RED 1, so the chance is that of lying nearer than R0, unequal spreads too.
-  const Response step{{{{1.0, -400}, {1.0, -400}, {1.0, -400}, {1.0, -400}, {1.0, -400}}}, "test"};
+  const Response step{{{{0, -400}, {0, -400}, {0, -400}, {0, -400}, {0, -400}}}, "test"};
   const Hansen centre{17, 7, 9};
   for (const Hansen& sd : {Hansen{0.5, 1, 1}, Hansen{0.4, 1.5, 0.8}, Hansen{0.8, 0.5, 2.5}})
     for (const double R0 : {3.0, 8.0}) {
       const ChanceField field({{14, 0, 0}, {20, 16, 25}}, {{centre, R0}, sd, 0}, step, 1);
       for (const Hansen& liquid : {Hansen{16, 4, 4}, Hansen{17.5, 9, 14}, Hansen{15, 7, 17}, Hansen{17, 7, 10}}) {
         INFO("R0 " << R0 << " sd " << sd.dD << ' ' << sd.dP << ' ' << sd.dH << " dH " << liquid.dH);
-        CHECK(field(liquid) == near(chance_nearer_than(liquid, centre, sd, R0), 2e-4));
+        CHECK(field(liquid) == near(chance_nearer_than(liquid, centre, sd, R0), 5e-4));
       }
     }
 }

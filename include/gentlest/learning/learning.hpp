@@ -28,7 +28,7 @@ class ReadingCurve {
   /// `at_least(RED)[k]` is the chance of level k or stronger, 1 for k = 0, not rising with RED or with k.
   explicit ReadingCurve(const std::function<LevelChances(double RED)>& at_least);
 
-  /// Chance of `level` (1..4) or stronger.
+  /// Chance of `level` (0..4) or stronger; 1 for level 0.
   double at_least(int level, double RED) const;
   /// Chances of the five levels; they add up to 1.
   LevelChances chances(double RED) const;

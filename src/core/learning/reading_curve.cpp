@@ -49,7 +49,7 @@ ReadingCurve::ReadingCurve(const std::function<LevelChances(double)>& at_least) 
 }
 
 double ReadingCurve::at_least(int level, double RED) const {
-  assert(level >= 1 && level < static_cast<int>(reading_levels) && RED >= 0);
+  assert(level >= 0 && level < static_cast<int>(reading_levels) && RED >= 0);
   if (level <= 0) return 1;
   const std::vector<float>& values = table(level);
   const Place at = place_of(RED);

@@ -211,7 +211,7 @@ TEST_CASE("a label names the mixture, its parts as measured and its hazards") {
   CHECK(lines[0].text == "Rung 2");
   CHECK(lines[1].text == "dearomatised white spirit 55 %, isooctane 40 %, isopropanol 5 %");
   CHECK(lines[2].text == "Danger");
-  plan.rungs[1].fate.phases.phases = Phases::two_liquids;
+  bench.mixtures[1].judged.fate.phases.phases = Phases::two_liquids;
   bench.mixtures[1].label.not_known = {"no record for isooctane"};
   std::string all;
   for (const LabelLine& line : label_lines(bench.mixtures[1])) all += line.text + "\n";
