@@ -7,9 +7,7 @@ namespace gentlest {
 Answer command_compare(const Request& request, Session& session) {
   const Catalogue catalogue = load_catalogue(request);
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
-  PlanWishes wishes;
-  wishes.certificates = true;
-  const Plan plan = plan_asked_job(job, catalogue, request, session, wishes);
+  const Plan plan = plan_asked_job(job, catalogue, request, session);
   return {comparison_report(plan, compare_published(plan, catalogue), request.form, style_of(request, session),
                             edition_of(catalogue)),
           exit_of(plan)};

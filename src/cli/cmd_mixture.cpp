@@ -7,9 +7,11 @@ namespace gentlest {
 
 Answer command_mixture(const Request& request, Session& session) {
   const Catalogue catalogue = load_catalogue(request);
-  AskedMixture asked = load_asked_mixture(request, catalogue, session);
-  JudgedMixture judged = judge_mixture(asked.mixture, asked.layers, asked.job.limits, catalogue);
-  const MixtureCase one{std::move(asked.job), std::move(asked.layers), std::move(judged)};
+  Job job = load_asked_job(request.words.front(), request, catalogue, session);
+  const Mixture mixture = asked_mixture(request, job, catalogue);
+  std::vector<PlannedLayer> layers = planned_layers(job, catalogue, request.target.value_or(""));
+  JudgedMixture judged = judge_mixture(mixture, layers, job.limits, catalogue);
+  const MixtureCase one{std::move(job), std::move(layers), std::move(judged)};
   return {mixture_report(one, request.form, style_of(request, session), edition_of(catalogue)), 0};
 }
 

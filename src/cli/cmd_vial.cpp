@@ -8,9 +8,11 @@ namespace gentlest {
 
 Answer command_vial(const Request& request, Session& session) {
   const Catalogue catalogue = load_catalogue(request);
-  AskedMixture asked = load_asked_mixture(request, catalogue, session);
-  VialStudy study = study_vial(asked.mixture, asked.layers, asked.job, catalogue);
-  const VialCase one{std::move(asked.job), std::move(asked.layers), std::move(study)};
+  Job job = load_asked_job(request.words.front(), request, catalogue, session);
+  const Mixture mixture = asked_mixture(request, job, catalogue);
+  std::vector<PlannedLayer> layers = planned_layers(job, catalogue, request.target.value_or(""));
+  VialStudy study = study_vial(mixture, layers, job, catalogue);
+  const VialCase one{std::move(job), std::move(layers), std::move(study)};
   return {vial_report(one, request.form, style_of(request, session), edition_of(catalogue)), 0};
 }
 

@@ -47,8 +47,8 @@ Command compare() {
           "  gentlest compare easel.yaml --format csv --output compare.csv\n"
           "\n"
           "Judges the series of the books against the layers of this painting: effect,\n"
-          "risk, RED, evenness of the steps, bottles. It also says what shares in steps\n"
-          "give up against any shares. CSV holds the mixtures, text and JSON the rest too.\n"
+          "risk, RED, evenness of the steps, bottles. CSV holds the mixtures, text and\n"
+          "JSON the rest too.\n"
           "The exit code is 1 when there is no window.\n",
           {"target", "risk-limit", "parts", "step", "bottles", "rungs"},
           1,

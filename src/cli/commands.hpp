@@ -112,7 +112,7 @@ Job load_asked_job(const JobText& source, const Request& request, const Catalogu
 
 /// The plan of a job, on several threads, with a line of progress where it takes long. Throws InputError, Interrupted.
 Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& request, Session& session,
-                    const PlanWishes& wishes = {});
+                    const std::optional<Finer>& finer = {});
 
 /// Exit code of a command that plans: 1 where there is no window.
 int exit_of(const Plan& plan);
@@ -124,12 +124,7 @@ enum class MissingLog { is_fault, begins };
 /// A log; what could not be read of it is told on standard error. Throws InputError (Fault::file).
 ReadingLog load_log(const std::string& path, const Request& request, Session& session, MissingLog missing);
 
-/// A mixture typed behind a job, and what it is judged against.
-struct AskedMixture {
-  Job job;
-  Mixture mixture;
-  std::vector<PlannedLayer> layers;
-};
-AskedMixture load_asked_mixture(const Request& request, const Catalogue& catalogue, Session& session);
+/// The mixture typed behind the job's name.
+Mixture asked_mixture(const Request& request, const Job& job, const Catalogue& catalogue);
 
 }  // namespace gentlest

@@ -88,9 +88,9 @@ Job load_asked_job(const JobText& source, const Request& request, const Catalogu
 }
 
 Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& request, Session& session,
-                    const PlanWishes& wishes) {
+                    const std::optional<Finer>& finer) {
   ProgressLine progress(session, request.quiet);
-  return make_plan(job, catalogue, request.target.value_or(""), progress.callback(), on_threads(), wishes);
+  return make_plan(job, catalogue, request.target.value_or(""), progress.callback(), on_threads(), finer);
 }
 
 int exit_of(const Plan& plan) {
@@ -108,13 +108,10 @@ ReadingLog load_log(const std::string& path, const Request& request, Session& se
   throw InputError(Fault::file, {{{path, 0, 0}, "there is no log of this name", std::move(remedy), {}}});
 }
 
-AskedMixture load_asked_mixture(const Request& request, const Catalogue& catalogue, Session& session) {
-  Job job = load_asked_job(request.words.front(), request, catalogue, session);
+Mixture asked_mixture(const Request& request, const Job& job, const Catalogue& catalogue) {
   // Whoever forgets the quotes means the same.
   const std::string text = joined({request.words.begin() + 1, request.words.end()}, " ");
-  Mixture mixture = parse_mixture(text, catalogue, all_liquids(shelf_of(job, catalogue)));
-  std::vector<PlannedLayer> layers = planned_layers(job, catalogue, request.target.value_or(""));
-  return {std::move(job), std::move(mixture), std::move(layers)};
+  return parse_mixture(text, catalogue, all_liquids(shelf_of(job, catalogue)));
 }
 
 }  // namespace gentlest

@@ -218,11 +218,6 @@ Job read_from(YamlFile& file, const std::string& name) {
 
 }  // namespace
 
-Job read_job(const std::string& text, const std::string& file) {
-  YamlFile yaml(file, text);
-  return read_from(yaml, file);
-}
-
 Job load_job(const std::string& text, const std::string& file, const Catalogue& catalogue) {
   YamlFile yaml(file, text);
   Job job = read_from(yaml, file);

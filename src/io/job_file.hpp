@@ -7,11 +7,9 @@
 
 namespace gentlest {
 
-/// Reads the YAML of a job. `file` is the name for messages. Throws InputError (Fault::file) with every fault of form:
-/// broken YAML, unknown key, wrong type, number out of range. Does not know the catalogue.
-Job read_job(const std::string& text, const std::string& file);
-
-/// read_job, then check_job against the catalogue; every fault carries its line of the file. Throws as read_job does.
+/// Reads the YAML of a job and checks it against the catalogue. `file` is the name for messages. Throws InputError
+/// (Fault::file) with every fault, each with its line: broken YAML, unknown key, wrong type, number out of range; and
+/// where the form is right, all that check_job finds.
 Job load_job(const std::string& text, const std::string& file, const Catalogue& catalogue);
 
 /// True of a file that holds the version key of a job at the beginning of a line, and is no page.

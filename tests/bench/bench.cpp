@@ -4,7 +4,6 @@
 
 #include "cli/threads.hpp"
 #include "core/search/bottles.hpp"
-#include "gentlest/search/certificate.hpp"
 #include "gentlest/search/ladder.hpp"
 
 #include <benchmark/benchmark.h>
@@ -87,44 +86,6 @@ BENCHMARK(bottles)
     ->Args({100, 4, 4})
     ->Unit(benchmark::kMillisecond)
     ->UseRealTime();
-
-void certificate_of_rung(benchmark::State& state) {
-  const SearchTask task = make_task(30, 3, 3);
-  const std::vector<std::uint16_t> three = {2, 11, 25};
-  const std::vector<Candidate> found = find_frontier_on(task, three);
-  double given_up = 0;
-  for (auto _ : state) given_up = certify(task, found[found.size() / 2], three, {18, 5, 8}).risk_given_up;
-  state.counters["result"] = given_up;
-}
-BENCHMARK(certificate_of_rung)->Unit(benchmark::kMicrosecond);
-
-void nearest_blend_of_shelf(benchmark::State& state) {
-  const SearchTask task = make_task(static_cast<std::size_t>(state.range(0)), 3, 3);
-  std::vector<Hansen> liquids;
-  for (const Liquid& liquid : task.shelf) liquids.push_back(liquid.hansen);
-  double sum = 0;
-  for (auto _ : state) sum += nearest_blend(liquids, {20, 12, 3}).Ra;
-  state.counters["result"] = sum;
-}
-BENCHMARK(nearest_blend_of_shelf)->Arg(30)->Arg(100)->Unit(benchmark::kMicrosecond);
-
-void chance_by_series(benchmark::State& state) {
-  double sum = 0;
-  double shift = 0;
-  for (auto _ : state) {
-    sum += quick_chance_nearer_than({16, 4 + shift, 9}, {18, 8, 9}, {0.5, 0.9, 0.8}, 6.5).chance;
-    shift = shift < 3 ? shift + 0.01 : 0;
-  }
-  state.counters["result"] = sum;
-}
-BENCHMARK(chance_by_series)->Unit(benchmark::kMicrosecond);
-
-void chance_by_quadrature(benchmark::State& state) {
-  double sum = 0;
-  for (auto _ : state) sum += chance_nearer_than({16, 5, 9}, {18, 8, 9}, {0.5, 0.9, 0.8}, 6.5);
-  state.counters["result"] = sum;
-}
-BENCHMARK(chance_by_quadrature)->Unit(benchmark::kMicrosecond);
 
 }  // namespace
 

@@ -280,8 +280,7 @@ class Plain {
       next.risk_limit = set_.passed_risk;
       return next;
     }
-    if (proposes && next.mixture->risk > edge_above && left > 0 &&
-        !passed(task_.candidates[next.mixture->candidate], ""))
+    if (proposes && next.mixture->risk > edge_above && left > 0 && !passed(task_.candidates[*next.mixture->candidate], ""))
       return at_edge(*next.mixture);
     return next;
   }

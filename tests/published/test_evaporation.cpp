@@ -50,6 +50,36 @@ double fraction_of(const DriftPoint& point, const Mixture& mixture, const std::s
   return 0;
 }
 
+struct Azeotrope {
+  double first = 0;  // mole fraction of the first molecule, where liquid and vapour are alike
+  Celsius boiling_point;
+};
+
+// By bisection on the relative volatility of a pair at one atmosphere; nothing when there is none.
+std::optional<Azeotrope> azeotrope_of_pair(const VapourModel& model) {
+  // ln of the relative volatility at boiling; an azeotrope is where it changes sign.
+  const auto ln_volatility = [&](double first) -> std::optional<double> {
+    const std::vector<double> x = {first, 1 - first};
+    const auto boils = boiling_point(model, x);
+    if (!boils) return std::nullopt;
+    const auto partial = model.partial_kPa(x, *boils);
+    return std::log((*partial)[0] / x[0]) - std::log((*partial)[1] / x[1]);
+  };
+  double low = 1e-4;
+  double high = 1 - 1e-4;
+  const auto at_low = ln_volatility(low);
+  const auto at_high = ln_volatility(high);
+  if (!at_low || !at_high || *at_low * *at_high > 0) return std::nullopt;
+  for (int round = 0; round < 50; ++round) {
+    const double middle = (low + high) / 2;
+    const auto there = ln_volatility(middle);
+    if (!there) return std::nullopt;
+    (*there * *at_low > 0 ? low : high) = middle;
+  }
+  const double first = (low + high) / 2;
+  return Azeotrope{first, *boiling_point(model, {first, 1 - first})};
+}
+
 // A composition in the unit in which the table prints it, per cent.
 double in_the_words_of(const std::string& meaning, double x1, const Solvent& first, const Solvent& second) {
   const double w1 = x1 * first.molar_mass_g_per_mol->chosen.value;

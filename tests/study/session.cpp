@@ -131,12 +131,12 @@ Session learn_session(const Bench& bench, const World& world, const Painting& pa
   while (true) {
     const NextTest next = task.past.empty() ? learner.first : choose_next_test(task);
     if (next.step == NextStep::found)
-      report(world, painting, places.of(bench.candidates[next.mixture->candidate]), session);
+      report(world, painting, places.of(bench.candidates[next.mixture->candidate.value()]), session);
     const bool tests =
         next.step == NextStep::try_mixture || next.step == NextStep::confirm || next.step == NextStep::try_at_edge;
     if (!tests) break;
     const bool at_edge = next.step == NextStep::try_at_edge;
-    const StudyMixture& mixture = bench.candidates[next.mixture->candidate];
+    const StudyMixture& mixture = bench.candidates[next.mixture->candidate.value()];
     const SwabOutcome outcome = test_mixture(world, painting, places, mixture, at_edge, session);
     if (predictions && !at_edge)
       predictions->push_back({next.mixture->effect, next.mixture->risk, outcome.removal >= 3, outcome.harm > 0,

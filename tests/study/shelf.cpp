@@ -1,10 +1,11 @@
 #include "study/shelf.hpp"
 
-#include "gentlest/learning/next_test.hpp"
-
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <set>
 #include <stdexcept>
+#include <tuple>
 
 namespace gentlest::study {
 
@@ -70,6 +71,18 @@ std::size_t position_of(const Catalogue& catalogue, const std::string& id, std::
   if (found != liquids.end()) return static_cast<std::size_t>(found - liquids.begin());
   liquids.push_back(solvent);
   return liquids.size() - 1;
+}
+
+// One mixture for each cell of so many MPa^0.5 in (2 dD, dP, dH): the first in the given order. Returns positions.
+std::vector<std::size_t> thin_out(const std::vector<Hansen>& points, double cell) {
+  std::set<std::tuple<long, long, long>> taken;
+  std::vector<std::size_t> kept;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const std::array<double, 3> place = scaled(points[i]);
+    const auto index = [&](std::size_t axis) { return static_cast<long>(std::floor(place[axis] / cell)); };
+    if (taken.emplace(index(0), index(1), index(2)).second) kept.push_back(i);
+  }
+  return kept;
 }
 
 }  // namespace

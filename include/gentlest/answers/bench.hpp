@@ -16,8 +16,7 @@ namespace gentlest {
 
 /// One mixture of the plan, ready for the vial.
 struct BenchMixture {
-  std::string name;  ///< "1" ... for rungs, else what it is
-  const JudgedMixture* judged = nullptr;
+  JudgedMixture judged;                      ///< as planned, with its origin
   Recipe recipe;                             ///< by the job's vial and measure
   std::optional<JudgedMixture> as_measured;  ///< set where rounding to the measuring step changed the mixture
   MixtureLabel label;
@@ -35,8 +34,7 @@ struct Bench {
   std::vector<ComparedSeries> published;  ///< to be drawn beside the ladder; prepare_bench leaves it empty
 };
 
-/// Pointers of the result point into the plan, which must outlive it. Throws InputError (Fault::usage) when a recipe
-/// cannot be measured with the job's vial and measure.
+/// Throws InputError (Fault::usage) when a recipe cannot be measured with the job's vial and measure.
 Bench prepare_bench(const Plan& plan, const Catalogue& catalogue);
 
 }  // namespace gentlest

@@ -6,6 +6,7 @@
 #include "gentlest/plan/plan.hpp"
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,12 +22,13 @@ struct LeftOutTest {
 struct Progress {
   std::vector<PlannedLayer> layers;
   std::size_t target = 0;                ///< index into layers
-  std::vector<Mixture> mixtures;         ///< that may be proposed, and what worked; positions are those of NextTest
+  std::vector<Mixture> mixtures;         ///< that may be proposed; positions are those of NextTestTask::candidates
   std::vector<std::string> left_off;     ///< bottles not used, each with the reason
   std::vector<Reading> counted;          ///< readings that count, by test number
   std::vector<LeftOutTest> not_counted;  ///< in the order of their numbers
   NextTestTask task;                     ///< beliefs after all readings
   NextTest next;
+  std::optional<Mixture> mixture = {};  ///< that `next` speaks of: to try, that worked, or that came nearest
   std::map<std::string, std::vector<int>> heard =
       {};  ///< by layer: the tests behind what its belief has seen, in order
 };

@@ -37,8 +37,7 @@ struct LayerOutlook {
 
 /// A mixture that was open: a rung of the ladder, one that was tested, or the one that the tests point to.
 struct ConsideredMixture {
-  std::string rung;        ///< "rung 3", or as planned_mixtures names it; empty for one that is not of the plan
-  JudgedMixture judged;    ///< as planned, before any test
+  JudgedMixture judged;    ///< as planned, before any test; its origin is that in the plan, else the first test
   std::vector<int> tests;  ///< numbers of the tests made with it; withdrawn ones left out
   std::vector<LayerOutlook> outlooks;  ///< the layer to remove first
 };
@@ -57,7 +56,8 @@ struct TestReview {
 TestReview review_tests(const Plan& plan, const Progress& progress, const std::vector<Reading>& lines,
                         const Catalogue& catalogue);
 
-/// The mixtures that were tested or chosen, with their labels, for the notes of the report. Points into the review.
+/// The mixtures that were tested or chosen, with their labels, for the notes of the report. Their origin is the
+/// first test.
 Bench labels_of_tests(const TestReview& review, const Catalogue& catalogue);
 
 }  // namespace gentlest

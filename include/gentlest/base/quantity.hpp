@@ -24,7 +24,4 @@ constexpr double kelvin(Celsius temperature) {
   return temperature.value + kelvin_at_zero_Celsius;
 }
 
-/// 1 (cal/cm3)^0.5 in MPa^0.5, for the thermochemical calorie (4.184 J): sqrt(4.184).
-inline constexpr double MPa05_per_cal05 = 2.045482828087296;
-
 }  // namespace gentlest

@@ -28,7 +28,7 @@ class ReadingCurve {
   /// `at_least(RED)[k]` is the chance of level k or stronger, 1 for k = 0, not rising with RED or with k.
   explicit ReadingCurve(const std::function<LevelChances(double RED)>& at_least);
 
-  /// Chance of `level` (1..4) or stronger.
+  /// Chance of `level` (0..4) or stronger; 1 for level 0.
   double at_least(int level, double RED) const;
   /// Chances of the five levels; they add up to 1.
   LevelChances chances(double RED) const;
@@ -172,13 +172,11 @@ class LayerBelief {
   Estimate dH() const;
   Estimate R0() const;
 
-  /// Effective number of particles, (sum w)^2 / sum w^2; number that differ from one another.
+  /// Effective number of particles, (sum w)^2 / sum w^2.
   double effective_particles() const;
-  std::size_t distinct_particles() const;
 
   /// How likely each hypothesis is now, and "none of these or not as published"; they add up to 1.
   std::vector<double> hypothesis_chances() const;
-  double stray_chance() const;
   /// How likely each reading was, in the light of the prior and the readings before it.
   const std::vector<double>& predicted() const noexcept { return predicted_; }
   const Surprise& surprise() const noexcept { return surprise_; }

@@ -89,9 +89,10 @@ enum class NextStep {
   tests_used_up  ///< stop: as many tests as the limit allows
 };
 
-/// What a candidate is believed to do now.
+/// What a mixture is believed to do now.
 struct CandidateOutlook {
-  std::size_t candidate = 0;
+  std::optional<std::size_t> candidate;  ///< position among the candidates; empty for a mixture that is none of them
+  Hansen point;
   double effect = 0;  ///< chance that it moves the layer to remove
   double risk = 0;    ///< largest chance that it affects something to keep
   double good = 0;    ///< chance that it is truly good
@@ -103,8 +104,7 @@ struct NextTest {
   NextStep step = NextStep::no_window;
   std::optional<CandidateOutlook> mixture;  ///< to try, or that was found, or that came nearest
   double risk_limit = 0;                    ///< the limit under which it was chosen
-  std::optional<std::size_t> worked;        ///< the past test whose mixture this is, where one worked; its mixture need
-                                            ///< not stand among the candidates, and `candidate` then means nothing
+  std::optional<std::size_t> worked;        ///< the past test whose mixture this is, where one worked
   std::string passage;                      ///< for try_passage
   std::vector<std::string> untested;        ///< passages on which the mixture was not tried
   std::string reason;                       ///< one sentence in plain words
@@ -128,9 +128,5 @@ CandidateOutlook outlook_counting_tests(const NextTestTask& task, const Hansen& 
 
 /// How badly the readings of all layers fit, in standard deviations; 0 before any reading.
 double surprise_of(const NextTestTask& task);
-
-/// Thins mixtures to one for each cell of `cell` MPa^0.5 in (2 dD, dP, dH): the first in the given order, which should
-/// put fewer parts first. Returns positions.
-std::vector<std::size_t> thin_out(const std::vector<Hansen>& points, double cell = 1.0);
 
 }  // namespace gentlest

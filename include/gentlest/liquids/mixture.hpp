@@ -16,9 +16,8 @@ namespace gentlest {
 struct Liquid {
   std::string label;  ///< as printed, e.g. "ethanol 96 %"
   const Solvent* solvent = nullptr;
-  double water_fraction = 0;                          ///< by volume before mixing, 0 (absolute) to below 1
-  Hansen hansen;                                      ///< of the liquid as it is in the bottle, MPa^0.5
-  std::optional<Teas> published_teas = std::nullopt;  ///< as the triangle tables print it; water mixed in
+  double water_fraction = 0;  ///< by volume before mixing, 0 (absolute) to below 1
+  Hansen hansen;              ///< of the liquid as it is in the bottle, MPa^0.5
 };
 
 /// A bottle of this solvent. `grade` is empty (taken as free of water) or as read_grade takes it. The label holds the
@@ -51,11 +50,6 @@ void add_liquids(std::vector<Liquid>& liquids, const Mixture& mixture);
 /// Hansen point of a mixture: the volume-weighted mean of its liquids, MPa^0.5. Change of volume on mixing is
 /// neglected. Source: Hansen 2007, ch. 1; docs/science.md, "Mixtures".
 Hansen mix(const Mixture& mixture);
-
-/// Teas fractions by the rule of the trade: the volume-weighted mean of the published fractions of the parts, per cent.
-/// Empty when one part has none. Differs from teas_fractions(mix()), since the published table moved liquids by hand.
-/// Source: Burke 1984; Feller 1976 for the classical series made with it (both from memory).
-std::optional<Teas> mix_published_teas(const Mixture& mixture);
 
 /// Largest standard deviation of the liquids' own parameters, per coordinate, MPa^0.5; 0 where none is published. No
 /// mixture of theirs is known less well: sqrt(sum (fraction * sd)^2) never exceeds it.

@@ -2,10 +2,10 @@
 #pragma once
 
 #include "gentlest/plan/job.hpp"
+#include "gentlest/plan/origin.hpp"
 #include "gentlest/plan/shelf.hpp"
 #include "gentlest/safety/caution.hpp"
 #include "gentlest/safety/hazard.hpp"
-#include "gentlest/search/certificate.hpp"
 #include "gentlest/search/ladder.hpp"
 #include "gentlest/vial/evaporation.hpp"
 
@@ -85,6 +85,7 @@ bool drifts_beyond(const Fate& fate, double risk_limit);
 /// One mixture judged against all planned layers.
 struct JudgedMixture {
   Mixture mixture;
+  Origin origin;
   Hansen point;
   Teas teas;
   std::vector<Outlook> outlooks;  ///< in the order of Plan::layers
@@ -112,19 +113,6 @@ struct Finer {
   int steps = 3;  ///< at most so many between each two neighbouring rungs
 };
 
-/// What a plan may hold besides the ladder, on request.
-struct PlanWishes {
-  std::optional<Finer> finer;
-  bool certificates = false;  ///< what the grid of shares gives away, for ladders of at most 4 bottles
-};
-
-/// A step between two rungs, on the ladder's bottles at 1 % of volume.
-struct FinerStep {
-  int after_rung = 1;  ///< the rung below it, counted from 1
-  int number = 1;      ///< counted from 1 behind that rung
-  JudgedMixture judged;
-};
-
 /// A sentence for the person at the easel and where it comes from.
 using Advice = Caution;
 
@@ -149,14 +137,12 @@ struct Plan {
   std::vector<PlannedLayer> layers;
   std::size_t target = 0;  ///< index into layers
   Outcome outcome = Outcome::no_window;
-  std::vector<Liquid> shelf;         ///< the bottles that may be used, sorted by label
-  std::vector<Verdict> frontier;     ///< what nothing on that shelf beats, by rising risk; past the limit too
-  std::vector<std::string> bottles;  ///< labels of the ladder's bottles
-  std::vector<JudgedMixture> rungs;  ///< gentle to strong; empty where there is no window
-  std::optional<Finer> finer_asked;  ///< as asked, where there is a ladder
-  std::vector<FinerStep> finer;      ///< by rising effect; empty where nothing lies between
-  std::vector<Certificate>
-      certificates;                      ///< one for each rung, fractions in the order of `bottles`; empty unless asked
+  std::vector<Liquid> shelf;             ///< the bottles that may be used, sorted by label
+  std::vector<Verdict> frontier;         ///< what nothing on that shelf beats, by rising risk; past the limit too
+  std::vector<std::string> bottles;      ///< labels of the ladder's bottles
+  std::vector<JudgedMixture> rungs;      ///< gentle to strong; empty where there is no window
+  std::optional<Finer> finer_asked;      ///< as asked, where there is a ladder
+  std::vector<JudgedMixture> finer;      ///< steps between rungs by rising effect; empty where nothing lies between
   std::optional<JudgedMixture> nearest;  ///< without a window: the strongest mixture within the risk limit
   std::optional<JudgedMixture>
       least_risk_that_works;  ///< without a window: least risk among those that reach the effect
@@ -173,21 +159,17 @@ struct Plan {
   std::vector<Source> sources;              ///< of every figure used
 };
 
-/// The plan's mixtures and the names they go by: rungs by number, finer steps as "3.1" behind rung 3, else "strongest
-/// within the risk limit" and "least risk that reaches the effect".
-struct PlannedMixture {
-  std::string name;
-  const JudgedMixture* judged = nullptr;
-};
-std::vector<PlannedMixture> planned_mixtures(const Plan& plan);
+/// Every mixture the plan shows: each rung with the finer steps behind it; without a window the nearest ones. The plan
+/// must outlive the result.
+std::vector<const JudgedMixture*> planned_mixtures(const Plan& plan);
 
 /// The plan for one job. `target` names the layer to remove; empty takes the uppermost.
 /// `run` may carry out the search's tasks on several threads; the plan is the same without.
-/// Without a window wishes stay unfulfilled.
+/// Without a window there are no finer steps either.
 /// Throws InputError (Fault::file) with everything check_job finds, and (Fault::usage) for a target that the job does
 /// not hold or a stretch that is not on the ladder.
 Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target = {},
-               const SearchProgress& progress = {}, const RunTasks& run = {}, const PlanWishes& wishes = {});
+               const SearchProgress& progress = {}, const RunTasks& run = {}, const std::optional<Finer>& finer = {});
 
 /// What keeps a plan without a window from having one.
 enum class WindowClosedBy {
@@ -212,7 +194,7 @@ bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers);
 /// The layer's own response curve, or the borrowed one.
 const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue);
 
-/// A single mixture judged against planned layers.
+/// A single mixture judged against planned layers. Its origin is left at "asked", for the caller to say better.
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
                             const Catalogue& catalogue);
 

@@ -44,6 +44,10 @@ struct Candidate {
 /// done. The answer of a search does not depend on how. Core itself starts no threads.
 using RunTasks = std::function<void(const std::vector<std::function<void()>>&)>;
 
+struct SearchTask;
+/// May this mixture of the task be used? Asked with the task itself, which may be a copy; from several tasks at once.
+using Allowed = std::function<bool(const SearchTask& task, const Composition& composition)>;
+
 /// What to search: the liquids (sorted by label, so that the order of the user's shelf does not matter), the chance
 /// fields of the layer to remove and of everything to keep.
 struct SearchTask {
@@ -53,9 +57,9 @@ struct SearchTask {
   int parts = 3;                  ///< largest number of liquids in a mixture, 1..4
   int step_percent = 5;           ///< divides 100
   std::vector<int> most_percent;  ///< largest share of each liquid of the shelf, per cent; empty: no limits
-  std::function<bool(const Composition&)> allowed;  ///< e.g. stays one liquid; empty: every mixture. Called from tasks
-  RunTasks run;                                     ///< empty: one task after the other
-  std::function<void()> beat;  ///< called every few thousand mixtures, from several tasks at once; may throw to stop
+  Allowed allowed;                ///< e.g. stays one liquid; empty: every mixture
+  RunTasks run;                   ///< empty: one task after the other
+  std::function<void()> beat;     ///< called every few thousand mixtures, from several tasks at once; may throw to stop
 };
 
 /// Smallest box that holds the Hansen points of all liquids. Precondition: at least one liquid.

@@ -1,5 +1,5 @@
 // How likely a liquid acts on a layer whose sphere is only roughly known.
-// The slow functions are the reference; ChanceField is what a search uses, its error against them is tested.
+// ChanceField is what a search uses; its error against a slow reference is tested (tests/oracle).
 #pragma once
 
 #include "gentlest/space/hansen.hpp"
@@ -10,28 +10,6 @@
 #include <vector>
 
 namespace gentlest {
-
-/// Chance that the true centre lies nearer to the liquid than `radius` (MPa^0.5, not negative), the centre being
-/// Gaussian around `centre` with standard deviations `sd`: the distribution function of a weighted sum of three
-/// noncentral chi-squares with one degree of freedom each. Absolute error below 1e-10 for sd from 0.001 to 10.
-/// Source of the form: Imhof 1961, Biometrika 48, 419; computed here by quadrature over the ball, see docs/science.md.
-double chance_nearer_than(const Hansen& liquid, const Hansen& centre, const Hansen& sd, double radius);
-
-/// A chance and a bound on its absolute error.
-struct BoundedChance {
-  double chance = 0;
-  double error = 0;
-};
-
-/// chance_nearer_than by Ruben's series of chi-squares, whose remainder is known: about a hundred times faster where
-/// the spreads are alike. Where the series would underflow (spreads that are small against the distance) or need too
-/// many terms, chance_nearer_than itself answers. Error below 1e-8 either way. Source: Ruben 1962, Ann. Math. Statist.
-/// 33, 542; Sheil and O'Muircheartaigh 1977, Appl. Statist. 26, 92 (AS 106); both from memory.
-BoundedChance quick_chance_nearer_than(const Hansen& liquid, const Hansen& centre, const Hansen& sd, double radius);
-
-/// Chance that the liquid acts as strongly as `grade` (1..6) or stronger: the response curve averaged over the
-/// uncertain sphere. The reference; takes milliseconds. Absolute error below 1e-8.
-double chance_of_grade(const Hansen& liquid, const UncertainSphere& sphere, const Response& response, int grade);
 
 /// Middle 90 % of RED over what is not known of the sphere, from 8191 equally likely spheres on a fixed lattice (no
 /// random numbers). The two ends lie at shares of 0.05 and 0.95 to within 0.003 (tested against noncentral
@@ -76,7 +54,8 @@ struct FieldSubject {
   int grade = 1;
 };
 
-/// chance_of_grade tabulated over a box, for looking up millions of mixtures. Reads nothing outside the box: a mixture
+/// Chance that a liquid acts as strongly as `grade` (1..6) or stronger: the response curve averaged over the uncertain
+/// sphere, tabulated over a box, for looking up millions of mixtures. Reads nothing outside the box: a mixture
 /// of liquids that lie in the box lies in it too. Differs from the reference by less than 1e-4, for spheres so sharp
 /// that the table would grow without bound by less than 4e-3 where the centre is known no better than `best_known_sd`
 /// (tests/unit/test_chance). A table takes at most 50 MB and some seconds, whatever the sphere.

@@ -1,4 +1,4 @@
-// The vapour above a mixture (modified Raoult's law), its boiling point and its azeotropes.
+// The vapour above a mixture (modified Raoult's law), and its boiling point.
 #pragma once
 
 #include "gentlest/catalogue/vapour.hpp"
@@ -48,16 +48,5 @@ std::vector<std::string> missing_for_vapour(const VapourModel& model, Celsius te
 /// to 1e-6 C. Nothing when pressures are missing or the answer lies outside -80 to 200 C. The liquid is taken as one
 /// phase.
 std::optional<Celsius> boiling_point(const VapourModel& model, const std::vector<double>& x, double kPa = 101.325);
-
-/// Where liquid and vapour of a pair have the same composition.
-struct Azeotrope {
-  double first = 0;  ///< mole fraction of the first molecule, strictly between 0 and 1
-  Celsius boiling_point;
-};
-
-/// The azeotrope of a pair at this pressure by bisection on the relative volatility; nothing when there is none (or
-/// pressures are missing). Precondition: the model has two molecules. Finds one; no pair of the catalogue is known to
-/// have two.
-std::optional<Azeotrope> azeotrope_of_pair(const VapourModel& model, double kPa = 101.325);
 
 }  // namespace gentlest

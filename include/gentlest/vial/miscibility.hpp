@@ -67,15 +67,4 @@ PhaseVerdict verdict_on_phases(const Mixture& mixture, const Catalogue& catalogu
 /// Source: Michelsen 1982, Fluid Phase Equilibria 9, 1 (from memory).
 bool is_unstable(const Activity& activity, const std::vector<double>& x);
 
-/// The two liquids of a mixture that parts, each as volume fractions of the molecules, in the order of the breakdown.
-struct PhaseSplit {
-  std::vector<double> first;
-  std::vector<double> second;
-  double share_of_second = 0;  ///< of the volume
-};
-
-/// Compositions of the two liquids at equilibrium by the modified group method; nothing when the mixture is stable,
-/// when figures are missing or when the iteration does not settle.
-std::optional<PhaseSplit> split_phases(const Breakdown& breakdown, const Catalogue& catalogue, Celsius temperature);
-
 }  // namespace gentlest

@@ -16,13 +16,16 @@ Band chance_band(const Outlook& outlook, const PlannedLayer& layer, const Plan& 
           chance_at_most(response, grade, outlook.RED_band.low)};
 }
 
-BenchMixture prepare(const PlannedMixture& planned, const Plan& plan, const Catalogue& catalogue) {
+BenchMixture prepare(const JudgedMixture& planned, const Plan& plan, const Catalogue& catalogue) {
   const Limits& limits = plan.job.limits;
-  Recipe recipe = round_recipe(planned.judged->mixture, {Millilitres{limits.vial_mL}, Millilitres{limits.measure_mL}});
-  BenchMixture ready{planned.name, planned.judged, std::move(recipe), {}, {}, {}, false};
+  Recipe recipe = round_recipe(planned.mixture, {Millilitres{limits.vial_mL}, Millilitres{limits.measure_mL}});
+  BenchMixture ready{planned, std::move(recipe), {}, {}, {}, false};
   const Mixture& made = ready.recipe.as_measured;
   constexpr double no_change = 1e-9;
-  if (ready.recipe.largest_change > no_change) ready.as_measured = judge_mixture(made, plan.layers, limits, catalogue);
+  if (ready.recipe.largest_change > no_change) {
+    ready.as_measured = judge_mixture(made, plan.layers, limits, catalogue);
+    ready.as_measured->origin = planned.origin;
+  }
   ready.label = label_of(made, catalogue);
   ready.beyond_limit = is_beyond_limit(as_made(ready), limits);
   for (std::size_t i = 0; i < plan.layers.size(); ++i)
@@ -33,14 +36,14 @@ BenchMixture prepare(const PlannedMixture& planned, const Plan& plan, const Cata
 }  // namespace
 
 const JudgedMixture& as_made(const BenchMixture& mixture) {
-  return mixture.as_measured ? *mixture.as_measured : *mixture.judged;
+  return mixture.as_measured ? *mixture.as_measured : mixture.judged;
 }
 
 Bench prepare_bench(const Plan& plan, const Catalogue& catalogue) {
   Bench bench;
   std::vector<Recipe> recipes;
-  for (const PlannedMixture& planned : planned_mixtures(plan)) {
-    bench.mixtures.push_back(prepare(planned, plan, catalogue));
+  for (const JudgedMixture* planned : planned_mixtures(plan)) {
+    bench.mixtures.push_back(prepare(*planned, plan, catalogue));
     if (!bench.mixtures.back().beyond_limit) recipes.push_back(bench.mixtures.back().recipe);
   }
   bench.totals = session_totals(recipes);

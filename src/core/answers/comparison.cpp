@@ -29,6 +29,8 @@ std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue&
   for (Series& series : published_series(catalogue)) {
     ComparedSeries one;
     one.judged = judge_series(series.mixtures, plan.layers, plan.job.limits, catalogue);
+    int step = 0;
+    for (JudgedMixture& mixture : one.judged.mixtures) mixture.origin = {OriginKind::published, ++step};
     std::vector<Liquid> liquids;
     for (const Mixture& mixture : series.mixtures) add_liquids(liquids, mixture);
     for (const Liquid& liquid : liquids) {

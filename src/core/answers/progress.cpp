@@ -102,20 +102,13 @@ class Follower {
   Progress& progress_;
 };
 
-// A mixture that worked need not be one that would be proposed (thinned out, off the grid, of another bottle). It joins
-// the mixtures only now, when nothing more is chosen, so that the answer names what was tested.
-void name_what_worked(Progress& progress, const Catalogue& catalogue, const std::vector<Liquid>& shelf) {
-  NextTest& next = progress.next;
-  if (!next.worked) return;
-  const Hansen point = progress.task.past[*next.worked].point;
-  const auto& candidates = progress.task.candidates;
-  const Mixture mixture = parse_mixture(progress.counted[*next.worked].mixture, catalogue, shelf);
-  if (!candidates.empty() && candidates[next.mixture->candidate] == point &&
-      to_text(progress.mixtures[next.mixture->candidate]) == to_text(mixture))
-    return;
-  next.mixture->candidate = candidates.size();
-  progress.task.candidates.push_back(point);
-  progress.mixtures.push_back(mixture);
+// A mixture that worked need not be one that would be proposed (thinned out, off the grid, of another bottle).
+std::optional<Mixture> mixture_of_next(const Progress& progress, const Catalogue& catalogue,
+                                       const std::vector<Liquid>& shelf) {
+  const NextTest& next = progress.next;
+  if (next.worked) return parse_mixture(progress.counted[*next.worked].mixture, catalogue, shelf);
+  if (!next.mixture || !next.mixture->candidate) return std::nullopt;
+  return progress.mixtures[*next.mixture->candidate];
 }
 
 NextTestTask make_task(const Job& job, const Catalogue& catalogue, const std::vector<PlannedLayer>& layers,
@@ -220,12 +213,13 @@ Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::
   while (!layers[at].is_target) ++at;
   std::vector<Mixture> mixtures = allowed_mixtures(usable, job, catalogue);
   NextTestTask task = make_task(job, catalogue, layers, at, mixtures);
-  Progress progress{std::move(layers), at, std::move(mixtures), std::move(left_off), {}, {}, std::move(task), {}, {}};
+  Progress progress{
+      std::move(layers), at, std::move(mixtures), std::move(left_off), {}, {}, std::move(task), {}, {}, {}};
   Follower follower(job, catalogue, progress);
   const std::vector<Liquid> shelf = all_liquids(bottles);
   for (const Reading& reading : current_readings(readings)) follower.take(reading, shelf);
   progress.next = choose_next_test(progress.task, drift_question(progress.mixtures, job, catalogue));
-  name_what_worked(progress, catalogue, shelf);
+  progress.mixture = mixture_of_next(progress, catalogue, shelf);
   return progress;
 }
 

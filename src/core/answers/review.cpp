@@ -57,26 +57,26 @@ class Gatherer {
       : plan_(plan), progress_(progress), catalogue_(catalogue) {}
 
   void take_plan() {
-    for (const PlannedMixture& planned : planned_mixtures(plan_)) {
-      const bool is_rung = planned.name.find_first_not_of("0123456789") == std::string::npos;
-      add(is_rung ? "rung " + planned.name : planned.name, *planned.judged);
-    }
+    for (const JudgedMixture* planned : planned_mixtures(plan_)) add(*planned);
   }
 
-  std::size_t place_of(const Mixture& mixture) {
+  // Of a mixture that came with this test.
+  std::size_t place_of(const Mixture& mixture, int test) {
     const std::string words = to_text(mixture);
     for (std::size_t i = 0; i < considered.size(); ++i)
       if (to_text(considered[i].judged.mixture) == words) return i;
-    add({}, judge_mixture(mixture, progress_.layers, plan_.job.limits, catalogue_));
+    JudgedMixture judged = judge_mixture(mixture, progress_.layers, plan_.job.limits, catalogue_);
+    judged.origin = {OriginKind::tested, test};
+    add(std::move(judged));
     return considered.size() - 1;
   }
 
   std::vector<ConsideredMixture> considered;
 
  private:
-  void add(std::string name, JudgedMixture judged) {
+  void add(JudgedMixture judged) {
     std::vector<LayerOutlook> outlooks = outlooks_of(progress_, judged.point);
-    considered.push_back({std::move(name), std::move(judged), {}, std::move(outlooks)});
+    considered.push_back({std::move(judged), {}, std::move(outlooks)});
   }
 
   const Plan& plan_;
@@ -122,11 +122,11 @@ TestReview review_tests(const Plan& plan, const Progress& progress, const std::v
   review.tests = tests_of(plan, progress, lines, catalogue);
   for (const RecordedTest& test : review.tests)
     if (test.mixture && !is_withdrawn(test)) {
-      const std::size_t place = gatherer.place_of(*test.mixture);
+      const std::size_t place = gatherer.place_of(*test.mixture, test.number);
       gatherer.considered[place].tests.push_back(test.number);
     }
   if (progress.next.worked) {
-    review.chosen = gatherer.place_of(progress.mixtures[progress.next.mixture->candidate]);
+    review.chosen = gatherer.place_of(*progress.mixture, progress.counted[*progress.next.worked].test);
     review.room = room_above(gatherer.considered[*review.chosen].judged.point, plan, progress);
   }
   review.considered = std::move(gatherer.considered);
@@ -140,8 +140,8 @@ Bench labels_of_tests(const TestReview& review, const Catalogue& catalogue) {
     if (one.tests.empty()) continue;
     const Mixture& mixture = one.judged.mixture;
     labelled.push_back({mixture, label_of(mixture, catalogue)});
-    bench.mixtures.push_back(
-        {to_text(mixture), &one.judged, Recipe{{}, {}, {}, mixture, 0}, {}, labelled.back().label, {}});
+    bench.mixtures.push_back({one.judged, Recipe{{}, {}, {}, mixture, 0}, {}, labelled.back().label, {}});
+    bench.mixtures.back().judged.origin = {OriginKind::tested, one.tests.front()};
   }
   bench.cautions = cautions_for(labelled, catalogue);
   return bench;

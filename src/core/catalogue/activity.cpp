@@ -1,9 +1,12 @@
 #include "gentlest/catalogue/activity.hpp"
 
+#include "core/base/sums.hpp"
+
 #include <fmt/format.h>
 #include <boost/container/small_vector.hpp>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <set>
 #include <tuple>
@@ -78,6 +81,7 @@ std::vector<std::string> missing_for_activity(const std::vector<Groups>& molecul
 }
 
 Activity::Activity(const std::vector<Groups>& molecules, const GroupTable& table, double temperature_K) {
+  assert(temperature_K > 0 && missing_for_activity(molecules, table).empty());
   const std::vector<int> numbers = subgroups_in(molecules);
   groups_ = numbers.size();
   std::vector<const Subgroup*> groups;
@@ -129,6 +133,7 @@ void Activity::ln_group_activity(std::span<const double> group_fractions, std::s
 }
 
 std::vector<double> Activity::ln_gamma(const std::vector<double>& x) const {
+  assert(x.size() == r_.size() && add_up_to(x, 1));
   const std::size_t molecules = r_.size();
   double mean_r = 0;
   double mean_q = 0;

@@ -1,6 +1,8 @@
 // Spheres from solubility grades. The radius is solved exactly for each centre, so only the centre is searched.
 #include "gentlest/fitting/calibration.hpp"
 
+#include <Eigen/Core>
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -11,7 +13,7 @@ namespace gentlest {
 
 namespace {
 
-using Point = std::array<double, 3>;  // scaled: (2 dD, dP, dH)
+using Point = Eigen::Vector3d;  // scaled: (2 dD, dP, dH)
 
 struct Cloud {
   std::vector<Point> good;
@@ -26,9 +28,14 @@ struct Loss {
 
 constexpr double price_of_radius = 0.001;
 
+Point place_of(const Hansen& hansen) {
+  const std::array<double, 3> place = scaled(hansen);
+  return {place[0], place[1], place[2]};
+}
+
 Cloud cloud_of(const std::vector<Score>& scores) {
   Cloud cloud;
-  for (const Score& score : scores) (score.grade == 1 ? cloud.good : cloud.bad).push_back(scaled(score.hansen));
+  for (const Score& score : scores) (score.grade == 1 ? cloud.good : cloud.bad).push_back(place_of(score.hansen));
   if (cloud.good.empty()) throw std::invalid_argument("a sphere needs at least one good solvent");
   return cloud;
 }
@@ -36,8 +43,10 @@ Cloud cloud_of(const std::vector<Score>& scores) {
 std::vector<double> sorted_distances(const std::vector<Point>& points, const Point& centre) {
   std::vector<double> distances;
   distances.reserve(points.size());
-  for (const Point& point : points)
-    distances.push_back(std::hypot(point[0] - centre[0], point[1] - centre[1], point[2] - centre[2]));
+  for (const Point& point : points) {
+    const Point way = point - centre;
+    distances.push_back(std::hypot(way[0], way[1], way[2]));  // as distance_Ra, to the bit
+  }
   std::sort(distances.begin(), distances.end());
   return distances;
 }
@@ -67,8 +76,7 @@ Loss best_radius(const Cloud& cloud, const Point& centre) {
 
 Loss loss_at(const Cloud& cloud, const Point& centre, double fixed_R0) {
   const Point bound = {2 * furthest_fitted_centre, furthest_fitted_centre, furthest_fitted_centre};
-  double outside = 0;
-  for (std::size_t i = 0; i < 3; ++i) outside += std::max(0.0, std::abs(centre[i]) - bound[i]);
+  const double outside = (centre.cwiseAbs() - bound).cwiseMax(0).sum();
   Loss loss{0, fixed_R0};
   if (fixed_R0 > 0)
     loss.value = misplacement(sorted_distances(cloud.good, centre), sorted_distances(cloud.bad, centre), fixed_R0);
@@ -79,34 +87,28 @@ Loss loss_at(const Cloud& cloud, const Point& centre, double fixed_R0) {
 }
 
 struct Vertex {
-  Point at{};
+  Point at = Point::Zero();
   double value = 0;
 };
-
-Point between(const Point& from, const Point& to, double share) {
-  Point at{};
-  for (std::size_t i = 0; i < 3; ++i) at[i] = from[i] + share * (to[i] - from[i]);
-  return at;
-}
 
 // Downhill simplex (Nelder and Mead 1965) with its usual factors 1, 2, 1/2, 1/2.
 template <class Function>
 Vertex descend(const Function& value, const Point& start, double step) {
   std::array<Vertex, 4> simplex{};
-  for (std::size_t i = 0; i < 4; ++i) {
-    simplex[i].at = start;
-    if (i > 0) simplex[i].at[i - 1] += step;
-    simplex[i].value = value(simplex[i].at);
+  for (int i = 0; i < 4; ++i) {
+    Vertex& vertex = simplex[static_cast<std::size_t>(i)];
+    vertex.at = start;
+    if (i > 0) vertex.at[i - 1] += step;
+    vertex.value = value(vertex.at);
   }
   const auto better = [](const Vertex& a, const Vertex& b) { return a.value < b.value; };
   for (int round = 0; round < 400; ++round) {
     std::stable_sort(simplex.begin(), simplex.end(), better);
     Vertex& worst = simplex[3];
     if (worst.value - simplex[0].value < 1e-10 && std::abs(worst.at[0] - simplex[0].at[0]) < 1e-6) break;
-    Point middle{};
-    for (std::size_t i = 0; i < 3; ++i) middle[i] = (simplex[0].at[i] + simplex[1].at[i] + simplex[2].at[i]) / 3;
+    const Point middle = (simplex[0].at + simplex[1].at + simplex[2].at) / 3;
     const auto trial = [&](double share) {
-      const Point at = between(middle, worst.at, share);
+      const Point at = middle + share * (worst.at - middle);
       return Vertex{at, value(at)};
     };
     const Vertex mirrored = trial(-1);
@@ -121,7 +123,7 @@ Vertex descend(const Function& value, const Point& start, double step) {
         worst = pulled;
       } else {
         for (std::size_t i = 1; i < 4; ++i) {
-          simplex[i].at = between(simplex[0].at, simplex[i].at, 0.5);
+          simplex[i].at = simplex[0].at + 0.5 * (simplex[i].at - simplex[0].at);
           simplex[i].value = value(simplex[i].at);
         }
       }
@@ -131,9 +133,8 @@ Vertex descend(const Function& value, const Point& start, double step) {
 }
 
 Point mean_of(const std::vector<Point>& points) {
-  Point mean{};
-  for (const Point& point : points)
-    for (std::size_t i = 0; i < 3; ++i) mean[i] += point[i] / static_cast<double>(points.size());
+  Point mean = Point::Zero();
+  for (const Point& point : points) mean += point / static_cast<double>(points.size());
   return mean;
 }
 
@@ -143,10 +144,8 @@ std::vector<Point> starts_of(const Cloud& cloud) {
   std::vector<Point> starts = {mean};
   for (const double a : {-1.0, 1.0})
     for (const double b : {-1.0, 1.0})
-      for (const double c : {-1.0, 1.0}) starts.push_back({mean[0] + 4 * a, mean[1] + 4 * b, mean[2] + 4 * c});
-  starts.push_back({mean[0] + 8, mean[1], mean[2]});
-  starts.push_back({mean[0], mean[1] + 9, mean[2]});
-  starts.push_back({mean[0], mean[1], mean[2] + 9});
+      for (const double c : {-1.0, 1.0}) starts.push_back(mean + 4 * Point(a, b, c));
+  for (const Point& far : {Point(8, 0, 0), Point(0, 9, 0), Point(0, 0, 9)}) starts.push_back(mean + far);
   return starts;
 }
 
@@ -156,7 +155,7 @@ Hansen unscaled(const Point& point) {
 
 Sphere fit_cloud(const Cloud& cloud) {
   const auto value = [&](const Point& centre) { return loss_at(cloud, centre, 0).value; };
-  Vertex best{{}, std::numeric_limits<double>::infinity()};
+  Vertex best{Point::Zero(), std::numeric_limits<double>::infinity()};
   for (const Point& start : starts_of(cloud)) {
     // A second descent from where the first one stopped: a simplex may collapse on a kink of the loss.
     const Vertex first = descend(value, start, 2.0);
@@ -173,11 +172,8 @@ double data_fit_with(const Cloud& cloud, const Point& centre, double R0) {
   const double grown = R0 - best_radius(cloud, centre).R0;
   // A larger sphere touching the same solvents has its centre moved outwards, in whichever direction is open.
   std::vector<Point> starts = {centre};
-  for (std::size_t i = 0; i < 3; ++i)
-    for (const double way : {-1.0, 1.0}) {
-      starts.push_back(centre);
-      starts.back()[i] += way * grown;
-    }
+  for (int i = 0; i < 3; ++i)
+    for (const double way : {-1.0, 1.0}) starts.push_back(centre + way * grown * Point::Unit(i));
   for (const Point& start : starts) best = std::min(best, descend(value, start, 1.5).value);
   return std::exp(-best / static_cast<double>(cloud.good.size() + cloud.bad.size()));
 }
@@ -186,7 +182,7 @@ double data_fit_with(const Cloud& cloud, const Point& centre, double R0) {
 double widest_radius(const Cloud& cloud, const SphereFit& fit, double step) {
   double R0 = fit.sphere.R0;
   for (int count = 0; count < 14; ++count) {
-    if (data_fit_with(cloud, scaled(fit.sphere.centre), R0 * step) < fit.quality.data_fit - 0.01) break;
+    if (data_fit_with(cloud, place_of(fit.sphere.centre), R0 * step) < fit.quality.data_fit - 0.01) break;
     R0 *= step;
   }
   return R0;

@@ -44,6 +44,7 @@ Choice::Choice(const NextTestTask& task, const DriftQuestion& drifts_to)
   for (std::size_t i = 0; i < rough_.size(); ++i) {
     const Hansen& point = task.candidates[i];
     rough_[i].candidate = i;
+    rough_[i].point = point;
     rough_[i].effect = task.target.rough_chance(point, set.effect_level);
     for (const KeptBelief& kept : task.kept)
       rough_[i].risk = std::max(rough_[i].risk, kept.belief.rough_chance(point, set.risk_level));
@@ -54,10 +55,9 @@ Choice::Choice(const NextTestTask& task, const DriftQuestion& drifts_to)
 
 void Choice::judge_good() {
   for (CandidateOutlook& one : rough_) {
-    const Hansen& point = task_.candidates[one.candidate];
-    one.good = task_.target.rough_share_nearer(point, good_RED_);
+    one.good = task_.target.rough_share_nearer(one.point, good_RED_);
     for (const KeptBelief& kept : task_.kept)
-      one.good *= 1 - kept.belief.rough_share_nearer(point, harmful_RED(kept, task_.settings));
+      one.good *= 1 - kept.belief.rough_share_nearer(one.point, harmful_RED(kept, task_.settings));
   }
 }
 
@@ -66,7 +66,7 @@ std::vector<std::size_t> Choice::ranked(const Score& score, double risk_limit, P
   std::vector<std::pair<double, std::size_t>> order;
   for (const CandidateOutlook& one : rough_)
     if (place == Place::picture_after_edge || one.risk <= 1.5 * risk_limit + 0.005)
-      order.emplace_back(-rounded_score(score(one)), one.candidate);
+      order.emplace_back(-rounded_score(score(one)), *one.candidate);
   std::sort(order.begin(), order.end());
   std::vector<std::size_t> candidates;
   for (const auto& [rank, candidate] : order) {

@@ -8,9 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
-#include <set>
 #include <stdexcept>
-#include <tuple>
 
 namespace gentlest {
 
@@ -219,13 +217,6 @@ double LayerBelief::effective_particles() const {
   return effective_number(cloud_.weight);
 }
 
-std::size_t LayerBelief::distinct_particles() const {
-  std::set<std::tuple<float, float, float, float>> distinct;
-  for (std::size_t i = 0; i < cloud_.size(); ++i)
-    if (cloud_.weight[i] > 0) distinct.emplace(cloud_.x[i], cloud_.y[i], cloud_.z[i], cloud_.inverse_R0[i]);
-  return distinct.size();
-}
-
 std::vector<double> LayerBelief::hypothesis_chances() const {
   const SpherePrior prior(prior_);
   std::vector<double> chances(prior_.hypotheses.size() + 1);
@@ -237,10 +228,6 @@ std::vector<double> LayerBelief::hypothesis_chances() const {
       (k % 2 == 0 ? chances[k / 2] : chances.back()) += static_cast<double>(cloud_.weight[i]) * shares[k];
   }
   return chances;
-}
-
-double LayerBelief::stray_chance() const {
-  return hypothesis_chances().back();
 }
 
 }  // namespace gentlest

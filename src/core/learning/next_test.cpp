@@ -7,10 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <set>
-#include <tuple>
 
 namespace gentlest {
 
@@ -36,7 +33,6 @@ std::vector<std::string> untested_passages(const NextTestTask& task, const Hanse
 
 struct Working {
   CandidateOutlook outlook;
-  Hansen point;
   std::size_t test;  // position in the past
 };
 
@@ -53,7 +49,7 @@ std::optional<Working> best_working(const NextTestTask& task) {
     for (std::size_t i = 0; i < task.candidates.size(); ++i)
       if (is_same(task.candidates[i], test.point)) outlook.candidate = i;
     const auto position = static_cast<std::size_t>(&test - task.past.data());
-    if (!best || outlook.good > best->outlook.good) best = Working{outlook, test.point, position};
+    if (!best || outlook.good > best->outlook.good) best = Working{outlook, position};
   }
   return best;
 }
@@ -62,7 +58,7 @@ NextTest stop_found(const NextTestTask& task, const Working& working) {
   NextTest next;
   next.mixture = working.outlook;
   next.worked = working.test;
-  next.untested = untested_passages(task, working.point);
+  next.untested = untested_passages(task, working.outlook.point);
   if (!next.untested.empty()) {
     next.step = NextStep::try_passage;
     next.passage = next.untested.front();
@@ -189,7 +185,7 @@ NextTest search_on(const NextTestTask& task, Choice& choice, bool is_surprised) 
   if (passed && promise(*passed) >= bounds.least_promise && promise(*passed) > gentle)
     return put_on_picture(*passed, set.passed_risk);
   if (proposes && next.mixture->risk > bounds.edge_needed_above && edge_tests_left(task) > 0 &&
-      !has_passed_at_edge(task, task.candidates[next.mixture->candidate]))
+      !has_passed_at_edge(task, next.mixture->point))
     return edge_first(*next.mixture,
                       "it is the best choice left, but not without risk: try it first where harm matters least");
   if (!proposes && is_surprised)
@@ -237,17 +233,6 @@ NextTest choose_next_test(const NextTestTask& task, const DriftQuestion& drifts_
   next.is_surprised = is_surprised;
   next.drifting = choice.drifting();
   return next;
-}
-
-std::vector<std::size_t> thin_out(const std::vector<Hansen>& points, double cell) {
-  std::set<std::tuple<long, long, long>> taken;
-  std::vector<std::size_t> kept;
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    const std::array<double, 3> place = scaled(points[i]);
-    const auto index = [&](std::size_t axis) { return static_cast<long>(std::floor(place[axis] / cell)); };
-    if (taken.emplace(index(0), index(1), index(2)).second) kept.push_back(i);
-  }
-  return kept;
 }
 
 }  // namespace gentlest

@@ -1,6 +1,9 @@
 #include "core/learning/particles.hpp"
 
+#include <Eigen/Cholesky>
+
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <limits>
 
@@ -12,47 +15,47 @@ constexpr double smallest_R0 = 0.5;  // MPa^0.5; no material's sphere is that sm
 constexpr double least_sd = 0.02;    // a figure said to be exact would never learn; this is below anything measurable
 
 // Centre, R0, R0 at the edge.
-constexpr std::size_t dimensions = 5;
-using Vector5 = std::array<double, dimensions>;
-using Matrix5 = std::array<Vector5, dimensions>;
+constexpr int dimensions = 5;
+using Vector5 = Eigen::Matrix<double, dimensions, 1>;
+using Matrix5 = Eigen::Matrix<double, dimensions, dimensions>;
 
 Vector5 place_of(const ParticleCloud& cloud, std::size_t i) {
-  return {static_cast<double>(cloud.x[i]), static_cast<double>(cloud.y[i]), static_cast<double>(cloud.z[i]),
-          1 / static_cast<double>(cloud.inverse_R0[i]), 1 / static_cast<double>(cloud.inverse_R0_edge[i])};
+  Vector5 place;
+  place << static_cast<double>(cloud.x[i]), static_cast<double>(cloud.y[i]), static_cast<double>(cloud.z[i]),
+      1 / static_cast<double>(cloud.inverse_R0[i]), 1 / static_cast<double>(cloud.inverse_R0_edge[i]);
+  return place;
 }
 
 // Of equal weights.
 Matrix5 covariance_of(const ParticleCloud& cloud) {
-  Vector5 mean{};
   const auto count = static_cast<double>(cloud.size());
+  Vector5 mean = Vector5::Zero();
+  for (std::size_t i = 0; i < cloud.size(); ++i) mean += place_of(cloud, i) / count;
+  Matrix5 covariance = Matrix5::Zero();
   for (std::size_t i = 0; i < cloud.size(); ++i) {
-    const Vector5 place = place_of(cloud, i);
-    for (std::size_t a = 0; a < dimensions; ++a) mean[a] += place[a] / count;
-  }
-  Matrix5 covariance{};
-  for (std::size_t i = 0; i < cloud.size(); ++i) {
-    const Vector5 place = place_of(cloud, i);
-    for (std::size_t a = 0; a < dimensions; ++a)
-      for (std::size_t b = 0; b <= a; ++b) covariance[a][b] += (place[a] - mean[a]) * (place[b] - mean[b]) / count;
+    const Vector5 off = place_of(cloud, i) - mean;
+    covariance += off * off.transpose() / count;
   }
   return covariance;
 }
 
-// Lower triangle L with L L^T = covariance; a direction without spread gets a tiny one.
-Matrix5 cholesky(const Matrix5& covariance) {
-  Matrix5 lower{};
-  for (std::size_t i = 0; i < dimensions; ++i)
-    for (std::size_t j = 0; j <= i; ++j) {
-      double sum = covariance[i][j];
-      for (std::size_t k = 0; k < j; ++k) sum -= lower[i][k] * lower[j][k];
-      lower[i][j] = i == j ? std::sqrt(std::max(sum, 1e-8)) : sum / lower[j][j];
-    }
-  return lower;
+// A step drawn from a standard normal, made as long and as slanted as the cloud: L with L L^T its covariance. A
+// direction without spread gets a tiny one.
+Matrix5 shape_of(const ParticleCloud& cloud) {
+  constexpr double tiny_variance = 1e-8;
+  Matrix5 covariance = covariance_of(cloud);
+  Eigen::LLT<Matrix5> cholesky(covariance);
+  if (cholesky.info() != Eigen::Success) {
+    covariance.diagonal().array() += tiny_variance;
+    cholesky.compute(covariance);
+  }
+  return cholesky.matrixL();
 }
 
 }  // namespace
 
 SpherePrior::SpherePrior(const LayerPrior& prior) : edge_spread_(std::max(prior.edge_spread, 0.005)) {
+  assert(!prior.hypotheses.empty() && prior.stray_share >= 0 && prior.stray_share <= 1);
   double total = 0;
   for (const SphereHypothesis& one : prior.hypotheses) total += one.weight;
   for (const SphereHypothesis& one : prior.hypotheses)
@@ -226,7 +229,7 @@ Particle particle_at(const Vector5& place) {
 }  // namespace
 
 void move_particles(ParticleCloud& cloud, const LogDensity& log_density, int steps, RandomNumbers& random) {
-  const Matrix5 shape = cholesky(covariance_of(cloud));
+  const Matrix5 shape = shape_of(cloud);
   // 2.38 / sqrt(dimension) suits a Gaussian (Gelman, Roberts and Gilks 1996, from memory); every other step goes a
   // third as far, for clouds that are bent.
   const double full = 2.38 / std::sqrt(static_cast<double>(dimensions));
@@ -235,11 +238,9 @@ void move_particles(ParticleCloud& cloud, const LogDensity& log_density, int ste
     double density_here = log_density(particle_at(here));
     for (int step = 0; step < steps; ++step) {
       const double length = step % 2 == 0 ? full : full / 3;
-      Vector5 draw{};
+      Vector5 draw;
       for (double& d : draw) d = random.normal();
-      Vector5 there = here;
-      for (std::size_t a = 0; a < dimensions; ++a)
-        for (std::size_t b = 0; b <= a; ++b) there[a] += length * shape[a][b] * draw[b];
+      const Vector5 there = here + length * (shape * draw);
       const double chance = random.uniform();
       if (!(there[3] >= smallest_R0 && there[4] > 0)) continue;
       const double density_there = log_density(particle_at(there));

@@ -2,6 +2,7 @@
 #include "gentlest/learning/learning.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 
 namespace gentlest {
@@ -48,6 +49,7 @@ ReadingCurve::ReadingCurve(const std::function<LevelChances(double)>& at_least) 
 }
 
 double ReadingCurve::at_least(int level, double RED) const {
+  assert(level >= 0 && level < static_cast<int>(reading_levels) && RED >= 0);
   if (level <= 0) return 1;
   const std::vector<float>& values = table(level);
   const Place at = place_of(RED);
@@ -64,6 +66,7 @@ LevelChances ReadingCurve::chances(double RED) const {
 }
 
 double ReadingCurve::RED_where(int level, double chance) const {
+  assert(level >= 1 && level < static_cast<int>(reading_levels));
   const std::vector<float>& values = table(level);
   if (static_cast<double>(values.front()) < chance) return 0;
   for (std::size_t node = 1; node < values.size(); ++node) {

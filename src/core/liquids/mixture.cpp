@@ -7,7 +7,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 namespace gentlest {
 
@@ -26,14 +25,6 @@ void add_water(Liquid& liquid, double fraction, const Catalogue& catalogue) {
                      "the catalogue holds no water, which the grade of " + liquid.solvent->name + " needs");
   liquid.water_fraction = fraction;
   liquid.hansen = between(liquid.hansen, water->hansen->chosen.value, fraction);
-  if (!water->teas || !liquid.published_teas) {
-    liquid.published_teas.reset();
-    return;
-  }
-  const Teas& wet = water->teas->chosen.value;
-  Teas& teas = *liquid.published_teas;
-  teas = {(1 - fraction) * teas.fd + fraction * wet.fd, (1 - fraction) * teas.fp + fraction * wet.fp,
-          (1 - fraction) * teas.fh + fraction * wet.fh};
 }
 
 }  // namespace
@@ -47,7 +38,6 @@ Liquid make_liquid(const Solvent& solvent, std::string_view grade, const Catalog
   const Grade stated = read_grade(solvent, grade, catalogue);
   liquid.label = stated.text.empty() ? solvent.name : fmt::format("{} {}", solvent.name, stated.text);
   liquid.hansen = solvent.hansen->chosen.value;
-  if (solvent.teas) liquid.published_teas = solvent.teas->chosen.value;
   if (stated.water_fraction > 0) add_water(liquid, stated.water_fraction, catalogue);
   return liquid;
 }
@@ -85,17 +75,6 @@ Hansen mix(const Mixture& mixture) {
     sum.dD += part.fraction * part.liquid.hansen.dD;
     sum.dP += part.fraction * part.liquid.hansen.dP;
     sum.dH += part.fraction * part.liquid.hansen.dH;
-  }
-  return sum;
-}
-
-std::optional<Teas> mix_published_teas(const Mixture& mixture) {
-  Teas sum;
-  for (const Part& part : mixture.parts()) {
-    if (!part.liquid.published_teas) return std::nullopt;
-    sum.fd += part.fraction * part.liquid.published_teas->fd;
-    sum.fp += part.fraction * part.liquid.published_teas->fp;
-    sum.fh += part.fraction * part.liquid.published_teas->fh;
   }
   return sum;
 }

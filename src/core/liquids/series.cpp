@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 #include <initializer_list>
 
 namespace gentlest {
@@ -38,6 +39,7 @@ Series feller_series(const Catalogue& catalogue) {
 }  // namespace
 
 std::vector<Mixture> even_series(const Liquid& first, const Liquid& second, int steps) {
+  assert(steps >= 1);
   std::vector<Mixture> mixtures;
   for (int i = 0; i <= steps; ++i)
     mixtures.push_back(two_part(first, second, static_cast<double>(i) / static_cast<double>(steps)));

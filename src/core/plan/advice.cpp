@@ -73,9 +73,9 @@ std::vector<Advice> advice_to_watch(const Plan& plan) {
   warn(Flag::waxy, ": may hold wax; hydrocarbons and warmth are not gentle to it.", common_practice);
   warn(Flag::bituminous, ": may hold bitumen; hydrocarbons are not gentle to it.", common_practice);
   warn(Flag::water_sensitive, ": sensitive to water; alcohols with water in them count as wet.", common_practice);
-  const std::vector<PlannedMixture> mixtures = planned_mixtures(plan);
+  const std::vector<const JudgedMixture*> mixtures = planned_mixtures(plan);
   if (std::any_of(mixtures.begin(), mixtures.end(),
-                  [](const PlannedMixture& planned) { return holds_alcohol_and_hydrocarbon(planned.judged->mixture); }))
+                  [](const JudgedMixture* planned) { return holds_alcohol_and_hydrocarbon(planned->mixture); }))
     advice.push_back(
         {"Alcohol with a hydrocarbon can part into two layers: about 5 % water in the ethanol is enough for "
          "15 parts of it in 85 of white spirit. Look at the vial; a cloudy or layered one is not this recipe.",
@@ -101,8 +101,8 @@ std::vector<Advice> advice_not_seen() {
 
 std::vector<Advice> advice_cautions(const Plan& plan, const Catalogue& catalogue) {
   std::vector<LabelledMixture> mixtures;
-  for (const PlannedMixture& planned : planned_mixtures(plan))
-    mixtures.push_back({planned.judged->mixture, label_of(planned.judged->mixture, catalogue)});
+  for (const JudgedMixture* planned : planned_mixtures(plan))
+    mixtures.push_back({planned->mixture, label_of(planned->mixture, catalogue)});
   std::vector<Advice> advice = cautions_for(mixtures, catalogue);
   advice.insert(advice.begin(),
                 {"This is a plan for tests, not a permission: the licensed conservator decides.", common_practice});

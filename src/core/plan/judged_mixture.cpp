@@ -66,7 +66,7 @@ JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedL
                               const std::vector<FieldSubject>& subjects, const std::vector<ChanceField>& fields,
                               const Limits& limits, const Catalogue& catalogue) {
   const Hansen point = mix(mixture);
-  JudgedMixture judged{mixture, point, teas_fractions(point), {}, 0, 0, {}, {}, hazards_of_parts(mixture), {}};
+  JudgedMixture judged{mixture, {}, point, teas_fractions(point), {}, 0, 0, {}, {}, hazards_of_parts(mixture), {}};
   const bool claim = margin_may_be_claimed(layers);
   for (std::size_t i = 0; i < layers.size(); ++i) {
     const Outlook outlook = look_out(point, subjects[i], fields[i]);

@@ -91,9 +91,9 @@ void cite(std::set<std::string>& keys, const Mixture& mixture) {
 std::vector<Source> list_sources(const Plan& plan, const Catalogue& catalogue) {
   std::set<std::string> keys = {catalogue.response().source};
   for (const PlannedLayer& layer : plan.layers) keys.insert(layer.sphere_source);
-  for (const PlannedMixture& planned : planned_mixtures(plan)) {
-    cite(keys, planned.judged->mixture);
-    const std::vector<std::string>& phases = planned.judged->fate.phases.sources;
+  for (const JudgedMixture* planned : planned_mixtures(plan)) {
+    cite(keys, planned->mixture);
+    const std::vector<std::string>& phases = planned->fate.phases.sources;
     keys.insert(phases.begin(), phases.end());
   }
   for (const PartingPair& pair : plan.parting) keys.insert(pair.sources.begin(), pair.sources.end());

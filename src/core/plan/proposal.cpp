@@ -90,8 +90,8 @@ bool may_be_proposed(const SearchTask& task, const Composition& composition, con
 class ProposalMemory {
  public:
   template <class Ask>
-  bool recall(const Composition& composition, Ask&& ask) {
-    const auto key = std::make_tuple(composition.parts, composition.liquid, composition.share);
+  bool recall(int step_percent, const Composition& composition, Ask&& ask) {
+    const auto key = std::make_tuple(step_percent, composition.parts, composition.liquid, composition.share);
     {
       const std::lock_guard<std::mutex> lock(mutex_);
       const auto known = answers_.find(key);
@@ -105,17 +105,18 @@ class ProposalMemory {
 
  private:
   std::mutex mutex_;
-  std::map<std::tuple<int, decltype(Composition::liquid), decltype(Composition::share)>, bool> answers_;
+  std::map<std::tuple<int, int, decltype(Composition::liquid), decltype(Composition::share)>, bool> answers_;
 };
 
 }  // namespace
 
-std::function<bool(const Composition&)> proposal_filter(const SearchTask& task, const Limits& limits,
-                                                        const Catalogue& catalogue) {
+Allowed proposal_filter(const Limits& limits, const Catalogue& catalogue) {
   const bool minds_hazards = limits.lowest_flash_point_C || !limits.avoid_label.empty();
   if (limits.allow_splitting && limits.allow_drift && !minds_hazards) return {};
-  return [&task, &limits, &catalogue, memory = std::make_shared<ProposalMemory>()](const Composition& composition) {
-    return memory->recall(composition, [&] { return may_be_proposed(task, composition, limits, catalogue); });
+  return [limits, &catalogue, memory = std::make_shared<ProposalMemory>()](const SearchTask& task,
+                                                                           const Composition& composition) {
+    return memory->recall(task.step_percent, composition,
+                          [&] { return may_be_proposed(task, composition, limits, catalogue); });
   };
 }
 

@@ -4,7 +4,6 @@
 #include "gentlest/plan/job.hpp"
 #include "gentlest/search/search.hpp"
 
-#include <functional>
 #include <vector>
 
 namespace gentlest {
@@ -21,9 +20,7 @@ bool may_be_made(const Mixture& mixture, const Limits& limits, const Catalogue& 
 
 /// SearchTask::allowed of this job: may_be_made, and no drift beyond the risk limit while the mixture dries. Empty when
 /// the job minds neither. Asking takes up to a millisecond, so the answers are remembered: the search asks again for
-/// every set of bottles, and from several threads. The task keeps its shelf, grid and tables, and with limits and
-/// catalogue outlives the filter.
-std::function<bool(const Composition&)> proposal_filter(const SearchTask& task, const Limits& limits,
-                                                        const Catalogue& catalogue);
+/// every set of bottles, and from several threads. For tasks over one shelf and its tables; the catalogue outlives it.
+Allowed proposal_filter(const Limits& limits, const Catalogue& catalogue);
 
 }  // namespace gentlest

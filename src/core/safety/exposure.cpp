@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 #include <cmath>
 #include <string_view>
 
@@ -88,12 +89,15 @@ Release release_of(const UsedLiquid& used, const Room& room, const Catalogue& ca
 }  // namespace
 
 double additive_index(const std::vector<double>& concentrations, const std::vector<double>& limits) {
+  assert(concentrations.size() == limits.size());
+  assert(std::all_of(limits.begin(), limits.end(), [](double limit) { return limit > 0; }));
   double sum = 0;
   for (std::size_t i = 0; i < concentrations.size(); ++i) sum += concentrations[i] / limits[i];
   return sum;
 }
 
 double release_mg_per_m3(Millilitres volume, double density_g_per_cm3, double room_m3) {
+  assert(room_m3 > 0);
   return 1000 * volume.value * density_g_per_cm3 / room_m3;
 }
 
@@ -103,6 +107,7 @@ double mean_after_release(double air_changes_per_hour, double hours) {
 }
 
 double ppm_from_mg_per_m3(double mg_per_m3, double molar_mass_g) {
+  assert(molar_mass_g > 0);
   return mg_per_m3 * litres_per_mol_at_25 / molar_mass_g;
 }
 

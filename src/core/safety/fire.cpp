@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numeric>
 
@@ -150,6 +151,8 @@ FlashPoint flash_point(const Mixture& mixture, const Catalogue& catalogue) {
 }
 
 double le_chatelier(const std::vector<double>& vapour_shares, const std::vector<double>& limits_percent) {
+  assert(vapour_shares.size() == limits_percent.size());
+  assert(std::all_of(limits_percent.begin(), limits_percent.end(), [](double limit) { return limit > 0; }));
   const double all = std::accumulate(vapour_shares.begin(), vapour_shares.end(), 0.0);
   double sum = 0;
   for (std::size_t i = 0; i < vapour_shares.size(); ++i) sum += vapour_shares[i] / all / limits_percent[i];

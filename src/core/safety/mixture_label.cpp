@@ -5,7 +5,9 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 #include <cmath>
+#include <numeric>
 
 namespace gentlest {
 
@@ -315,6 +317,8 @@ void note_what_is_missing(MixtureLabel& label, const Ingredients& ingredients) {
 
 std::optional<double> acute_toxicity_estimate(const std::vector<double>& per_cent, const std::vector<double>& ATE,
                                               double unknown_percent) {
+  assert(per_cent.size() == ATE.size());
+  assert(std::all_of(ATE.begin(), ATE.end(), [](double one) { return one > 0; }));
   double sum = 0;
   for (std::size_t i = 0; i < per_cent.size(); ++i) sum += per_cent[i] / ATE[i];
   if (!(sum > 0)) return std::nullopt;
@@ -323,6 +327,8 @@ std::optional<double> acute_toxicity_estimate(const std::vector<double>& per_cen
 }
 
 MixtureLabel classify(const std::vector<Ingredient>& ingredients) {
+  assert(std::abs(std::accumulate(ingredients.begin(), ingredients.end(), -100.0,
+                                  [](double sum, const Ingredient& one) { return sum + one.weight_percent; })) < 1e-6);
   MixtureLabel label;
   judge_skin_and_eyes(label, ingredients);
   judge_allergy(label, ingredients, "H317", "Skin Sens. 1A");

@@ -4,6 +4,7 @@
 #include "core/search/watch.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <limits>
 #include <optional>
@@ -139,6 +140,7 @@ std::vector<FineStep> finer_steps(const SearchTask& task, const Ladder& ladder, 
 
 SeriesQuality quality_of(const std::vector<Hansen>& points, const std::vector<Verdict>& verdicts,
                          const LadderGoal& goal) {
+  assert(points.size() == verdicts.size());
   SeriesQuality quality;
   quality.steps = static_cast<int>(verdicts.size());
   double sum = 0;

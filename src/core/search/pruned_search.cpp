@@ -8,6 +8,7 @@
 #include "core/search/watch.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <deque>
 #include <numeric>
@@ -244,13 +245,16 @@ void walk_round(const Round& round, const std::vector<Pattern>& patterns,
 }
 
 void improve(std::vector<Candidate>& frontier, const Round& round, const std::vector<Pattern>& patterns) {
+  MayStay may_stay;
+  if (round.watch.allowed)
+    may_stay = [&round](const Composition& composition) { return round.watch.allowed(round.task, composition); };
   std::deque<Sieve> sieves;
   walk_round(round, patterns, [&]() -> Visitor {
-    Sieve& sieve = sieves.emplace_back(round.watch.allowed);
+    Sieve& sieve = sieves.emplace_back(may_stay);
     return [&sieve](const Composition& composition, const Verdict& verdict) { sieve.add(composition, verdict); };
   });
   for (const Sieve& sieve : sieves) frontier.insert(frontier.end(), sieve.found().begin(), sieve.found().end());
-  frontier = sift_frontier(std::move(frontier), round.watch.allowed);
+  frontier = sift_frontier(std::move(frontier), may_stay);
 }
 
 // Rounds of patterns: a coarse grid first, so that the frontier is good before the bulk comes.
@@ -274,6 +278,7 @@ bool share_their_lattice(const SearchTask& task) {
 }  // namespace
 
 std::vector<Candidate> find_frontier_by_pruning(const SearchTask& task, const SearchProgress& progress) {
+  assert(!task.shelf.empty() && share_their_lattice(task));
   const int steps = 100 / task.step_percent;
   Pulse pulse(progress, count_mixtures(task.shelf.size(), task.parts, steps));
   const Watch watched = watch(task, progress ? std::function<void()>([&pulse] { pulse.beat(); }) : task.beat);

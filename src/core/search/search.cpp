@@ -1,8 +1,10 @@
 #include "gentlest/search/search.hpp"
 
+#include "core/base/sums.hpp"
 #include "core/search/staircase.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numeric>
 
@@ -13,6 +15,7 @@ double rounded_chance(double chance) {
 }
 
 HansenBox bounding_box(const std::vector<Liquid>& shelf) {
+  assert(!shelf.empty());
   HansenBox box{shelf.front().hansen, shelf.front().hansen};
   for (const Liquid& liquid : shelf) {
     box.low = {std::min(box.low.dD, liquid.hansen.dD), std::min(box.low.dP, liquid.hansen.dP),
@@ -24,6 +27,7 @@ HansenBox bounding_box(const std::vector<Liquid>& shelf) {
 }
 
 Verdict judge(const SearchTask& task, const Hansen& point) {
+  assert(task.target.size() == 1);
   const ChanceField& target = task.target.front();
   const FieldPlace place = place_on(target.lattice(), point);
   Verdict verdict;
@@ -58,10 +62,11 @@ bool keeps_largest_shares(const SearchTask& task, const Composition& composition
 }
 
 bool is_allowed(const SearchTask& task, const Composition& composition) {
-  return keeps_largest_shares(task, composition) && (!task.allowed || task.allowed(composition));
+  return keeps_largest_shares(task, composition) && (!task.allowed || task.allowed(task, composition));
 }
 
 Mixture mixture_of(const SearchTask& task, const Composition& composition) {
+  assert(add_up_to(composition.share, 100 / task.step_percent));
   std::vector<Part> parts;
   for (std::size_t i = 0; i < static_cast<std::size_t>(composition.parts); ++i)
     parts.push_back({task.shelf[composition.liquid[i]], composition.share[i] * task.step_percent / 100.0});
@@ -170,6 +175,8 @@ constexpr std::uint64_t most_gathered = 1u << 18;
 
 std::vector<Candidate> frontier_of(const SearchTask& task, const std::vector<std::uint16_t>& liquids,
                                    const SearchProgress& progress, bool ask_allowed) {
+  assert(task.parts >= 1 && task.parts <= static_cast<int>(most_parts));
+  assert(task.step_percent >= 1 && 100 % task.step_percent == 0);
   const int steps = 100 / task.step_percent;
   const std::uint64_t all = count_mixtures(liquids.size(), task.parts, steps);
   const bool gather = ask_allowed && task.allowed && all <= most_gathered;

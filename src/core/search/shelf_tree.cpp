@@ -1,6 +1,7 @@
 #include "core/search/shelf_tree.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <numeric>
 
 namespace gentlest {
@@ -22,6 +23,7 @@ void measure(ShelfTree& tree, ShelfTree::Node& node) {
 }  // namespace
 
 ShelfTree make_shelf_tree(const SearchTask& task, const LivingSpace& space) {
+  assert(!task.shelf.empty());
   const std::size_t count = task.shelf.size();
   std::vector<CellPoint> places;
   for (const Liquid& liquid : task.shelf) places.push_back(space.place(liquid.hansen));

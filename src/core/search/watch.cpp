@@ -29,9 +29,9 @@ Watch watch(const SearchTask& task, const std::function<void()>& beat) {
   Watch watched;
   watched.beat = beat;
   if (task.allowed)
-    watched.allowed = [&task, beat](const Composition& composition) {
+    watched.allowed = [asked = task.allowed, beat](const SearchTask& of, const Composition& composition) {
       beat();
-      return task.allowed(composition);
+      return asked(of, composition);
     };
   watched.run = [&task, beat](const std::vector<std::function<void()>>& pieces) {
     std::vector<std::function<void()>> beating;

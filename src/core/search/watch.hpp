@@ -30,11 +30,11 @@ class Pulse {
   std::exception_ptr fault_;
 };
 
-/// The task's ways of asking and running, with a beat before each answer and each piece of work. They refer to the
+/// The task's ways of asking and running, with a beat before each answer and each piece of work. `run` refers to the
 /// task. With an empty beat they are the task's own.
 struct Watch {
   std::function<void()> beat;
-  std::function<bool(const Composition&)> allowed;
+  Allowed allowed;
   RunTasks run;
 };
 Watch watch(const SearchTask& task, const std::function<void()>& beat);

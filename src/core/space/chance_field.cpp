@@ -4,6 +4,7 @@
 #include "gentlest/space/chance.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <limits>
 #include <utility>
@@ -104,6 +105,8 @@ struct Ready {
 };
 
 Ready make_ready(const HansenBox& box, const FieldSubject& subject) {
+  assert(subject.grade >= 1 && subject.grade <= grade_count);
+  assert(subject.sphere.mean.R0 > 0 && subject.sphere.R0_sd >= 0);
   constexpr double most_nodes = 20000;
   const double farthest = farthest_corner(box, subject.sphere);
   const double spacing = std::max(subject.sphere.mean.R0 / 150, farthest / most_nodes);

@@ -1,6 +1,7 @@
 #include "gentlest/space/hansen.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 
 namespace gentlest {
@@ -18,10 +19,12 @@ double distance_Ra(const Hansen& a, const Hansen& b) {
 }
 
 double relative_distance_RED(const Hansen& liquid, const Sphere& sphere) {
+  assert(sphere.R0 > 0);
   return distance_Ra(liquid, sphere.centre) / sphere.R0;
 }
 
 UncertainSphere seen_from(const UncertainSphere& sphere, const Hansen& liquid_sd) {
+  assert(liquid_sd.dD >= 0 && liquid_sd.dP >= 0 && liquid_sd.dH >= 0);
   UncertainSphere seen = sphere;
   seen.sd = {std::hypot(sphere.sd.dD, liquid_sd.dD), std::hypot(sphere.sd.dP, liquid_sd.dP),
              std::hypot(sphere.sd.dH, liquid_sd.dH)};
@@ -32,6 +35,7 @@ Teas teas_fractions(const Hansen& point) {
   const double dD = std::max(point.dD, 0.0);
   const double dP = std::max(point.dP, 0.0);
   const double dH = std::max(point.dH, 0.0);
+  assert(dD + dP + dH > 0);
   const double per_cent = 100 / (dD + dP + dH);
   return {dD * per_cent, dP * per_cent, dH * per_cent};
 }

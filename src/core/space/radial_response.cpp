@@ -3,6 +3,7 @@
 #include "core/space/quadrature.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numbers>
 
@@ -67,6 +68,7 @@ RadialResponse::RadialResponse(const UncertainSphere& sphere, const Response& re
 // A shell of radius rho around the sphere's middle weighs, seen from a distance r through a Gaussian of sd b,
 // rho / (r b sqrt(2 pi)) (exp(-(rho - r)^2 / 2 b^2) - exp(-(rho + r)^2 / 2 b^2)); the weights are made to add up to 1.
 RadialResponse RadialResponse::blurred(double blur) const {
+  assert(blur > 0);
   constexpr double reach = 7;
   const double step = std::min(blur / 16, width_ / 3);
   const double spacing = blur / 25;

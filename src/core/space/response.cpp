@@ -1,5 +1,6 @@
 #include "gentlest/space/response.hpp"
 
+#include <cassert>
 #include <cmath>
 
 namespace gentlest {
@@ -15,12 +16,14 @@ double stage_chance(const Response::Stage& stage, double red) {
 }  // namespace
 
 const char* grade_words(int grade) {
+  assert(grade >= 1 && grade <= grade_count);
   static constexpr std::array<const char*, grade_count> words = {"dissolves", "nearly dissolves", "swells strongly",
                                                                  "swells",    "swells a little",  "nothing seen"};
   return words[static_cast<std::size_t>(grade - 1)];
 }
 
 std::array<double, grade_count> grade_chances(const Response& response, double red) {
+  assert(red >= 0);
   std::array<double, grade_count> chances{};
   double not_yet = 1;
   for (std::size_t stage = 0; stage < response.stages.size(); ++stage) {
@@ -33,6 +36,7 @@ std::array<double, grade_count> grade_chances(const Response& response, double r
 }
 
 double chance_at_most(const Response& response, int grade, double red) {
+  assert(red >= 0 && grade >= 1 && grade <= grade_count);
   if (grade >= grade_count) return 1;
   double weaker = 1;
   for (std::size_t stage = 0; stage < static_cast<std::size_t>(grade); ++stage)

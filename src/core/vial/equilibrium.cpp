@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numeric>
 #include <set>
@@ -36,6 +37,7 @@ std::vector<double> VapourModel::ln_gamma(const std::vector<double>& x, Celsius 
 }
 
 std::optional<std::vector<double>> VapourModel::partial_kPa(const std::vector<double>& x, Celsius temperature) const {
+  assert(x.size() == solvents_.size());
   auto pressures = pure_kPa(temperature);
   if (!pressures) return std::nullopt;
   const std::vector<double> ln_gammas = ln_gamma(x, temperature);
@@ -96,30 +98,6 @@ std::optional<Celsius> boiling_point(const VapourModel& model, const std::vector
     (*there < kPa ? low : high) = middle;
   }
   return Celsius{(low + high) / 2};
-}
-
-std::optional<Azeotrope> azeotrope_of_pair(const VapourModel& model, double kPa) {
-  // ln of the relative volatility at boiling; an azeotrope is where it changes sign.
-  const auto ln_volatility = [&](double first) -> std::optional<double> {
-    const std::vector<double> x = {first, 1 - first};
-    const auto boils = boiling_point(model, x, kPa);
-    if (!boils) return std::nullopt;
-    const auto partial = model.partial_kPa(x, *boils);
-    return std::log((*partial)[0] / x[0]) - std::log((*partial)[1] / x[1]);
-  };
-  double low = 1e-4;
-  double high = 1 - 1e-4;
-  const auto at_low = ln_volatility(low);
-  const auto at_high = ln_volatility(high);
-  if (!at_low || !at_high || *at_low * *at_high > 0) return std::nullopt;
-  for (int round = 0; round < 50; ++round) {
-    const double middle = (low + high) / 2;
-    const auto there = ln_volatility(middle);
-    if (!there) return std::nullopt;
-    (*there * *at_low > 0 ? low : high) = middle;
-  }
-  const double first = (low + high) / 2;
-  return Azeotrope{first, *boiling_point(model, {first, 1 - first}, kPa)};
 }
 
 }  // namespace gentlest

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 #include <cmath>
 
 namespace gentlest {
@@ -103,6 +104,7 @@ std::optional<Drying> start_drying(const Breakdown& breakdown, const VapourModel
 }
 
 void dry_until(Drying& drying, double share) {
+  assert(drying.state.evaporated <= share && share < 1);
   constexpr double tolerance = 1e-8;
   DryingState& state = drying.state;
   const std::size_t count = drying.volumes.size();

@@ -27,7 +27,7 @@ void draw_layer_chances(Drawing& drawing, const Frame& frame, const Plan& plan, 
     add_line(drawing, {x, low}, {x, high}, bar);
     add_line(drawing, {x - 3.5, low}, {x + 3.5, low}, bar);
     add_line(drawing, {x - 3.5, high}, {x + 3.5, high}, bar);
-    line.push_back({x, place_in(frame, 0, in_per_cent(bench.mixtures[i].judged->outlooks[layer].chance)).y});
+    line.push_back({x, place_in(frame, 0, in_per_cent(bench.mixtures[i].judged.outlooks[layer].chance)).y});
   }
   if (!plan.rungs.empty()) add_path(drawing, line, {look.colour, 1.8, look.dash});
   for (const Xy point : line) add_mark(drawing, look.mark, point, 9, look.colour);

@@ -91,7 +91,7 @@ void draw_points(Drawing& drawing, const View& view, const Plan& plan, const Ben
     add_mark(drawing, look_of(plan, i).mark, centre, 8, look_of(plan, i).colour);
     obstacles.push_back(box_around(centre, 5));
   }
-  for (const BenchMixture& mixture : bench.mixtures) path.push_back(place(view, mixture.judged->point));
+  for (const BenchMixture& mixture : bench.mixtures) path.push_back(place(view, mixture.judged.point));
   for (const Liquid& liquid : plan.shelf) {
     const Xy at = place(view, liquid.hansen);
     const bool used = is_on_ladder(bench, liquid.label);

@@ -18,7 +18,7 @@ Axis per_cent_axis(std::string title, double high) {
 // The risk up to which the frontier is worth a look: well past the limit, and past what is shown without a ladder.
 double largest_risk_shown(const Plan& plan, const Bench& bench) {
   double largest = 1.6 * plan.job.limits.risk_limit;
-  for (const BenchMixture& mixture : bench.mixtures) largest = std::max(largest, 1.1 * mixture.judged->risk);
+  for (const BenchMixture& mixture : bench.mixtures) largest = std::max(largest, 1.1 * mixture.judged.risk);
   const double percent = std::min(100.0, in_per_cent(largest));
   const double step = tick_step(percent, 5);
   return std::min(100.0, std::ceil(percent / step) * step);
@@ -93,7 +93,7 @@ std::string about_published(const Bench& bench, std::size_t outside) {
 std::vector<Xy> mixtures_in(const Frame& frame, const Bench& bench) {
   std::vector<Xy> points;
   for (const BenchMixture& mixture : bench.mixtures)
-    points.push_back(place_in(frame, in_per_cent(mixture.judged->risk), in_per_cent(mixture.judged->effect)));
+    points.push_back(place_in(frame, in_per_cent(mixture.judged.risk), in_per_cent(mixture.judged.effect)));
   return points;
 }
 

@@ -105,7 +105,7 @@ std::vector<std::string> draw_points(Drawing& drawing, const View& view, const P
   std::vector<Xy> path;
   std::vector<Box> obstacles;
   std::vector<PointName> names;
-  for (const BenchMixture& mixture : bench.mixtures) path.push_back(place(view, mixture.judged->teas));
+  for (const BenchMixture& mixture : bench.mixtures) path.push_back(place(view, mixture.judged.teas));
   if (!plan.rungs.empty()) add_path(drawing, path, {ink, 1.6});
   for (const Liquid& liquid : plan.shelf) {
     const Xy at = place(view, teas_fractions(liquid.hansen));

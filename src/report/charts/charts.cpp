@@ -1,6 +1,7 @@
 #include "report/charts/charts.hpp"
 
 #include "report/charts/chart_words.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/phrases/words.hpp"
 
 #include <fmt/format.h>
@@ -15,14 +16,15 @@ LayerLook look_of(const Plan& plan, std::size_t layer) {
 }
 
 std::string mark_of(const Plan& plan, const Bench& bench, std::size_t mixture) {
-  return plan.rungs.empty() ? std::string(1, static_cast<char>('A' + mixture)) : bench.mixtures[mixture].name;
+  return plan.rungs.empty() ? std::string(1, static_cast<char>('A' + mixture))
+                            : short_name(bench.mixtures[mixture].judged);
 }
 
 std::string named_letters(const Plan& plan, const Bench& bench) {
   if (!plan.rungs.empty()) return {};
   std::string words;
   for (std::size_t i = 0; i < bench.mixtures.size(); ++i)
-    words += fmt::format(" {}: {}{}.", mark_of(plan, bench, i), bench.mixtures[i].name,
+    words += fmt::format(" {}: {}{}.", mark_of(plan, bench, i), short_name(bench.mixtures[i].judged),
                          bench.mixtures[i].beyond_limit ? ", beyond the risk limit" : "");
   return words;
 }
@@ -33,7 +35,7 @@ std::string layer_legend(const PlannedLayer& layer) {
 
 bool is_on_ladder(const Bench& bench, const std::string& label) {
   return std::any_of(bench.mixtures.begin(), bench.mixtures.end(), [&](const BenchMixture& mixture) {
-    const std::vector<Part>& parts = mixture.judged->mixture.parts();
+    const std::vector<Part>& parts = mixture.judged.mixture.parts();
     return std::any_of(parts.begin(), parts.end(), [&](const Part& part) { return part.liquid.label == label; });
   });
 }

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 
 namespace gentlest {
@@ -69,32 +70,12 @@ void draw_frame(Drawing& drawing, const Frame& frame) {
 }
 
 double tick_step(double span, int pieces) {
+  assert(span > 0);
   const double raw = span / pieces;
   const double power = std::pow(10, std::floor(std::log10(raw)));
   for (const double factor : {1.0, 2.0, 5.0})
     if (raw <= factor * power * 1.0001) return factor * power;
   return 10 * power;
-}
-
-std::vector<double> spread_out(const std::vector<double>& wanted, double gap, double low, double high) {
-  const std::size_t count = wanted.size();
-  if (count == 0) return {};
-  gap = count > 1 ? std::min(gap, (high - low) / static_cast<double>(count - 1)) : gap;
-  std::vector<std::size_t> order(count);
-  for (std::size_t i = 0; i < count; ++i) order[i] = i;
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return wanted[a] < wanted[b]; });
-  std::vector<double> places(count);
-  double next = low;
-  for (const std::size_t i : order) {
-    places[i] = std::max(wanted[i], next);
-    next = places[i] + gap;
-  }
-  double limit = high;
-  for (auto at = order.rbegin(); at != order.rend(); ++at) {
-    places[*at] = std::min(places[*at], limit);
-    limit = places[*at] - gap;
-  }
-  return places;
 }
 
 double draw_legend(Drawing& drawing, Xy corner, double width, const std::vector<LegendEntry>& entries) {

@@ -39,10 +39,6 @@ void draw_frame(Drawing& drawing, const Frame& frame);
 /// A step of 1, 2 or 5 times a power of ten that cuts the span into about so many pieces. Precondition: span > 0.
 double tick_step(double span, int pieces);
 
-/// Positions as near as may be to those wanted, in the same order, at least `gap` apart and within low..high; evenly
-/// spread where there is no room for that.
-std::vector<double> spread_out(const std::vector<double>& wanted, double gap, double low, double high);
-
 /// One line of a legend: a line, a mark, or both; a filled patch where the pen fills.
 struct LegendEntry {
   std::string text;

@@ -2,6 +2,7 @@
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/phrases/words.hpp"
 #include "report/screen/plan_report.hpp"
 
@@ -39,7 +40,7 @@ std::string labels_html(const Bench& bench) {
   std::vector<std::vector<std::string>> rows;
   std::set<std::string> codes;
   for (const BenchMixture& mixture : bench.mixtures) {
-    rows.push_back({html_text(mixture_name(mixture)), label_signs(mixture.label), label_words(mixture.label),
+    rows.push_back({html_text(mixture_name(mixture.judged)), label_signs(mixture.label), label_words(mixture.label),
                     not_known_words(mixture.label)});
     for (const LabelStatement& statement : mixture.label.statements) codes.insert(statement.code);
   }

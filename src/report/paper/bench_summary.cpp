@@ -2,6 +2,7 @@
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/words.hpp"
 
@@ -69,7 +70,7 @@ std::string layers_html(const Plan& plan) {
 
 // What to measure; without a ladder the shares alone, for nobody is asked to mix it.
 std::string recipe_html(const BenchMixture& mixture, const Plan& plan) {
-  if (plan.rungs.empty()) return user_text(to_text(mixture.judged->mixture));
+  if (plan.rungs.empty()) return user_text(to_text(mixture.judged.mixture));
   std::string text;
   for (const RecipeLine& line : mixture.recipe.lines)
     text += fmt::format("<div><b class=\"nowrap\">{} mL</b> {}</div>", as_recorded(line.volume.value),
@@ -80,7 +81,7 @@ std::string recipe_html(const BenchMixture& mixture, const Plan& plan) {
 std::string red_html(const BenchMixture& mixture, const Plan& plan) {
   std::string text;
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
-    const Outlook& outlook = mixture.judged->outlooks[i];
+    const Outlook& outlook = mixture.judged.outlooks[i];
     text += fmt::format("<div>{} <b>{}</b> <span class=\"nowrap\">({} to {}){}</span></div>",
                         user_text(plan.layers[i].name), fixed(outlook.RED, 2), fixed(outlook.RED_band.low, 2),
                         fixed(outlook.RED_band.high, 2), outlook.may_flip ? " ?" : "");
@@ -102,15 +103,15 @@ std::string band_html(const BenchMixture& mixture, std::size_t layer) {
 // Index of the layer that gives the risk; empty when nothing is to be kept.
 std::optional<std::size_t> riskiest_layer(const BenchMixture& mixture, const Plan& plan) {
   for (std::size_t i = 0; i < plan.layers.size(); ++i)
-    if (plan.layers[i].role == Role::keep && plan.layers[i].name == mixture.judged->riskiest) return i;
+    if (plan.layers[i].role == Role::keep && plan.layers[i].name == mixture.judged.riskiest) return i;
   return std::nullopt;
 }
 
 std::string risk_html(const BenchMixture& mixture, const Plan& plan) {
-  const std::string figure = "<b class=\"nowrap\">" + html_text(risk_words(*mixture.judged, plan.job.limits)) + "</b>";
+  const std::string figure = "<b class=\"nowrap\">" + html_text(risk_words(mixture.judged, plan.job.limits)) + "</b>";
   const std::optional<std::size_t> riskiest = riskiest_layer(mixture, plan);
   if (!riskiest) return figure + " nothing to keep";
-  return figure + band_html(mixture, *riskiest) + "to " + user_text(mixture.judged->riskiest);
+  return figure + band_html(mixture, *riskiest) + "to " + user_text(mixture.judged.riskiest);
 }
 
 std::string marks_html(const BenchMixture& mixture, const Plan& plan) {
@@ -120,9 +121,10 @@ std::string marks_html(const BenchMixture& mixture, const Plan& plan) {
 }
 
 std::vector<std::string> ladder_row(const BenchMixture& mixture, const Plan& plan) {
-  return {plan.rungs.empty() ? html_text(mixture.name) : "<span class=\"number\">" + mixture.name + "</span>",
+  const std::string name = short_name(mixture.judged);
+  return {plan.rungs.empty() ? html_text(name) : "<span class=\"number\">" + name + "</span>",
           recipe_html(mixture, plan),
-          "<b class=\"nowrap\">" + html_text(effect_words(*mixture.judged, plan.job.limits)) + "</b>" +
+          "<b class=\"nowrap\">" + html_text(effect_words(mixture.judged, plan.job.limits)) + "</b>" +
               band_html(mixture, plan.target),
           risk_html(mixture, plan),
           red_html(mixture, plan),

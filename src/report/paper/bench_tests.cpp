@@ -4,6 +4,7 @@
 
 #include "gentlest/learning/reading.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 
 #include <fmt/format.h>
@@ -47,7 +48,7 @@ std::string recipe_words(const BenchMixture& mixture) {
   std::vector<std::string> parts;
   for (const RecipeLine& line : mixture.recipe.lines)
     parts.push_back(user_text(line.liquid.label) + " " + as_recorded(line.volume.value) + " mL");
-  return html_text(mixture_name(mixture)) + ": " + joined(parts, " + ");
+  return html_text(mixture_name(mixture.judged)) + ": " + joined(parts, " + ");
 }
 
 std::string sites_table(const std::vector<MapSite>& sites) {

@@ -5,6 +5,7 @@
 #include "report/draw/svg.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/words.hpp"
 
@@ -175,7 +176,7 @@ PictureWords words_of_page(const std::vector<const BenchMixture*>& labels, std::
   const std::size_t to = std::min(labels.size(), from + on_a_page);
   std::vector<std::string> names;
   for (std::size_t i = from; i < to; ++i)
-    if (i == from || labels[i] != labels[i - 1]) names.push_back(mixture_name(*labels[i]));
+    if (i == from || labels[i] != labels[i - 1]) names.push_back(mixture_name(labels[i]->judged));
   return {fmt::format("labels-{}", page), fmt::format("Labels for the vials, page {}", page),
           fmt::format("{} of one size, to be cut out: {}.", counted(to - from, "label", "labels"), joined(names)),
           true};
@@ -230,7 +231,7 @@ std::string words_page(const Plan& plan, const Bench& bench, const LabelInputs& 
     if (mixture.beyond_limit) continue;
     for (const LabelStatement& statement : mixture.label.statements) codes.insert(statement.code);
     for (const std::string& words : mixture.label.not_known)
-      missing.push_back(html_text(mixture_name(mixture)) + ": " + user_text(words));
+      missing.push_back(html_text(mixture_name(mixture.judged)) + ": " + user_text(words));
   }
   std::vector<std::string> words;
   for (const std::string& code : codes) words.push_back(html_text(statement_text(code)));
@@ -276,7 +277,7 @@ std::vector<LabelLine> label_lines(const BenchMixture& mixture) {
   std::vector<std::string> parts;
   for (const Part& part : mixture.recipe.as_measured.parts())
     parts.push_back(isolated(part.liquid.label) + " " + share_text(part));
-  std::string name = mixture_name(mixture);
+  std::string name = mixture_name(mixture.judged);
   name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
   std::vector<LabelLine> lines = {{name, true}, {joined(parts, ", "), false}};
   if (as_made(mixture).fate.phases.phases == Phases::two_liquids) lines.push_back({"two layers: shake", true});

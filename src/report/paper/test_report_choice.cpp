@@ -2,6 +2,7 @@
 #include "report/paper/test_report.hpp"
 
 #include "report/form/format.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/screen/progress_report.hpp"
 
 #include <fmt/format.h>
@@ -50,12 +51,12 @@ std::string chosen_html(const TestReport& report) {
   }
   std::string text = element("p", fmt::format("<b>No mixture has been chosen.</b> {}: {}.",
                                               html_text(step_words(next.step)), user_text(next.reason)));
-  if (next.mixture && !report.progress.mixtures.empty())
+  if (report.progress.mixture)
     text +=
         element("p", fmt::format("{}: {}; effect {}, risk {}.",
                                  next.risk_limit > 0 || next.step == NextStep::try_at_edge ? "The next test would be"
                                                                                            : "What came nearest",
-                                 user_text(to_text(report.progress.mixtures[next.mixture->candidate])),
+                                 user_text(to_text(*report.progress.mixture)),
                                  html_text(per_cent(next.mixture->effect)), html_text(per_cent(next.mixture->risk))));
   return text;
 }
@@ -64,7 +65,8 @@ std::vector<std::string> option_row(const ConsideredMixture& one, bool is_chosen
   const LayerOutlook& target = one.outlooks.front();
   const LayerOutlook* riskiest = riskiest_outlook(one);
   std::string name = user_text(to_text(one.judged.mixture));
-  if (!one.rung.empty()) name = "<b>" + html_text(one.rung) + "</b>: " + name;
+  const std::string in_plan = name_in_plan(one.judged);
+  if (!in_plan.empty()) name = "<b>" + html_text(in_plan) + "</b>: " + name;
   if (is_chosen) name += " <b>(what the tests point to)</b>";
   return {name,
           test_numbers(one.tests),

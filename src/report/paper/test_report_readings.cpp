@@ -5,6 +5,7 @@
 
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
+#include "report/phrases/mixture_name.hpp"
 
 #include <fmt/format.h>
 
@@ -149,7 +150,7 @@ Sheet test_report_sheet(const TestReview& review) {
     const ConsideredMixture* mixture = considered_of(review, test);
     const LayerOutlook* riskiest = mixture ? riskiest_outlook(*mixture) : nullptr;
     row.push_back(words(joined(corrections_of(test), " | ", "none")));
-    row.push_back(mixture ? words(mixture->rung) : Cell());
+    row.push_back(mixture ? words(name_in_plan(mixture->judged)) : Cell());
     const Hansen point = test.mixture ? mix(*test.mixture) : Hansen{};
     for (const double value : {point.dD, point.dP, point.dH})
       row.push_back(test.mixture ? Cell(computed_value(value)) : Cell());

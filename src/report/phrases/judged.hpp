@@ -10,21 +10,15 @@
 
 namespace gentlest {
 
-/// A judged mixture under the name it goes by in a report, e.g. "rung 3", "nearest".
-struct NamedMixture {
-  std::string name;
-  const JudgedMixture* judged = nullptr;
-};
-
 /// One row a mixture: recipe, point, triangle, effect, risk, hazards, then four columns for every layer.
-Sheet judged_sheet(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers);
+Sheet judged_sheet(const std::vector<const JudgedMixture*>& mixtures, const std::vector<PlannedLayer>& layers);
 
 Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& layers, const Limits& limits);
 
 Json layers_json(const std::vector<PlannedLayer>& layers);
 
 /// The liquids of these mixtures, each once, sorted by label.
-std::vector<Liquid> liquids_of(const std::vector<NamedMixture>& mixtures);
+std::vector<Liquid> liquids_of(const std::vector<const JudgedMixture*>& mixtures);
 
 /// Classification, flash point and exposure limits of every liquid; null and the word for it where there is no record.
 Json liquids_json(const std::vector<Liquid>& liquids);

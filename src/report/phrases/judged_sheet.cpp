@@ -1,6 +1,7 @@
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/phrases/words.hpp"
 
 #include <algorithm>
@@ -78,9 +79,8 @@ void add_hazards(std::vector<Cell>& row, const JudgedMixture& judged) {
   row.emplace_back(joined(hazards.without_limit, "; ", "none"));
 }
 
-std::vector<Cell> judged_row(const NamedMixture& named) {
-  const JudgedMixture& judged = *named.judged;
-  std::vector<Cell> row = {named.name, to_text(judged.mixture)};
+std::vector<Cell> judged_row(const JudgedMixture& judged) {
+  std::vector<Cell> row = {short_name(judged), to_text(judged.mixture)};
   for (const double value : {judged.point.dD, judged.point.dP, judged.point.dH, judged.teas.fd, judged.teas.fp,
                              judged.teas.fh, judged.effect, judged.risk})
     row.emplace_back(computed_value(value));
@@ -96,15 +96,15 @@ std::vector<Cell> judged_row(const NamedMixture& named) {
 
 }  // namespace
 
-Sheet judged_sheet(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers) {
+Sheet judged_sheet(const std::vector<const JudgedMixture*>& mixtures, const std::vector<PlannedLayer>& layers) {
   Sheet sheet{"mixtures", columns_for(layers), {}};
-  for (const NamedMixture& named : mixtures) sheet.rows.push_back(judged_row(named));
+  for (const JudgedMixture* judged : mixtures) sheet.rows.push_back(judged_row(*judged));
   return sheet;
 }
 
-std::vector<Liquid> liquids_of(const std::vector<NamedMixture>& mixtures) {
+std::vector<Liquid> liquids_of(const std::vector<const JudgedMixture*>& mixtures) {
   std::vector<Liquid> liquids;
-  for (const NamedMixture& named : mixtures) add_liquids(liquids, named.judged->mixture);
+  for (const JudgedMixture* judged : mixtures) add_liquids(liquids, judged->mixture);
   std::sort(liquids.begin(), liquids.end(), [](const Liquid& a, const Liquid& b) { return a.label < b.label; });
   return liquids;
 }

@@ -3,8 +3,11 @@
 #include "report/phrases/words.hpp"
 
 #include "report/form/format.hpp"
+#include "report/phrases/mixture_name.hpp"
 
 #include <fmt/format.h>
+
+#include <cassert>
 
 namespace gentlest {
 
@@ -53,6 +56,7 @@ std::string what_is_left(const Plan& plan) {
 }  // namespace
 
 std::vector<std::string> no_window_sentences(const Plan& plan) {
+  assert(plan.outcome == Outcome::no_window);
   return {headline(plan), closing_words(plan), what_is_left(plan)};
 }
 
@@ -78,7 +82,7 @@ std::vector<std::string> left_out_words(const Plan& plan, const Bench& bench) {
   std::vector<std::string> words;
   for (const BenchMixture& mixture : bench.mixtures)
     if (mixture.beyond_limit)
-      words.push_back(fmt::format("{}: risk {}{}, beyond the limit of {}", mixture_name(mixture),
+      words.push_back(fmt::format("{}: risk {}{}, beyond the limit of {}", mixture_name(mixture.judged),
                                   per_cent(as_made(mixture).risk), mixture.as_measured ? " as measured" : "",
                                   per_cent(plan.job.limits.risk_limit)));
   return words;

@@ -83,11 +83,6 @@ std::string statements_text(const std::optional<Hazards>& hazards) {
   return joined(texts, "; ", "the record names no statement");
 }
 
-std::string mixture_name(const BenchMixture& mixture) {
-  const bool number = mixture.name.find_first_not_of("0123456789") == std::string::npos;
-  return number ? "rung " + mixture.name : mixture.name;
-}
-
 std::string law_words(const Law& law) {
   if (law.seen_until.empty())
     return "This catalogue does not say up to which day the law on hazards was seen: take its records for old.";

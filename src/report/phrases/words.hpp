@@ -33,9 +33,6 @@ std::string statements_text(const std::optional<Hazards>& hazards);
 /// One code with our words, e.g. "H225 catches fire very easily".
 std::string statement_text(const std::string& code);
 
-/// "1" as "rung 1"; other names as they are.
-std::string mixture_name(const BenchMixture& mixture);
-
 /// "Law on hazards as seen until 2026-10-07: ... Older: ...", or that nobody wrote the day down.
 std::string law_words(const Law& law);
 

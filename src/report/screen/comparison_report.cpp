@@ -26,10 +26,9 @@ ListedSeries list_published(const ComparedSeries& one) {
 
 // The table of all mixtures, with what is said of a series put in front of each row.
 Sheet comparison_sheet(const Plan& plan, const std::vector<ListedSeries>& all) {
-  std::vector<NamedMixture> mixtures;
+  std::vector<const JudgedMixture*> mixtures;
   for (const ListedSeries& series : all)
-    for (std::size_t i = 0; i < series.mixtures.size(); ++i)
-      mixtures.push_back({std::to_string(i + 1), series.mixtures[i]});
+    mixtures.insert(mixtures.end(), series.mixtures.begin(), series.mixtures.end());
   Sheet sheet = judged_sheet(mixtures, plan.layers);
   const std::vector<SheetColumn> columns = {
       {"series", {}}, {"series_source", {}}, {"effect_rise", {}}, {"beyond_risk_limit", {}}};
@@ -74,23 +73,6 @@ Json series_json(const ListedSeries& series, const Plan& plan) {
   return json;
 }
 
-Json certificates_json(const Plan& plan) {
-  Json list = Json::array();
-  for (std::size_t i = 0; i < plan.certificates.size(); ++i) {
-    const Certificate& certificate = plan.certificates[i];
-    Json shares = Json::array();
-    for (std::size_t k = 0; k < plan.bottles.size(); ++k)
-      shares.push_back(
-          {{"liquid", plan.bottles[k]}, {"volume_percent", computed_value(100 * certificate.fractions[k])}});
-    list.push_back({{"rung", i + 1},
-                    {"shares", shares},
-                    {"effect", computed_value(certificate.verdict.effect)},
-                    {"risk", computed_value(certificate.verdict.risk)},
-                    {"risk_given_up", computed_value(certificate.risk_given_up)}});
-  }
-  return list;
-}
-
 std::string comparison_json(const Plan& plan, const std::vector<ListedSeries>& all, const Edition& edition) {
   Json document = json_document("comparison", edition);
   document["outcome"] = plan.outcome == Outcome::window ? "window" : "no window";
@@ -100,12 +82,11 @@ std::string comparison_json(const Plan& plan, const std::vector<ListedSeries>& a
   document["wanted_effect"] = data_value(plan.job.limits.wanted_effect);
   document["layers"] = layers_json(plan.layers);
   document["series"] = Json::array();
-  std::vector<NamedMixture> mixtures;
+  std::vector<const JudgedMixture*> mixtures;
   for (const ListedSeries& series : all) {
     document["series"].push_back(series_json(series, plan));
-    for (const JudgedMixture* mixture : series.mixtures) mixtures.push_back({{}, mixture});
+    mixtures.insert(mixtures.end(), series.mixtures.begin(), series.mixtures.end());
   }
-  document["grid_gives_up"] = certificates_json(plan);
   document["liquids"] = liquids_json(liquids_of(mixtures));
   return json_dump(document);
 }

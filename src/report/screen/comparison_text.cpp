@@ -4,6 +4,7 @@
 #include "report/form/table.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/words.hpp"
 
@@ -73,7 +74,7 @@ std::string mixtures_table(const ListedSeries& series, const Plan& plan, const S
   for (std::size_t i = 0; i < series.mixtures.size(); ++i) {
     const JudgedMixture& judged = *series.mixtures[i];
     const std::optional<double> kept = nearest_kept_RED(judged, plan.layers);
-    table.rows.push_back({std::to_string(i + 1), to_text(judged.mixture), effect_words(judged, limits),
+    table.rows.push_back({short_name(judged), to_text(judged.mixture), effect_words(judged, limits),
                           in_points(rise_at(series, i)), risk_words(judged, limits),
                           judged.risk > limits.risk_limit ? "BEYOND" : "within",
                           fixed(judged.outlooks[plan.target].RED, 2), kept ? fixed(*kept, 2) : "nothing to keep",
@@ -84,10 +85,8 @@ std::string mixtures_table(const ListedSeries& series, const Plan& plan, const S
 
 // Each liquid once; hazards are those of the separate liquids.
 std::string hazards_text(const ListedSeries& series) {
-  std::vector<NamedMixture> mixtures;
-  for (const JudgedMixture* mixture : series.mixtures) mixtures.push_back({{}, mixture});
   std::string text;
-  for (const Liquid& liquid : liquids_of(mixtures))
+  for (const Liquid& liquid : liquids_of(series.mixtures))
     text += bullet("Hazards of " + liquid.label + ": " + hazard_line(Mixture({{liquid, 1}})));
   return text;
 }
@@ -99,32 +98,6 @@ std::string series_text(const ListedSeries& series, const Plan& plan, const Styl
     text += bullet("The job has against it: " + joined(series.objections, "; ") +
                    ". The series is judged as if these bottles stood there.");
   return text + hazards_text(series);
-}
-
-std::string certificates_text(const Plan& plan, const Style& style) {
-  if (plan.certificates.empty()) return {};
-  Table table;
-  table.columns = {{"rung", Align::right, false},
-                   {"risk", Align::right, false},
-                   {"least risk found with any shares, at no less effect", Align::right, true},
-                   {"given up", Align::right, false},
-                   {"those shares, % by volume", Align::left, true}};
-  for (std::size_t i = 0; i < plan.certificates.size(); ++i) {
-    const Certificate& certificate = plan.certificates[i];
-    std::vector<std::string> shares;
-    for (std::size_t k = 0; k < plan.bottles.size(); ++k)
-      if (certificate.fractions[k] >= 0.0005)
-        shares.push_back(plan.bottles[k] + " " + fixed(100 * certificate.fractions[k], 1));
-    table.rows.push_back({std::to_string(i + 1), per_cent(plan.rungs[i].risk), per_cent(certificate.verdict.risk),
-                          fixed(100 * certificate.risk_given_up, 2), joined(shares)});
-  }
-  std::string text = heading(
-      fmt::format("What shares in steps of {} % give up on these bottles", plan.job.limits.step_percent), style);
-  text += paragraph(
-      "Found by refining the shares, not proved. Not asked of these mixtures: whether they stay one liquid and how "
-      "they "
-      "dry; so a rung may seem to give up what such a mixture would not keep.");
-  return text + "\n" + to_text(table, style);
 }
 
 std::string no_ladder_text(const Plan& plan, const Style& style) {
@@ -151,8 +124,7 @@ std::string comparison_text(const Plan& plan, const std::vector<ListedSeries>& a
   if (all.empty()) text += paragraph("No published series can be judged: its liquids are not in this catalogue.");
   if (!all.empty()) text += heading("All of them at a glance", style) + quality_table(all, limits, style);
   text += layers_text(plan.layers, plan.job.passages, StandIns::in_full, style);
-  for (const ListedSeries& series : all)
-    text += series_text(series, plan, style) + (series.id == "ladder" ? certificates_text(plan, style) : "");
+  for (const ListedSeries& series : all) text += series_text(series, plan, style);
   text +=
       "\n" + paragraph(
                  "These are chances for the layers of this one painting, as far as they are known; they say nothing of "

@@ -54,7 +54,7 @@ std::string mixture_text(const MixtureCase& one, const Style& style, const Editi
   text += heading("What it means for each layer", style) + two_numbers_text(one.layers, one.job.limits);
   text += paragraph("RED below 1: inside the layer's range; a question mark: that is open within what is known.");
   text += "\n" + layers_table(one, style);
-  text += liquids_text(liquids_of({{"mixture", &one.judged}}), style);
+  text += liquids_text(liquids_of({&one.judged}), style);
   text += "\n" + paragraph(
                      "The hazards are those of the separate liquids as far as recorded; the mixture's own may be "
                      "greater. Only a swab decides what a mixture does.",
@@ -81,7 +81,7 @@ std::vector<std::string> mixture_notes(const MixtureCase& one) {
 
 std::string mixture_report(const MixtureCase& one, Form form, const Style& style, const Edition& edition) {
   if (form == Form::text) return mixture_text(one, style, edition);
-  const std::vector<NamedMixture> mixtures = {{"mixture", &one.judged}};
+  const std::vector<const JudgedMixture*> mixtures = {&one.judged};
   if (form == Form::csv) return sheet_csv(judged_sheet(mixtures, one.layers), edition);
   Json document = json_document("mixture", edition);
   document["painting"] = json_text(one.job.object.title);

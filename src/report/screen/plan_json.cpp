@@ -82,14 +82,8 @@ Json no_window_json(const Plan& plan) {
 
 }  // namespace
 
-std::vector<NamedMixture> mixtures_of(const Plan& plan) {
-  std::vector<NamedMixture> mixtures;
-  for (const PlannedMixture& planned : planned_mixtures(plan)) mixtures.push_back({planned.name, planned.judged});
-  return mixtures;
-}
-
 std::string plan_csv(const Plan& plan, const Edition& edition) {
-  return sheet_csv(judged_sheet(mixtures_of(plan), plan.layers), edition);
+  return sheet_csv(judged_sheet(planned_mixtures(plan), plan.layers), edition);
 }
 
 std::string plan_json(const Plan& plan, const Bench& bench, const Edition& edition) {
@@ -106,10 +100,10 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   for (const JudgedMixture& rung : plan.rungs)
     document["rungs"].push_back(judged_json(rung, plan.layers, plan.job.limits));
   document["finer_steps"] = Json::array();
-  for (const FinerStep& step : plan.finer)
-    document["finer_steps"].push_back({{"after_rung", step.after_rung},
-                                       {"number", step.number},
-                                       {"mixture", judged_json(step.judged, plan.layers, plan.job.limits)}});
+  for (const JudgedMixture& step : plan.finer)
+    document["finer_steps"].push_back({{"after_rung", step.origin.number},
+                                       {"number", step.origin.step},
+                                       {"mixture", judged_json(step, plan.layers, plan.job.limits)}});
   document["strongest_within_risk_limit"] = optional_mixture(plan.nearest, plan);
   document["least_risk_that_works"] = optional_mixture(plan.least_risk_that_works, plan);
   document["what_to_measure"] = measures_json(plan, bench);
@@ -120,7 +114,7 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   document["effect_given_up"] = computed_value(plan.effect_given_up);
   document["mixtures_judged"] = plan.mixtures_judged;
   document["margin_claimed"] = plan.margin_claimed;
-  document["liquids"] = liquids_json(liquids_of(mixtures_of(plan)));
+  document["liquids"] = liquids_json(liquids_of(planned_mixtures(plan)));
   document["left_off_shelf"] = plan.left_off_shelf;
   document["parting"] = parting_json(plan);
   document["watch"] = advice_json(plan.watch);

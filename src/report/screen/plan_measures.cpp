@@ -1,6 +1,7 @@
 // What to measure into the vials, and the limits that shaped the mixtures.
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/screen/plan_report.hpp"
 
 #include <fmt/format.h>
@@ -16,11 +17,11 @@ std::string rounding_text(const BenchMixture& mixture, const Limits& limits) {
   const JudgedMixture& made = *mixture.as_measured;
   std::string text =
       fmt::format("effect {}, was {}; risk {}, was {}", effect_words(made, limits),
-                  effect_words(*mixture.judged, limits), risk_words(made, limits), risk_words(*mixture.judged, limits));
+                  effect_words(mixture.judged, limits), risk_words(made, limits), risk_words(mixture.judged, limits));
   const double risk_limit = limits.risk_limit;
-  if (made.risk > risk_limit && mixture.judged->risk <= risk_limit) text += ": BEYOND THE LIMIT";
+  if (made.risk > risk_limit && mixture.judged.risk <= risk_limit) text += ": BEYOND THE LIMIT";
   const std::string fate = fate_mark(made, risk_limit);
-  return fate == fate_mark(*mixture.judged, risk_limit) ? text : text + "; " + fate;
+  return fate == fate_mark(mixture.judged, risk_limit) ? text : text + "; " + fate;
 }
 
 std::string volume_of(const BenchMixture& mixture, const std::string& label) {
@@ -52,7 +53,7 @@ Table measures_table(const Plan& plan, const Bench& bench) {
   if (rounded) table.columns.push_back({"what rounding changes", Align::left, true});
   for (const BenchMixture& mixture : bench.mixtures) {
     if (!is_measured(mixture, plan)) continue;
-    std::vector<std::string> row = {mixture.name};
+    std::vector<std::string> row = {short_name(mixture.judged)};
     for (const SessionTotal& total : bench.totals) row.push_back(volume_of(mixture, total.label));
     if (rounded) row.push_back(rounding_text(mixture, plan.job.limits));
     table.rows.push_back(std::move(row));
@@ -83,7 +84,7 @@ Json measures_json(const Plan& plan, const Bench& bench) {
   json["mixtures"] = Json::array();
   for (const BenchMixture& mixture : bench.mixtures) {
     if (!is_measured(mixture, plan)) continue;
-    Json one = {{"name", mixture.name}, {"total_mL", computed_value(mixture.recipe.total.value)}};
+    Json one = {{"name", short_name(mixture.judged)}, {"total_mL", computed_value(mixture.recipe.total.value)}};
     one["volumes"] = Json::array();
     for (const RecipeLine& line : mixture.recipe.lines)
       one["volumes"].push_back(

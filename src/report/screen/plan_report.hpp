@@ -16,14 +16,11 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
 std::string plan_csv(const Plan& plan, const Edition& edition);
 std::string plan_json(const Plan& plan, const Bench& bench, const Edition& edition);
 
-/// Every mixture the plan shows: its rungs, or the nearest ones where there is no window.
-std::vector<NamedMixture> mixtures_of(const Plan& plan);
-
 /// The tables of a plan's text: recipes with effect and risk; where each mixture sits; RED bands.
-std::string recipes_table(const std::vector<NamedMixture>& mixtures, const Limits& limits, const Style& style);
-std::string places_table(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers,
+std::string recipes_table(const std::vector<const JudgedMixture*>& mixtures, const Limits& limits, const Style& style);
+std::string places_table(const std::vector<const JudgedMixture*>& mixtures, const std::vector<PlannedLayer>& layers,
                          bool margin_claimed, const Style& style);
-std::string bands_table(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers,
+std::string bands_table(const std::vector<const JudgedMixture*>& mixtures, const std::vector<PlannedLayer>& layers,
                         const Style& style);
 
 /// What to measure: mL of each bottle for every mixture and in all; what rounding does to a mixture.

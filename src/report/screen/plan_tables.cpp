@@ -1,5 +1,6 @@
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/phrases/words.hpp"
 #include "report/screen/plan_report.hpp"
 
@@ -14,8 +15,8 @@ constexpr std::size_t layers_in_places = 4;
 constexpr std::size_t layers_in_bands = 4;
 
 // Rungs are numbered; what is shown without a window goes by words.
-std::string first_title(const std::vector<NamedMixture>& mixtures) {
-  return !mixtures.empty() && mixtures.front().name == "1" ? "rung" : "mixture";
+std::string first_title(const std::vector<const JudgedMixture*>& mixtures) {
+  return !mixtures.empty() && mixtures.front()->origin.kind == OriginKind::rung ? "rung" : "mixture";
 }
 
 std::string layer_title(const PlannedLayer& layer, const char* what) {
@@ -40,7 +41,7 @@ std::string band_text(const Outlook& outlook) {
 
 }  // namespace
 
-std::string recipes_table(const std::vector<NamedMixture>& mixtures, const Limits& limits, const Style& style) {
+std::string recipes_table(const std::vector<const JudgedMixture*>& mixtures, const Limits& limits, const Style& style) {
   Table table;
   table.columns = {{first_title(mixtures), Align::left, true},
                    {"recipe, % by volume", Align::left, true},
@@ -49,16 +50,16 @@ std::string recipes_table(const std::vector<NamedMixture>& mixtures, const Limit
                    {"risk to", Align::left, true},
                    {"in the vial; while drying", Align::left, true},
                    {"hazards of the parts", Align::left, true}};
-  for (const NamedMixture& named : mixtures) {
-    const JudgedMixture& judged = *named.judged;
-    table.rows.push_back({named.name, to_text(judged.mixture), effect_words(judged, limits), risk_words(judged, limits),
-                          judged.riskiest.empty() ? "nothing to keep" : judged.riskiest,
+  for (const JudgedMixture* one : mixtures) {
+    const JudgedMixture& judged = *one;
+    table.rows.push_back({short_name(judged), to_text(judged.mixture), effect_words(judged, limits),
+                          risk_words(judged, limits), judged.riskiest.empty() ? "nothing to keep" : judged.riskiest,
                           fate_mark(judged, limits.risk_limit), hazard_line(judged.mixture)});
   }
   return to_text(table, style);
 }
 
-std::string places_table(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers,
+std::string places_table(const std::vector<const JudgedMixture*>& mixtures, const std::vector<PlannedLayer>& layers,
                          bool margin_claimed, const Style& style) {
   std::string text;
   for (std::size_t from = 0; from < layers.size(); from += layers_in_places) {
@@ -68,10 +69,10 @@ std::string places_table(const std::vector<NamedMixture>& mixtures, const std::v
     if (from == 0) add_point_columns(table, margin_claimed);
     for (std::size_t i = from; i < to; ++i)
       table.columns.push_back({layer_title(layers[i], "RED to"), Align::right, false});
-    for (const NamedMixture& named : mixtures) {
-      std::vector<std::string> row = {named.name};
-      if (from == 0) add_point_cells(row, *named.judged, margin_claimed);
-      for (std::size_t i = from; i < to; ++i) row.push_back(fixed(named.judged->outlooks[i].RED, 2));
+    for (const JudgedMixture* judged : mixtures) {
+      std::vector<std::string> row = {short_name(*judged)};
+      if (from == 0) add_point_cells(row, *judged, margin_claimed);
+      for (std::size_t i = from; i < to; ++i) row.push_back(fixed(judged->outlooks[i].RED, 2));
       table.rows.push_back(std::move(row));
     }
     text += (from > 0 ? "\n" : "") + to_text(table, style);
@@ -79,7 +80,7 @@ std::string places_table(const std::vector<NamedMixture>& mixtures, const std::v
   return text;
 }
 
-std::string bands_table(const std::vector<NamedMixture>& mixtures, const std::vector<PlannedLayer>& layers,
+std::string bands_table(const std::vector<const JudgedMixture*>& mixtures, const std::vector<PlannedLayer>& layers,
                         const Style& style) {
   std::string text;
   for (std::size_t from = 0; from < layers.size(); from += layers_in_bands) {
@@ -87,9 +88,9 @@ std::string bands_table(const std::vector<NamedMixture>& mixtures, const std::ve
     Table table;
     table.columns = {{first_title(mixtures), Align::left, true}};
     for (std::size_t i = from; i < to; ++i) table.columns.push_back({layers[i].name, Align::left, false});
-    for (const NamedMixture& named : mixtures) {
-      std::vector<std::string> row = {named.name};
-      for (std::size_t i = from; i < to; ++i) row.push_back(band_text(named.judged->outlooks[i]));
+    for (const JudgedMixture* judged : mixtures) {
+      std::vector<std::string> row = {short_name(*judged)};
+      for (std::size_t i = from; i < to; ++i) row.push_back(band_text(judged->outlooks[i]));
       table.rows.push_back(std::move(row));
     }
     text += (from > 0 ? "\n" : "") + to_text(table, style);

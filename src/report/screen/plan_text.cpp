@@ -1,5 +1,6 @@
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/words.hpp"
 #include "report/screen/plan_report.hpp"
@@ -35,7 +36,7 @@ std::string finer_text(const Plan& plan) {
                   as_recorded(plan.job.limits.vial_mL / 100), as_recorded(plan.job.limits.vial_mL)));
 }
 
-std::string ladder_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {
+std::string ladder_text(const Plan& plan, const std::vector<const JudgedMixture*>& mixtures, const Style& style) {
   std::string text = heading(fmt::format("The ladder for \"{}\": {} on {} ({})", plan.layers[plan.target].name,
                                          counted(plan.rungs.size(), "rung", "rungs"),
                                          counted(plan.bottles.size(), "bottle", "bottles"), joined(plan.bottles)),
@@ -49,7 +50,7 @@ std::string ladder_text(const Plan& plan, const std::vector<NamedMixture>& mixtu
   return text + finer_text(plan) + "\n" + recipes_table(mixtures, plan.job.limits, style);
 }
 
-std::string no_window_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {
+std::string no_window_text(const Plan& plan, const std::vector<const JudgedMixture*>& mixtures, const Style& style) {
   const Limits& limits = plan.job.limits;
   std::string text = heading("No window.", style);
   for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence);
@@ -75,7 +76,7 @@ std::string margin_text(const Plan& plan) {
                    ": what such a layer bears, no distance can tell.");
 }
 
-std::string places_text(const Plan& plan, const std::vector<NamedMixture>& mixtures, const Style& style) {
+std::string places_text(const Plan& plan, const std::vector<const JudgedMixture*>& mixtures, const Style& style) {
   std::string text = heading("Where each mixture sits", style);
   text += paragraph(
       "dD, dP, dH: Hansen parameters, MPa^0.5. fd, fp, fh: the same in the triangle, a view only. RED: distance to the "
@@ -88,12 +89,12 @@ std::string places_text(const Plan& plan, const std::vector<NamedMixture>& mixtu
   return text + "\n" + bands_table(mixtures, plan.layers, style);
 }
 
-std::string flips_text(const Plan& plan, const std::vector<NamedMixture>& mixtures) {
+std::string flips_text(const Plan& plan, const std::vector<const JudgedMixture*>& mixtures) {
   std::string text = "\n";
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
     std::vector<std::string> open;
-    for (const NamedMixture& named : mixtures)
-      if (named.judged->outlooks[i].may_flip) open.push_back(named.name);
+    for (const JudgedMixture* judged : mixtures)
+      if (judged->outlooks[i].may_flip) open.push_back(short_name(*judged));
     std::string words = plan.rungs.empty() ? "open for the mixture: " : "open at rung ";
     words += joined(open);
     if (open.empty()) words = "no mixture here may flip";
@@ -145,7 +146,7 @@ std::string closing_text(const Plan& plan, const Edition& edition) {
 
 std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition) {
   const bool window = plan.outcome == Outcome::window;
-  const std::vector<NamedMixture> mixtures = mixtures_of(plan);
+  const std::vector<const JudgedMixture*> mixtures = planned_mixtures(plan);
   const std::vector<Liquid> liquids = liquids_of(mixtures);
   std::string text = title_text(plan, style);
   if (!window)

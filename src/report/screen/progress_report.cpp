@@ -45,8 +45,7 @@ std::string room_words(const RungRoom& room, double risk_limit) {
 namespace {
 
 std::string mixture_text(const Progress& progress) {
-  if (!progress.next.mixture || progress.mixtures.empty()) return {};
-  return to_text(progress.mixtures[progress.next.mixture->candidate]);
+  return progress.mixture ? to_text(*progress.mixture) : std::string();
 }
 
 std::string band(const Estimate& estimate, int places) {
@@ -63,7 +62,7 @@ std::string chance_band(const Estimate& estimate) {
 std::string outlook_lines(const Progress& progress) {
   if (!progress.next.mixture) return {};
   const NextTestTask& task = progress.task;
-  const Hansen& point = task.candidates[progress.next.mixture->candidate];
+  const Hansen& point = progress.next.mixture->point;
   std::string text = bullet(fmt::format("{}: chance to be moved {}; RED {}", progress.layers[progress.target].name,
                                         chance_band(task.target.chance_estimate(point, task.settings.effect_level)),
                                         band(task.target.RED_estimate(point), 2)));
@@ -78,8 +77,8 @@ std::string outlook_lines(const Progress& progress) {
 
 // What must stand beside every mixture that is proposed.
 std::string cautions_text(const Progress& progress) {
-  if (!progress.next.mixture || progress.mixtures.empty()) return {};
-  const Mixture& mixture = progress.mixtures[progress.next.mixture->candidate];
+  if (!progress.mixture) return {};
+  const Mixture& mixture = *progress.mixture;
   return bullet("hazards of the parts: " + hazard_line(mixture)) +
          bullet("how it dries, its label, gloves and cautions: gentlest vial JOB \"" + to_text(mixture) + "\"") +
          bullet(

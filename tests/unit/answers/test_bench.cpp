@@ -63,8 +63,8 @@ TEST_CASE("the bench measures what the plan proposes") {
   double total_mL = 0;
   for (std::size_t i = 0; i < bench.mixtures.size(); ++i) {
     const BenchMixture& mixture = bench.mixtures[i];
-    CHECK(mixture.name == std::to_string(i + 1));
-    CHECK(mixture.judged == &plan.rungs[i]);
+    CHECK(mixture.judged.origin == Origin{OriginKind::rung, static_cast<int>(i + 1), 0});
+    CHECK(to_text(mixture.judged.mixture) == to_text(plan.rungs[i].mixture));
     CHECK(mixture.recipe.total.value == Approx(10));
     CHECK_FALSE(mixture.as_measured);  // steps of 5 % are whole half millilitres
     REQUIRE(mixture.chance_bands.size() == plan.layers.size());
@@ -87,7 +87,7 @@ TEST_CASE("a coarse measure changes the mixture, and the bench judges what is me
                                     [](const BenchMixture& mixture) { return mixture.as_measured.has_value(); });
   REQUIRE(rounded != bench.mixtures.end());
   CHECK(rounded->as_measured->mixture.parts().size() == rounded->recipe.lines.size());
-  CHECK(rounded->as_measured->risk != rounded->judged->risk);
+  CHECK(rounded->as_measured->risk != rounded->judged.risk);
   CHECK(&as_made(*rounded) == &*rounded->as_measured);
   plan.job.limits.measure_mL = 4;
   CHECK_THROWS_AS(prepare_bench(plan, demo.catalogue), InputError);
@@ -119,8 +119,8 @@ TEST_CASE("without a window the bench holds the nearest mixtures under their nam
   const Plan plan = make_plan(demo.job, demo.catalogue);
   const Bench bench = prepare_bench(plan, demo.catalogue);
   REQUIRE(bench.mixtures.size() == 2);
-  CHECK(bench.mixtures[0].name == "strongest within the risk limit");
-  CHECK(bench.mixtures[1].name == "least risk that reaches the effect");
+  CHECK(bench.mixtures[0].judged.origin.kind == OriginKind::strongest_within_limit);
+  CHECK(bench.mixtures[1].judged.origin.kind == OriginKind::least_risk_that_works);
 }
 
 TEST_CASE("a sphere's shadow in the triangle holds what the rays through it hit") {
@@ -211,7 +211,7 @@ TEST_CASE("a label names the mixture, its parts as measured and its hazards") {
   CHECK(lines[0].text == "Rung 2");
   CHECK(lines[1].text == "dearomatised white spirit 55 %, isooctane 40 %, isopropanol 5 %");
   CHECK(lines[2].text == "Danger");
-  plan.rungs[1].fate.phases.phases = Phases::two_liquids;
+  bench.mixtures[1].judged.fate.phases.phases = Phases::two_liquids;
   bench.mixtures[1].label.not_known = {"no record for isooctane"};
   std::string all;
   for (const LabelLine& line : label_lines(bench.mixtures[1])) all += line.text + "\n";
@@ -318,7 +318,7 @@ TEST_CASE("vial and printed label agree on the mixture as measured") {
   demo.job.limits.measure_mL = 1;
   const Plan plan = make_plan(demo.job, demo.catalogue);
   for (const BenchMixture& mixture : prepare_bench(plan, demo.catalogue).mixtures) {
-    const VialStudy study = study_vial(mixture.judged->mixture, plan.layers, plan.job, demo.catalogue);
+    const VialStudy study = study_vial(mixture.judged.mixture, plan.layers, plan.job, demo.catalogue);
     CHECK(study.label.statements == mixture.label.statements);
     CHECK(study.label.pictograms == mixture.label.pictograms);
     CHECK(study.label.signal_word == mixture.label.signal_word);

@@ -59,7 +59,7 @@ limits:
   measure_mL: 0.25
   room_C: 22
 )";
-  const Job job = read_job(text, "job.yaml");
+  const Job job = load_job(text, "job.yaml", shipped_catalogue());
   CHECK(job.object.title == "T");
   CHECK(job.object.width->value == 62.5);
   CHECK(*job.object.paint_age_years == 150);
@@ -101,7 +101,7 @@ limits:
 }
 
 TEST_CASE("what a layer may be else is checked as a whole") {
-  Job job = read_job(demo_job_text(), "demo");
+  Job job = load_job(demo_job_text(), "demo", shipped_catalogue());
   const auto faults = [&](std::vector<PossibleMaterial> possible) {
     job.layers[0].possible = std::move(possible);
     return check_job(job, shipped_catalogue());
@@ -116,5 +116,6 @@ TEST_CASE("what a layer may be else is checked as a whole") {
 
 TEST_CASE("two jobs that say the same are equal wherever their lines stand") {
   const std::string text = demo_job_text();
-  CHECK(read_job(text, "a.yaml").layers == read_job("# moved\n\n" + text, "a.yaml").layers);
+  const Job moved = load_job("# moved\n\n" + text, "a.yaml", shipped_catalogue());
+  CHECK(load_job(text, "a.yaml", shipped_catalogue()).layers == moved.layers);
 }

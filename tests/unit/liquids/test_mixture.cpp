@@ -83,8 +83,6 @@ TEST_CASE("water in the bottle moves the point of the liquid") {
   CHECK(wet.water_fraction == test::near(0.0494, 0.0002));  // tests/published/test_water_limits.cpp
   CHECK(dry.water_fraction == 0);
   CHECK(wet.hansen.dH == Approx((1 - wet.water_fraction) * dry.hansen.dH + wet.water_fraction * water.dH));
-  REQUIRE(wet.published_teas);
-  CHECK(wet.published_teas->fd + wet.published_teas->fp + wet.published_teas->fh == Approx(100));
   CHECK(bottle("acetone", "99.5 %").water_fraction == 0);  // a purity, not a water content
 }
 
@@ -93,13 +91,6 @@ TEST_CASE("a mixture guards its rules") {
   CHECK_THROWS_AS(Mixture({{bottle("ethanol"), 0.5}}), InputError);
   CHECK_THROWS_AS(Mixture({{bottle("ethanol"), 0.5}, {bottle("ethanol"), 0.5}}), InputError);
   CHECK_THROWS_AS(Mixture({{bottle("ethanol"), 1.5}, {bottle("acetone"), -0.5}}), InputError);
-}
-
-TEST_CASE("the triangle's own mean is unknown when one part has no published fractions") {
-  Liquid unknown = bottle("ethanol");
-  unknown.label = "other";
-  unknown.published_teas.reset();
-  CHECK_FALSE(mix_published_teas(Mixture({{bottle("acetone"), 0.5}, {unknown, 0.5}})));
 }
 
 TEST_CASE("a grade is read however it is written, or refused: never taken for pure") {

@@ -31,7 +31,8 @@ SearchTask random_task(Dice& dice, const std::vector<ChanceField>& fields) {
   if (dice.pick(0, 3) == 0)
     for (std::size_t i = 0; i < task.shelf.size(); ++i) task.most_percent.push_back(10 * dice.pick(0, 10));
   if (dice.pick(0, 3) == 0)
-    task.allowed = [](const Composition& composition) {  // the first and the third liquid do not mix
+    // The first and the third liquid do not mix.
+    task.allowed = [](const SearchTask&, const Composition& composition) {
       const auto end = composition.liquid.begin() + composition.parts;
       return std::find(composition.liquid.begin(), end, 0) == end ||
              std::find(composition.liquid.begin(), end, 2) == end;
@@ -107,7 +108,7 @@ TEST_CASE("a search can be stopped, and a fault in a task is not lost") {
   const SearchProgress stop = [](std::uint64_t, std::uint64_t) { throw std::runtime_error("stopped"); };
   CHECK_THROWS_WITH(find_frontier_by_pruning(task, stop), "stopped");
   CHECK_THROWS_WITH(find_frontier_by_visiting(task, stop), "stopped");
-  task.allowed = [](const Composition&) -> bool { throw std::runtime_error("no answer"); };
+  task.allowed = [](const SearchTask&, const Composition&) -> bool { throw std::runtime_error("no answer"); };
   task.run = on_threads(2);
   CHECK_THROWS_WITH(find_frontier_by_pruning(task), "no answer");
 }
@@ -146,7 +147,7 @@ TEST_CASE("a ladder can be stopped while its bottles are chosen and while mixtur
   const InventedShelf shelf(12, 3);
   SearchTask task = shelf.task(3, 5);
   std::uint64_t asked = 0;
-  task.allowed = [&](const Composition&) { return ++asked > 0; };
+  task.allowed = [&](const SearchTask&, const Composition&) { return ++asked > 0; };
   std::uint64_t after_search = 0;
   std::uint64_t calls = 0;
   const std::uint64_t all = count_mixtures(12, 3, 20);

@@ -136,7 +136,7 @@ TEST_CASE("refused mixtures leave the frontier of the others, as trying every mi
       plain.emplace_back(verdict.risk, verdict.effect);
   std::sort(plain.begin(), plain.end());
   plain.erase(std::unique(plain.begin(), plain.end()), plain.end());
-  task.allowed = allowed;
+  task.allowed = [&](const SearchTask&, const Composition& composition) { return allowed(composition); };
   std::vector<std::pair<double, double>> found;
   for (const Candidate& candidate : find_frontier(task)) {
     CHECK(allowed(candidate.composition));
@@ -146,10 +146,30 @@ TEST_CASE("refused mixtures leave the frontier of the others, as trying every mi
   for (const Candidate& rung : design_ladder(task, {3, 6, 0.3, 0.3}).rungs) CHECK(allowed(rung.composition));
 }
 
+TEST_CASE("a copied task asks its condition for itself, not for the task it was copied from") {
+  const InventedShelf shelf(4, 29);
+  SearchTask task = shelf.task(2, 10);
+  int for_itself = 0, for_another = 0;
+  const SearchTask* asking = nullptr;
+  task.allowed = [&](const SearchTask& of, const Composition&) {
+    ++(&of == asking ? for_itself : for_another);
+    return true;
+  };
+  SearchTask fine = task;
+  fine.step_percent = 5;
+  for (const SearchTask* one : {&task, &fine}) {
+    asking = one;
+    find_frontier_on(*one, {0, 1, 2});
+    find_frontier(*one);
+  }
+  CHECK(for_itself > 0);
+  CHECK(for_another == 0);
+}
+
 TEST_CASE("everything refused: no rungs and no window") {
   const InventedShelf shelf(4, 29);
   SearchTask task = shelf.task(2, 10);
-  task.allowed = [](const Composition&) { return false; };
+  task.allowed = [](const SearchTask&, const Composition&) { return false; };
   const Ladder ladder = design_ladder(task, {2, 5, 0.9, 0.1});
   CHECK(ladder.rungs.empty());
   CHECK_FALSE(ladder.window);

@@ -1,5 +1,5 @@
 // The reference and the table a search uses, held against each other and against cases with a known answer.
-#include "gentlest/space/chance.hpp"
+#include "oracle/chance_reference.hpp"
 
 #include "gentlest/plan/plan.hpp"
 
@@ -11,6 +11,8 @@
 #include <random>
 
 using namespace gentlest;
+using gentlest::test::chance_nearer_than;
+using gentlest::test::chance_of_grade;
 
 namespace {
 

@@ -1,0 +1,28 @@
+// Where a judged mixture comes from. What it is called is worded from this alone (report/phrases/mixture_name.hpp).
+#pragma once
+
+namespace gentlest {
+
+enum class OriginKind {
+  asked,                   ///< typed by hand, or worked out of one that was
+  rung,                    ///< of the ladder
+  finer_step,              ///< between two rungs, on the ladder's bottles at 1 % of volume
+  strongest_within_limit,  ///< without a window: the strongest of those within the risk limit
+  least_risk_that_works,   ///< without a window: of those that reach the wanted effect
+  tested,                  ///< recorded in the log
+  published                ///< a step of a published series
+};
+
+struct Origin {
+  OriginKind kind = OriginKind::asked;
+  int number = 0;  ///< of the rung, the rung below a finer step, the test, the step of a series; counted from 1
+  int step = 0;    ///< of a finer step, counted from 1 behind its rung
+  bool operator==(const Origin&) const = default;
+};
+
+/// True of a mixture that the plan itself holds.
+inline bool is_of_plan(const Origin& origin) {
+  return origin.kind != OriginKind::asked && origin.kind != OriginKind::tested && origin.kind != OriginKind::published;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,34 @@
+#include "report/phrases/mixture_name.hpp"
+
+namespace gentlest {
+
+std::string short_name(const JudgedMixture& judged) {
+  const Origin& origin = judged.origin;
+  const std::string number = std::to_string(origin.number);
+  switch (origin.kind) {
+    case OriginKind::asked:
+      return "mixture";
+    case OriginKind::rung:
+    case OriginKind::published:
+      return number;
+    case OriginKind::finer_step:
+      return number + "." + std::to_string(origin.step);
+    case OriginKind::strongest_within_limit:
+      return "strongest within the risk limit";
+    case OriginKind::least_risk_that_works:
+      return "least risk that reaches the effect";
+    case OriginKind::tested:
+      return to_text(judged.mixture);
+  }
+  return {};
+}
+
+std::string mixture_name(const JudgedMixture& judged) {
+  return (judged.origin.kind == OriginKind::rung ? "rung " : "") + short_name(judged);
+}
+
+std::string name_in_plan(const JudgedMixture& judged) {
+  return is_of_plan(judged.origin) ? mixture_name(judged) : std::string();
+}
+
+}  // namespace gentlest
