@@ -2,8 +2,6 @@
 
 #include "gentlest/base/diagnostic.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <map>
 #include <utility>
@@ -21,10 +19,10 @@ std::optional<Mixture> readable_mixture(const std::string& text, const Catalogue
   }
 }
 
-std::string reason_of(const Progress& progress, int test) {
+std::optional<LeftOutTest> reason_of(const Progress& progress, int test) {
   for (const LeftOutTest& one : progress.not_counted)
-    if (one.test == test) return one.why;
-  return {};
+    if (one.test == test) return one;
+  return std::nullopt;
 }
 
 std::vector<RecordedTest> tests_of(const Plan& plan, const Progress& progress, const std::vector<Reading>& lines,

@@ -131,13 +131,17 @@ Grade read_grade(const Solvent& solvent, std::string_view text, const Catalogue&
   return {fmt::format("{:.6g} {}", strength->percent, unit), is_alcohol ? water_in(solvent, *strength, catalogue) : 0};
 }
 
+std::string grade_of_percent(int percent) {
+  return percent == 100 ? "absolute" : fmt::format("{} %", percent);
+}
+
 std::string grade_within(const Solvent& alcohol, double water_fraction, const Catalogue& catalogue) {
   constexpr int weakest = 51;
   constexpr int strongest = 99;
   for (int percent = weakest; percent <= strongest; ++percent)
     if (water_in(alcohol, {static_cast<double>(percent), Basis::volume}, catalogue) <= water_fraction)
-      return fmt::format("{} %", percent);
-  return "absolute";
+      return grade_of_percent(percent);
+  return grade_of_percent(100);
 }
 
 }  // namespace gentlest

@@ -64,7 +64,7 @@ class JobCheck {
   }
 
   void check_possible(const Layer& layer) {
-    std::set<const Material*> named = {catalogue_.find_material(layer.found.empty() ? layer.recorded : layer.found)};
+    std::set<const Material*> named = {catalogue_.find_material(own_material(layer))};
     int sum = 0;
     for (const PossibleMaterial& one : layer.possible) {
       check_material(one.where, layer.name, one.material, true);
@@ -167,7 +167,26 @@ class JobCheck {
   void check_usable_shelf() {
     const Shelf shelf = shelf_of(job_, catalogue_);
     if (usable_liquids(shelf).empty())
-      complain_at("shelf", "no bottle of the shelf may be used", left_off_words(shelf).front());
+      complain_at("shelf", "no bottle of the shelf may be used", fault_of(bottles_left_off(shelf).front()));
+  }
+
+  static std::string fault_of(const JobBottle& bottle) {
+    const std::string& name = bottle.liquid ? bottle.liquid->label : bottle.solvent->name;
+    switch (bottle.left_off->why) {
+      case LeftOffWhy::no_hansen:
+        return fmt::format("{}: no Hansen parameters: {}", name, bottle.solvent->no_hansen);
+      case LeftOffWhy::water:
+        return fmt::format("{}: water acts by other ways than solubility; outside the model", name);
+      case LeftOffWhy::family:
+        return fmt::format("{}: family \"{}\" is to be avoided", name, bottle.solvent->family);
+      case LeftOffWhy::solvent:
+        return fmt::format("{}: is to be avoided", name);
+      case LeftOffWhy::no_hazard_record:
+        return fmt::format("{}: no hazard record, and unknown hazards are not allowed", name);
+      case LeftOffWhy::statement:
+        return fmt::format("{}: carries {}, which is to be avoided", name, bottle.left_off->statement);
+    }
+    return {};
   }
 
   void check_measuring() {
@@ -244,6 +263,10 @@ class JobCheck {
 };
 
 }  // namespace
+
+const std::string& own_material(const Layer& layer) {
+  return layer.found.empty() ? layer.recorded : layer.found;
+}
 
 // Where a record stands in its file is no part of what it says.
 bool PossibleMaterial::operator==(const PossibleMaterial& other) const {

@@ -2,6 +2,8 @@
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
+#include "report/phrases/advice_words.hpp"
+#include "report/phrases/shelf_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/screen/plan_report.hpp"
 
@@ -15,8 +17,9 @@ namespace {
 
 std::string weak_html(const Plan& plan) {
   std::vector<std::string> items;
-  for (const std::string& point : plan.weak_points) items.push_back(user_text(point));
-  for (const std::string& reason : plan.left_off_shelf) items.push_back("bottle left off: " + user_text(reason));
+  for (const std::string& point : weak_point_words(plan)) items.push_back(user_text(point));
+  for (const std::string& reason : left_off_words(plan.left_off))
+    items.push_back("bottle left off: " + user_text(reason));
   for (const PartingPair& pair : plan.parting)
     items.push_back(user_text(parting_words(pair, !plan.job.limits.allow_splitting)));
   return html_list(items);
@@ -70,9 +73,9 @@ std::string bottles_html(const Plan& plan, const Bench& bench) {
 
 }  // namespace
 
-std::string advice_html(const std::vector<Advice>& advice) {
+std::string advice_html(const std::vector<Remark>& remarks) {
   std::vector<std::string> items;
-  for (const Advice& one : advice)
+  for (const Remark& one : remarks)
     items.push_back(user_text(one.text) + " <span class=\"quiet\">[" + user_text(one.source) + "]</span>");
   return html_list(items);
 }
@@ -92,9 +95,9 @@ std::string limits_html(const Job& job) {
 }
 
 std::string sheet_notes(const Plan& plan, const Bench& bench, const Law& law) {
-  std::string text = "<section>\n" + element("h2", "What is not predicted") + advice_html(plan.not_seen);
+  std::string text = "<section>\n" + element("h2", "What is not predicted") + advice_html(not_seen_words());
   text += element("h3", "Weak figures this plan rests on") + weak_html(plan) + "</section>\n";
-  text += "<section>\n" + element("h2", "Cautions") + advice_html(bench.cautions);
+  text += "<section>\n" + element("h2", "Cautions") + advice_html(caution_words(bench.cautions));
   text += element("p", html_text(law_words(law)));
   if (!bench.mixtures.empty()) {
     text += element("h3", "Labels of the mixtures, by the additivity rules of the GHS") + labels_html(bench);
@@ -109,7 +112,7 @@ std::string sources_section(const Plan& plan) {
     items.push_back("<b>" + html_text(source.key) + "</b>: " + user_text(source.citation) +
                     (source.seen.empty() ? "" : " (" + user_text(source.seen) + ")"));
   for (const PlannedLayer& layer : plan.layers)
-    if (is_own_sphere(layer))
+    if (layer.basis == LayerBasis::own_tests)
       items.push_back("own tests of " + user_text(layer.name) + ": " + user_text(layer.sphere_source));
   return "<section>\n" + element("h2", "Sources") + html_list(items) + "</section>\n";
 }

@@ -10,6 +10,8 @@ namespace gentlest {
 
 namespace {
 
+constexpr const char* own_tests = "own tests";
+
 void add_limit(std::vector<std::string>& parts, const std::string& when, const std::optional<double>& ppm,
                const std::optional<double>& mg) {
   if (ppm && mg)
@@ -41,8 +43,30 @@ std::string grade_in_words(SphereGrade grade) {
 }
 
 std::string sphere_in_words(const PlannedLayer& layer) {
-  if (is_own_sphere(layer)) return "your own tests: " + layer.sphere_source;
-  return layer.chosen_because + "; " + grade_in_words(layer.grade);
+  if (layer.basis == LayerBasis::own_tests) return "your own tests: " + layer.sphere_source;
+  return basis_words(layer) + "; " + grade_in_words(layer.grade);
+}
+
+std::string basis_words(const PlannedLayer& layer) {
+  switch (layer.basis) {
+    case LayerBasis::found:
+      return "found";
+    case LayerBasis::recorded:
+      return "recorded, not examined";
+    case LayerBasis::own_tests:
+      return own_tests;
+    case LayerBasis::passage:
+      return "passage of " + layer.passage_of;
+  }
+  return {};
+}
+
+std::string material_in_words(const PlannedLayer& layer) {
+  return material_in_words(layer.material_name);
+}
+
+std::string material_in_words(const std::string& material_name) {
+  return material_name.empty() ? own_tests : material_name;
 }
 
 std::string role_word(Role role) {

@@ -18,6 +18,13 @@ std::string grade_in_words(SphereGrade grade);
 /// nothing is published, so only their source is told.
 std::string sphere_in_words(const PlannedLayer& layer);
 
+/// Why the layer's sphere was taken: "found", "recorded, not examined", "own tests", "passage of oil paint".
+std::string basis_words(const PlannedLayer& layer);
+
+/// Name of the layer's material, or "own tests" where they speak of none by name.
+std::string material_in_words(const PlannedLayer& layer);
+std::string material_in_words(const std::string& material_name);
+
 /// "remove" or "keep".
 std::string role_word(Role role);
 

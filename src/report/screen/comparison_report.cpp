@@ -2,6 +2,7 @@
 
 #include "report/form/format.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/shelf_words.hpp"
 
 #include <fmt/format.h>
 
@@ -18,8 +19,13 @@ ListedSeries list_ladder(const Plan& plan) {
 }
 
 ListedSeries list_published(const ComparedSeries& one) {
-  ListedSeries listed{one.series.id,      one.series.name, one.series.source, {},
-                      one.judged.quality, one.liquids,     one.objections};
+  ListedSeries listed{one.series.id,
+                      one.series.name,
+                      one.series.source,
+                      {},
+                      one.judged.quality,
+                      one.liquids,
+                      objection_words(one.objections)};
   for (const JudgedMixture& mixture : one.judged.mixtures) listed.mixtures.push_back(&mixture);
   return listed;
 }

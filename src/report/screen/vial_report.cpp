@@ -3,6 +3,7 @@
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
 #include "report/phrases/fate.hpp"
+#include "report/phrases/gentler_words.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/words.hpp"
@@ -121,7 +122,7 @@ std::string gentler_text(const VialStudy& study, const Style& style) {
     const Substitute& one = study.gentler.found[i];
     const JudgedMixture& judged = study.gentler_judged[i];
     text += bullet(fmt::format("{}: effect {}, risk {}; {}", to_text(one.mixture), per_cent(judged.effect),
-                               per_cent(judged.risk), joined(one.gives_up, "; ")));
+                               per_cent(judged.risk), joined(gives_up_words(one), "; ")));
   }
   return text;
 }
@@ -218,7 +219,7 @@ std::string vial_json(const VialCase& one, const Edition& edition) {
     document["gentler"].push_back({{"mixture", judged_json(study.gentler_judged[i], one.layers, one.job.limits)},
                                    {"Ra_MPa05", computed_value(study.gentler.found[i].Ra)},
                                    {"label", label_json(study.gentler.found[i].label)},
-                                   {"gives_up", study.gentler.found[i].gives_up}});
+                                   {"gives_up", gives_up_words(study.gentler.found[i])}});
   document["sources"] = json_sources(study.sources);
   return json_dump(document);
 }

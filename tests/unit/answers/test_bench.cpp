@@ -9,7 +9,6 @@
 #include "report/draw/pictogram.hpp"
 #include "report/paper/bench_sheet.hpp"
 #include "report/paper/label_sheet.hpp"
-#include "report/screen/progress_report.hpp"
 #include "report/screen/vial_report.hpp"
 
 #include <rapidcheck.h>
@@ -295,21 +294,6 @@ TEST_CASE("only what passes the limit is beyond it") {
   CHECK_FALSE(is_beyond_limit(judged, demo.job.limits));
   judged.risk = 0.2500001;
   CHECK(is_beyond_limit(judged, demo.job.limits));
-}
-
-TEST_CASE("every way to stop says stop, and none of the others does") {
-  std::set<std::string> all;
-  for (const NextStep step : {NextStep::found, NextStep::no_window, NextStep::closed, NextStep::tests_used_up}) {
-    CHECK(step_words(step).rfind("stop: ", 0) == 0);
-    all.insert(step_words(step));
-  }
-  for (const NextStep step : {NextStep::try_mixture, NextStep::try_at_edge, NextStep::confirm, NextStep::try_passage}) {
-    CHECK(step_words(step).find("stop") == std::string::npos);
-    CHECK(step_words(step).rfind("try ", 0) == 0);
-    all.insert(step_words(step));
-  }
-  CHECK(all.size() == 8);
-  CHECK(step_words(NextStep::closed) == "stop: the original reacted");
 }
 
 TEST_CASE("vial and printed label agree on the mixture as measured") {
