@@ -23,10 +23,6 @@ const PlannedLayer* target_of(const std::vector<PlannedLayer>& layers) {
   return nullptr;
 }
 
-std::string sphere_words(const PlannedLayer& layer) {
-  return layer.basis == LayerBasis::own_tests ? "your own tests: " + layer.sphere_source : grade_in_words(layer.grade);
-}
-
 std::string stand_ins_text(const std::vector<PlannedLayer>& layers, StandIns form) {
   std::string text;
   std::vector<std::string> names;
@@ -70,7 +66,7 @@ std::string layers_text(const std::vector<PlannedLayer>& layers, const std::vect
                    {"how far its range is known", Align::left, true}};
   for (const PlannedLayer& layer : layers)
     table.rows.push_back({layer.name, role_word(layer.role) + (layer.is_target ? " (this plan)" : ""),
-                          material_in_words(layer), basis_words(layer), sphere_words(layer)});
+                          material_in_words(layer), basis_words(layer), range_in_words(layer)});
   std::string text = heading("The painting, from the top down", style) + to_text(table, style);
   text += stand_ins_text(layers, stand_ins);
   for (const PlannedLayer& layer : layers) {

@@ -42,9 +42,13 @@ std::string grade_in_words(SphereGrade grade) {
   return {};
 }
 
+std::string range_in_words(const PlannedLayer& layer) {
+  return layer.basis == LayerBasis::own_tests ? "your own tests: " + layer.sphere_source : grade_in_words(layer.grade);
+}
+
 std::string sphere_in_words(const PlannedLayer& layer) {
-  if (layer.basis == LayerBasis::own_tests) return "your own tests: " + layer.sphere_source;
-  return basis_words(layer) + "; " + grade_in_words(layer.grade);
+  const std::string range = range_in_words(layer);
+  return layer.basis == LayerBasis::own_tests ? range : basis_words(layer) + "; " + range;
 }
 
 std::string basis_words(const PlannedLayer& layer) {

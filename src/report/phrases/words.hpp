@@ -14,6 +14,9 @@ namespace gentlest {
 /// How far a sphere can be trusted, e.g. "stand-in: no sphere of this very material is published".
 std::string grade_in_words(SphereGrade grade);
 
+/// How far the layer's range is known: by its grade, or by whose tests where they are the user's own.
+std::string range_in_words(const PlannedLayer& layer);
+
 /// Why the layer's sphere was taken and how far it can be trusted: "found; published, and ...". Of the user's own tests
 /// nothing is published, so only their source is told.
 std::string sphere_in_words(const PlannedLayer& layer);
