@@ -56,6 +56,7 @@ TEST_CASE("weak figures are told with their layer and what stands for it") {
 TEST_CASE("what to watch names the layers and passages that are meant, with a source") {
   Job job = demo();
   job.passages[0].note = "thin";
+  job.passages[1].note.clear();
   const Plan plan = unplanned(job);
   std::set<std::string> all;
   for (const WatchKind kind :
