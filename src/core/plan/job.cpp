@@ -166,27 +166,29 @@ class JobCheck {
   // That limits leave no bottle is known before any plan is asked for.
   void check_usable_shelf() {
     const Shelf shelf = shelf_of(job_, catalogue_);
-    if (usable_liquids(shelf).empty())
-      complain_at("shelf", "no bottle of the shelf may be used", fault_of(bottles_left_off(shelf).front()));
+    if (usable_liquids(shelf).empty()) complain_of_shelf(bottles_left_off(shelf).front());
   }
 
-  static std::string fault_of(const JobBottle& bottle) {
+  // With what keeps the first bottle off, as the one to look at.
+  void complain_of_shelf(const JobBottle& bottle) {
     const std::string& name = bottle.liquid ? bottle.liquid->label : bottle.solvent->name;
+    const auto complain_that = [&](const std::string& why) {
+      complain_at("shelf", "no bottle of the shelf may be used", name + ": " + why);
+    };
     switch (bottle.left_off->why) {
       case LeftOffWhy::no_hansen:
-        return fmt::format("{}: no Hansen parameters: {}", name, bottle.solvent->no_hansen);
+        return complain_that("no Hansen parameters: " + bottle.solvent->no_hansen);
       case LeftOffWhy::water:
-        return fmt::format("{}: water acts by other ways than solubility; outside the model", name);
+        return complain_that("water acts by other ways than solubility; outside the model");
       case LeftOffWhy::family:
-        return fmt::format("{}: family \"{}\" is to be avoided", name, bottle.solvent->family);
+        return complain_that(fmt::format("family \"{}\" is to be avoided", bottle.solvent->family));
       case LeftOffWhy::solvent:
-        return fmt::format("{}: is to be avoided", name);
+        return complain_that("is to be avoided");
       case LeftOffWhy::no_hazard_record:
-        return fmt::format("{}: no hazard record, and unknown hazards are not allowed", name);
+        return complain_that("no hazard record, and unknown hazards are not allowed");
       case LeftOffWhy::statement:
-        return fmt::format("{}: carries {}, which is to be avoided", name, bottle.left_off->statement);
+        return complain_that(fmt::format("carries {}, which is to be avoided", bottle.left_off->statement));
     }
-    return {};
   }
 
   void check_measuring() {
