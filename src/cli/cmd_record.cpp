@@ -3,6 +3,7 @@
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/letters.hpp"
 #include "gentlest/liquids/mixture.hpp"
+#include "gentlest/liquids/notation.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "io/files.hpp"
 #include "io/reading_fields.hpp"

@@ -78,12 +78,12 @@ struct Outlook {
 
 /// What becomes of a mixture in the vial and on the swab.
 struct Fate {
-  PhaseAnswer phases;                      ///< one liquid or two
-  std::optional<Drift> drift;              ///< nothing when figures are missing
-  std::vector<std::string> drift_missing;  ///< which ones
-  std::vector<double> drying_risk;         ///< largest over the layers to keep, at each point of the drift
-  DriftRisk risk;                          ///< of the kept layer that the drift threatens most
-  std::string riskiest;                    ///< name of that layer; empty when nothing is to be kept
+  PhaseAnswer phases;                        ///< one liquid or two
+  std::optional<Drift> drift;                ///< nothing when figures are missing
+  std::vector<MissingFigure> drift_missing;  ///< which ones
+  std::vector<double> drying_risk;           ///< largest over the layers to keep, at each point of the drift
+  DriftRisk risk;                            ///< of the kept layer that the drift threatens most
+  std::string riskiest;                      ///< name of that layer; empty when nothing is to be kept
 };
 
 /// True when a mixture within the risk limit passes it while it dries.

@@ -4,6 +4,7 @@
 #include "core/plan/proposal.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
+#include "gentlest/liquids/notation.hpp"
 #include "gentlest/vial/evaporation.hpp"
 
 #include <algorithm>

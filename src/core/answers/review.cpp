@@ -1,6 +1,7 @@
 #include "gentlest/answers/review.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
+#include "gentlest/liquids/notation.hpp"
 
 #include <algorithm>
 #include <map>

@@ -55,10 +55,9 @@ std::vector<Caution> advice_cautions(const Plan& plan, const Catalogue& catalogu
   std::vector<LabelledMixture> mixtures;
   for (const PlannedMixture& planned : planned_mixtures(plan))
     mixtures.push_back({planned.judged->mixture, label_of(planned.judged->mixture, catalogue)});
-  std::vector<Caution> advice = cautions_for(mixtures, catalogue);
-  advice.insert(advice.begin(),
-                {"This is a plan for tests, not a permission: the licensed conservator decides.", common_practice});
-  return advice;
+  std::vector<Caution> cautions = cautions_for(mixtures, catalogue);
+  cautions.insert(cautions.begin(), {CautionKind::not_a_permission, CautionOrigin::common_practice});
+  return cautions;
 }
 
 }  // namespace gentlest

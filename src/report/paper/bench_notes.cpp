@@ -3,7 +3,9 @@
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
 #include "report/phrases/advice_words.hpp"
+#include "report/phrases/label_words.hpp"
 #include "report/phrases/shelf_words.hpp"
+#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/screen/plan_report.hpp"
 
@@ -32,9 +34,9 @@ std::string label_words(const MixtureLabel& label) {
   return html_text(text);
 }
 
-std::string not_known_words(const MixtureLabel& label) {
+std::string not_known_html(const MixtureLabel& label) {
   std::vector<std::string> words;
-  for (const std::string& one : label.not_known) words.push_back(user_text(one));
+  for (const std::string& one : not_known_words(label)) words.push_back(user_text(one));
   return joined(words, "; ", "nothing that the rules ask for");
 }
 
@@ -43,7 +45,7 @@ std::string labels_html(const Bench& bench) {
   std::set<std::string> codes;
   for (const BenchMixture& mixture : bench.mixtures) {
     rows.push_back({html_text(mixture_name(mixture)), label_signs(mixture.label), label_words(mixture.label),
-                    not_known_words(mixture.label)});
+                    not_known_html(mixture.label)});
     for (const LabelStatement& statement : mixture.label.statements) codes.insert(statement.code);
   }
   std::vector<std::string> words;

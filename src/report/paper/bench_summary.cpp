@@ -2,10 +2,13 @@
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
 #include "report/phrases/advice_words.hpp"
+#include "report/phrases/fit_words.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/vial_words.hpp"
 #include "report/phrases/words.hpp"
 
+#include "gentlest/liquids/notation.hpp"
 #include "gentlest/space/response.hpp"
 
 #include <fmt/format.h>

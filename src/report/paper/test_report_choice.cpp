@@ -5,6 +5,8 @@
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/learning_words.hpp"
 
+#include "gentlest/liquids/notation.hpp"
+
 #include <fmt/format.h>
 
 namespace gentlest {

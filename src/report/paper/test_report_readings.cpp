@@ -5,6 +5,8 @@
 #include "report/form/table.hpp"
 #include "report/phrases/learning_words.hpp"
 
+#include "gentlest/liquids/notation.hpp"
+
 #include <fmt/format.h>
 
 namespace gentlest {

@@ -8,6 +8,9 @@
 
 namespace gentlest {
 
+/// What is said of what the trade does without anybody having published it.
+inline constexpr const char* common_practice = "common practice, no source";
+
 /// A sentence for the person, with the key of its source in sources.yaml or where it comes from in words.
 struct Remark {
   std::string text;

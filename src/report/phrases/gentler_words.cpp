@@ -1,6 +1,7 @@
 #include "report/phrases/gentler_words.hpp"
 
 #include "report/form/format.hpp"
+#include "report/phrases/vial_words.hpp"
 
 #include <fmt/format.h>
 

@@ -1,8 +1,11 @@
-#include "gentlest/catalogue/statements.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/label_words.hpp"
+#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
+
+#include "gentlest/liquids/notation.hpp"
 
 namespace gentlest {
 
@@ -31,7 +34,7 @@ Json hazards_json(const JudgedMixture& judged) {
       hazards.lowest_flash_point ? Json(data_value(hazards.lowest_flash_point->value)) : Json();
   json["lowest_flash_point_of"] = json_text(hazards.lowest_flash_point_of);
   json["lowest_exposure_limit_ppm"] = json_number(hazards.lowest_limit_ppm);
-  json["lowest_exposure_limit_of"] = json_text(hazards.lowest_limit_of);
+  json["lowest_exposure_limit_of"] = json_text(lowest_limit_words(hazards));
   json["parts_without_hazard_record"] = hazards.without_record;
   json["parts_without_flash_point"] = hazards.without_flash_point;
   json["parts_without_exposure_limit"] = hazards.without_limit;

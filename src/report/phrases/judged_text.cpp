@@ -1,8 +1,8 @@
 #include "report/form/format.hpp"
+#include "report/phrases/fit_words.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
-
-#include "gentlest/space/response.hpp"
 
 #include <fmt/format.h>
 

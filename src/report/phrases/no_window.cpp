@@ -4,6 +4,8 @@
 
 #include "report/form/format.hpp"
 
+#include "gentlest/liquids/notation.hpp"
+
 #include <fmt/format.h>
 
 namespace gentlest {

@@ -1,8 +1,8 @@
 #include "report/phrases/words.hpp"
 
-#include "gentlest/catalogue/statements.hpp"
 #include "gentlest/safety/hazard.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/vial_words.hpp"
 
 #include <fmt/format.h>
 
@@ -88,27 +88,6 @@ std::string flags_text(const std::vector<Flag>& flags) {
       words.emplace_back(to_word(flag));
   }
   return joined(words);
-}
-
-std::string signal_text(const std::optional<Hazards>& hazards) {
-  if (!hazards) return no_record;
-  return hazards->signal_word.empty() ? "no signal word" : hazards->signal_word;
-}
-
-std::string statement_text(const std::string& code) {
-  const std::string words = statement_words(code);
-  return words.empty() ? code : code + " " + words;
-}
-
-std::string statements_text(const std::optional<Hazards>& hazards) {
-  if (!hazards) return no_record;
-  std::vector<std::string> texts;
-  for (const std::string& code : hazards->statements) {
-    const bool added = hazards->added_flame && hazards->added_flame->code == code;
-    texts.push_back(statement_text(code) + (added ? " (by its flash point, not by the record)" : ""));
-  }
-  for (const std::string& code : hazards->supplemental) texts.push_back(statement_text(code));
-  return joined(texts, "; ", "the record names no statement");
 }
 
 std::string mixture_name(const BenchMixture& mixture) {

@@ -34,15 +34,6 @@ std::string role_word(Role role);
 /// For people: "resinous, sensitive to water"; empty when there are none.
 std::string flags_text(const std::vector<Flag>& flags);
 
-/// "Danger", "Warning", "no signal word", or that there is no record.
-std::string signal_text(const std::optional<Hazards>& hazards);
-
-/// "H225 catches fire very easily; H319 ...", the supplemental codes too; or that there is no record.
-std::string statements_text(const std::optional<Hazards>& hazards);
-
-/// One code with our words, e.g. "H225 catches fire very easily".
-std::string statement_text(const std::string& code);
-
 /// "1" as "rung 1"; other names as they are.
 std::string mixture_name(const BenchMixture& mixture);
 

@@ -1,6 +1,7 @@
 #include "report/records/lists.hpp"
 
 #include "report/form/format.hpp"
+#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include <map>

@@ -2,6 +2,7 @@
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
+#include "report/phrases/vial_words.hpp"
 #include "report/screen/plan_report.hpp"
 
 namespace gentlest {

@@ -1,6 +1,7 @@
 #include "shipped.hpp"
 
 #include "gentlest/answers/progress.hpp"
+#include "gentlest/liquids/notation.hpp"
 #include "io/job_file.hpp"
 
 #include <catch2/catch.hpp>

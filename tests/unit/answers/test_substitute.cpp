@@ -1,4 +1,5 @@
 #include "gentlest/answers/substitute.hpp"
+#include "gentlest/liquids/notation.hpp"
 
 #include "shipped_mixtures.hpp"
 

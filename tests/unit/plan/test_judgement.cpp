@@ -2,6 +2,7 @@
 #include "shipped.hpp"
 
 #include "gentlest/answers/progress.hpp"
+#include "gentlest/liquids/notation.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"

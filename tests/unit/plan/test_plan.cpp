@@ -1,5 +1,6 @@
 #include "shipped.hpp"
 
+#include "gentlest/liquids/notation.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "io/job_file.hpp"
 
@@ -60,7 +61,7 @@ TEST_CASE("the plan's cautions are those of its mixtures, each once, and their s
   Job job = demo();
   const Plan plan = make_plan(job, shipped_catalogue());
   for (std::size_t i = 0; i < plan.cautions.size(); ++i)
-    for (std::size_t k = i + 1; k < plan.cautions.size(); ++k) CHECK(plan.cautions[i].text != plan.cautions[k].text);
+    for (std::size_t k = i + 1; k < plan.cautions.size(); ++k) CHECK_FALSE(plan.cautions[i] == plan.cautions[k]);
   const auto gloves = [](const Caution& caution) { return caution.source == "mickelsen_hall_1987"; };
   CHECK(std::any_of(plan.cautions.begin(), plan.cautions.end(), gloves));
   CHECK(std::any_of(plan.sources.begin(), plan.sources.end(),
