@@ -4,6 +4,7 @@
 #include "shipped.hpp"
 
 #include "gentlest/liquids/mixture.hpp"
+#include "gentlest/liquids/notation.hpp"
 
 #include <string>
 

@@ -4,6 +4,7 @@
 #include "gentlest/base/letters.hpp"
 #include "gentlest/learning/reading_fields.hpp"
 #include "gentlest/liquids/mixture.hpp"
+#include "gentlest/liquids/notation.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "io/files.hpp"
 #include "io/reading_log.hpp"

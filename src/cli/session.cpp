@@ -5,6 +5,7 @@
 #include "cli/threads.hpp"
 #include "gentlest/answers/vial.hpp"
 #include "gentlest/base/diagnostic.hpp"
+#include "gentlest/liquids/notation.hpp"
 #include "io/catalogue_files.hpp"
 #include "io/files.hpp"
 #include "io/job_file.hpp"

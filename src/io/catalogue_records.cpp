@@ -46,7 +46,7 @@ std::vector<std::string> read_codes(YamlMap& map, const char* key) {
   const YamlNode* node = map.find(key);
   if (node && node->kind == YamlNode::Kind::list)
     for (const YamlNode& item : node->items)
-      if (item.kind == YamlNode::Kind::scalar && statement_words(item.text).empty())
+      if (item.kind == YamlNode::Kind::scalar && row_of_statement(item.text).empty())
         map.file().complain(item, fmt::format("\"{}\" is not a hazard statement this program knows", item.text),
                             "write a code of the GHS, e.g. H225, or of CLP Annex II, e.g. EUH066");
   return map.texts(key);

@@ -91,11 +91,11 @@ TEST_CASE("a liquid mixed with itself is ideal, and the order of the molecules d
 TEST_CASE("figures that are not published make the answer not known") {
   const GroupTable& table = shipped_catalogue().chemistry().unifac;
   CHECK(missing_for_activity({ethanol, heptane}, table).empty());
-  CHECK(missing_for_activity({ethanol, {}}, table) == std::vector<std::string>{"molecule 2 has no groups"});
+  CHECK(missing_for_activity({ethanol, {}}, table) == std::vector<ActivityGap>{{ActivityGap::What::molecule, 1}});
   CHECK_FALSE(activity_of({ethanol, {}}, table, 300));
   CHECK_FALSE(activity_of({}, table, 300));
   const Groups unheard = {{9999, 1}};
-  CHECK(missing_for_activity({unheard}, table) == std::vector<std::string>{"no published figures for subgroup 9999"});
+  CHECK(missing_for_activity({unheard}, table) == std::vector<ActivityGap>{{ActivityGap::What::subgroup, 9999}});
   // Water with siloxane oxygen: the original set prints no figures for main groups 7 and 43.
   const Groups siloxane = {{1, 8}, {84, 4}};
   REQUIRE(find_subgroup(table, 84));

@@ -192,7 +192,7 @@ TEST_CASE("what makes no sphere is refused in plain words") {
   std::vector<Score> flat = none;
   flat[0].grade = 1;
   const OwnFit fit = fit_own_sphere(flat);
-  CHECK(std::count(fit.doubts.begin(), fit.doubts.end(), "the liquids hardly differ in dP") == 1);
+  CHECK(std::count(fit.doubts.begin(), fit.doubts.end(), FitDoubt::liquids_alike_in_dP) == 1);
   flat[1].grade = 7;
   CHECK_THROWS_AS(fit_own_sphere(flat), InputError);
 }

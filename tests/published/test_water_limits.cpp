@@ -9,6 +9,8 @@
 #include "gentlest/vial/miscibility.hpp"
 #include "gentlest/vial/molecules.hpp"
 
+#include "report/phrases/vial_words.hpp"
+
 #include <fmt/format.h>
 #include <catch2/catch.hpp>
 
@@ -148,11 +150,13 @@ TEST_CASE("a trace of another hydrocarbon does not move the limit: estimate and 
 TEST_CASE("an answer says what it stands on, and which grade would stay one liquid") {
   const PhaseAnswer estimated = phases_of(mixture_from("ethanol 96 % 20, isooctane 80"), shipped_catalogue());
   CHECK(estimated.basis == PhasesBasis::corrected);
-  CHECK(estimated.because.find("corrected by what was measured with cyclohexane") != std::string::npos);
-  CHECK(estimated.because.find("stays one liquid") != std::string::npos);
+  REQUIRE(estimated.water);
+  CHECK(estimated.water->corrected_by == std::vector<std::string>{"cyclohexane"});
+  CHECK_FALSE(estimated.water->grade_that_mixes.empty());
   const PhaseAnswer alone = phases_of(mixture_from("ethanol 96 % 30, acetone 10, isooctane 60"), shipped_catalogue());
   CHECK(alone.basis == PhasesBasis::computed);
-  CHECK(alone.because.find("no limit of water is measured") != std::string::npos);
+  REQUIRE(alone.computed);
+  CHECK(alone.computed->holds_wet_alcohol);
   CHECK(phases_of(mixture_from("isopropanol 90 % 30, isooctane 70"), shipped_catalogue()).basis ==
         PhasesBasis::computed);
 }

@@ -140,7 +140,7 @@ TEST_CASE("the tests of a room stand under its name") {
   for (const fs::path& file : sources_in(root / "tests/unit")) {
     const std::string folder = file.parent_path().filename().string();
     INFO(file);
-    if (file.filename() == "test_rooms.cpp") continue;
+    if (file.parent_path() == root / "tests/unit") continue;  // of the whole house
     CHECK((rooms.count(folder) == 1 || folder == "study"));
     ++seen;
   }

@@ -12,10 +12,17 @@
 
 namespace gentlest {
 
-/// A test that teaches nothing here.
+/// Why a test teaches nothing here.
+enum class LeftOutWhy {
+  unknown_passage,     ///< its passage is none of the job's
+  unreadable_mixture,  ///< what is written of its mixture cannot be read
+  other_layer          ///< it is about a layer that this plan does not remove
+};
 struct LeftOutTest {
   int test = 0;
-  std::string why;
+  LeftOutWhy why = LeftOutWhy::unknown_passage;
+  std::string what;  ///< the passage or layer; of a mixture the message that reading it gave
+  bool operator==(const LeftOutTest&) const = default;
 };
 
 /// Where the testing of one painting stands.
@@ -23,7 +30,7 @@ struct Progress {
   std::vector<PlannedLayer> layers;
   std::size_t target = 0;                ///< index into layers
   std::vector<Mixture> mixtures;         ///< that may be proposed; positions are those of NextTestTask::candidates
-  std::vector<std::string> left_off;     ///< bottles not used, each with the reason
+  std::vector<JobBottle> left_off;       ///< bottles not used, each with the reason
   std::vector<Reading> counted;          ///< readings that count, by test number
   std::vector<LeftOutTest> not_counted;  ///< in the order of their numbers
   NextTestTask task;                     ///< beliefs after all readings
@@ -33,8 +40,8 @@ struct Progress {
       {};  ///< by layer: the tests behind what its belief has seen, in order
 };
 
-/// describe_learning for the layer to remove, then for each to keep.
-std::vector<std::string> what_was_learnt(const Progress& progress);
+/// Of the layer to remove, then of each to keep.
+std::vector<LearntOfLayer> what_was_learnt(const Progress& progress);
 
 /// Learns from the readings and chooses the next test. The job's risk limit, shelf, avoided statements, families and
 /// solvents hold; the risk limit is approached by the steps of NextTestSettings. A passage without a material of its

@@ -14,9 +14,9 @@ namespace gentlest {
 /// One test with every line that the log holds of it.
 struct RecordedTest {
   int number = 0;
-  std::vector<Reading> lines;      ///< as written, oldest first; never empty
-  std::optional<Mixture> mixture;  ///< of shown_line; nothing where it cannot be read
-  std::string not_counted;         ///< why it teaches nothing here; empty where it counts or is withdrawn
+  std::vector<Reading> lines;              ///< as written, oldest first; never empty
+  std::optional<Mixture> mixture;          ///< of shown_line; nothing where it cannot be read
+  std::optional<LeftOutTest> not_counted;  ///< why it teaches nothing here; empty where it counts or is withdrawn
 };
 
 /// The lines of a log gathered by test number; `mixture` and `not_counted` are left empty.

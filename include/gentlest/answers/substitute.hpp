@@ -34,14 +34,25 @@ struct Substitute {
   MixtureLabel label;
   PhaseAnswer phases;
   std::optional<double> drying_ratio;  ///< time to nine tenths dry over that of the original; nothing when not known
-  std::vector<std::string> gives_up;   ///< in plain words
+  std::vector<std::string> added_statements;  ///< codes on its label that the original's does not carry
+};
+
+/// A liquid of the shelf that was not looked at.
+enum class NotTried {
+  no_hazard_record,  ///< nothing says that it is less hazardous
+  no_gentler         ///< it is no less hazardous than the worst part of the original
+};
+struct LiquidNotTried {
+  std::string liquid;  ///< label
+  NotTried why = NotTried::no_gentler;
+  bool operator==(const LiquidNotTried&) const = default;
 };
 
 struct SubstituteAnswer {
   int severity = 0;            ///< of the original
   bool original_known = true;  ///< false: the original's label is incomplete, so it may be worse than its severity says
-  std::vector<Substitute> found;      ///< by severity, then by distance; one for every set of liquids
-  std::vector<std::string> left_out;  ///< liquids that were not looked at, each with the reason
+  std::vector<Substitute> found;  ///< by severity, then by distance; one for every set of liquids
+  std::vector<LiquidNotTried> not_tried;
 };
 
 /// Mixtures of the shelf's liquids whose label is complete and less severe than the original's, that are not known to

@@ -57,9 +57,21 @@ void sort_table(GroupTable& table);
 const Subgroup* find_subgroup(const GroupTable& table, int number);
 const Interaction* find_interaction(const GroupTable& table, int from, int to);
 
-/// What keeps the activity coefficients of these molecules from being computed, in plain words: a molecule without
-/// groups (by its place in the list), a subgroup or a pair of groups that the set does not have. Empty when nothing.
-std::vector<std::string> missing_for_activity(const std::vector<Groups>& molecules, const GroupTable& table);
+/// What keeps activity coefficients from being computed.
+struct ActivityGap {
+  enum class What {
+    molecule,  ///< one without groups: `first` is its place in the list, from 0
+    subgroup,  ///< `first` is a number that the set does not have
+    pair       ///< the set has no figures for the main groups `first` and `second`
+  };
+  What what = What::molecule;
+  int first = 0;
+  int second = 0;
+  bool operator==(const ActivityGap&) const = default;
+};
+
+/// All that is missing for these molecules; empty when nothing is.
+std::vector<ActivityGap> missing_for_activity(const std::vector<Groups>& molecules, const GroupTable& table);
 
 /// Activity coefficients of fixed molecules at one temperature. Cheap to ask again for another composition.
 class Activity {

@@ -1,10 +1,11 @@
-// GHS statements by their codes: what each stands for in plain words, and what it brings onto a label.
-// A code that is not in the table has no words; its meaning then stands on the safety data sheet alone.
+// GHS statements by their codes: what each brings onto a label. A code that is not in the table brings nothing; its
+// meaning then stands on the safety data sheet alone.
 #pragma once
 
 #include "gentlest/catalogue/catalogue.hpp"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace gentlest {
@@ -22,9 +23,8 @@ std::string flame_among(const std::vector<std::string>& statements);
 
 // ---- What a statement brings with it. H360D and H360FD are found under H360 where they have no row of their own.
 
-/// Our own plain words for a GHS hazard or EUH statement code, e.g. "catches fire very easily" for H225; empty when the
-/// code is not in the table. The official wording stands on the safety data sheet.
-std::string statement_words(const std::string& code);
+/// The code under which the table holds a GHS hazard or EUH statement, e.g. H360D for itself; empty when it does not.
+std::string_view row_of_statement(const std::string& code);
 
 /// "Danger" when one of the statements asks for it, else "Warning", else empty. Source: the label tables of CLP Annex
 /// I, from memory; for EUH380 to EUH451 Regulation (EU) 2023/707, from memory.

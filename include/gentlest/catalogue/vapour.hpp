@@ -5,7 +5,6 @@
 
 #include <optional>
 #include <string>
-#include <string_view>
 
 namespace gentlest {
 
@@ -16,7 +15,6 @@ enum class PressureBasis {
   equation_stretched,   ///< outside their range, with nothing to check it by
   two_points            ///< a line of ln p over 1/T through the pressure at 25 C and the boiling point, or 25 C alone
 };
-std::string_view to_word(PressureBasis basis);
 
 struct VapourPressure {
   double kPa = 0;  ///< above 0

@@ -48,6 +48,16 @@ SphereQuality judge_sphere(const std::vector<Score>& scores, const Sphere& spher
 inline constexpr double largest_fitted_R0 = 30;
 inline constexpr double furthest_fitted_centre = 30;
 
+/// Why centre and radius of a fit are not pinned down.
+enum class FitDoubt {
+  few_bad_solvents,  ///< fewer than 10 fail to dissolve it
+  radius_runs_away,
+  larger_fits,  ///< a sphere more than 40 % larger fits almost as well
+  liquids_alike_in_dD,
+  liquids_alike_in_dP,
+  liquids_alike_in_dH
+};
+
 /// A fitted sphere and whether the solvents hold it in place.
 struct SphereFit {
   Sphere sphere;
@@ -56,7 +66,7 @@ struct SphereFit {
       0;  ///< smallest and largest radius (of a ladder of 5 % steps from half to twice R0) at which a sphere
   double R0_high = 0;  ///< with the centre fitted anew has a data fit within 0.01 of the best
   int bad_solvents = 0;
-  std::vector<std::string> doubts;  ///< why centre and radius are not pinned down, in plain words; empty: bracketed
+  std::vector<FitDoubt> doubts;  ///< empty: bracketed
 };
 
 /// Sphere of the largest data fit. For a given centre the best radius is found exactly (the loss is convex and
@@ -138,9 +148,18 @@ SphereScatter scatter_of(const std::vector<SpherePair>& pairs, double cap);
 /// differences of coordinates taken as independent would move the boundary much too far.
 SphereScatter independent_spread(const std::vector<SpherePair>& pairs, const SphereScatter& shape, double boundary);
 
-/// Differences and default spread of one grade of sphere.
+/// The spheres that share a default spread.
+enum class SpreadGroup {
+  held,  ///< in place by their solvents, of which fewer than weak_from_misplaced are misplaced
+  weak,  ///< held, but so many or more are misplaced
+  open,  ///< not held
+  all,
+  kin  ///< one resin for another of its family
+};
+
+/// Differences and default spread of one group.
 struct SpreadRow {
-  std::string what;
+  SpreadGroup group = SpreadGroup::all;
   SphereScatter seen;
   SphereScatter spread;  ///< as independent standard deviations
 };

@@ -23,12 +23,12 @@ struct OwnFit {
   Sphere sphere;
   SphereQuality quality;
   int tests = 0;
-  int good = 0;                     ///< liquids that count as dissolving it
-  Estimate dD, dP, dH, R0;          ///< middle 90 % of the spheres that the tests leave
-  UncertainSphere uncertain;        ///< the same as independent standard deviations, for a job's own_sphere
-  std::vector<Misfit> misfits;      ///< worst first
-  double R0_low = 0, R0_high = 0;   ///< radii whose sphere fits within 0.01 of the best
-  std::vector<std::string> doubts;  ///< why other spheres fit as well, in plain words; empty: held in place
+  int good = 0;                    ///< liquids that count as dissolving it
+  Estimate dD, dP, dH, R0;         ///< middle 90 % of the spheres that the tests leave
+  UncertainSphere uncertain;       ///< the same as independent standard deviations, for a job's own_sphere
+  std::vector<Misfit> misfits;     ///< worst first
+  double R0_low = 0, R0_high = 0;  ///< radii whose sphere fits within 0.01 of the best
+  std::vector<FitDoubt> doubts;    ///< why other spheres fit as well; empty: held in place
 };
 
 /// Grades up to `good_up_to` (1..5) count as dissolving it. Intervals: 1000 spheres drawn from all that the tests leave

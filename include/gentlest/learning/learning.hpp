@@ -200,9 +200,42 @@ class LayerBelief {
   ParticleCloud rough_before_;
 };
 
-/// What was learnt of a layer and what is still open, in plain words, one sentence an entry. `tests`: the number of the
-/// test behind each piece of evidence seen.
-std::vector<std::string> describe_learning(const LayerBelief& belief, const std::string& layer,
-                                           const std::vector<int>& tests);
+/// How far the readings narrowed a figure.
+enum class Narrowing { learnt, little, open };
+
+/// One figure of a layer's sphere: what it is now, MPa^0.5, and how wide its middle 90 % is against that of the prior.
+struct LearntFigure {
+  Estimate now;
+  double width_left = 1;
+  Narrowing narrowing = Narrowing::open;
+};
+
+/// A material that the layer may be.
+struct HypothesisChance {
+  std::string what;  ///< SphereHypothesis::what
+  double chance = 0;
+};
+
+/// A test whose reading was hardly to be expected.
+struct SurprisingTest {
+  int test = 0;
+  double chance = 0;  ///< of that reading, as held before it
+};
+
+/// What was learnt of a layer and what is still open.
+struct LearntOfLayer {
+  std::string layer;
+  bool is_tested = false;  ///< false: no test has spoken of it yet, and nothing below is filled in
+  LearntFigure dD, dP, dH, R0;
+  std::vector<HypothesisChance> hypotheses;  ///< in the order of the prior; empty where it holds one only
+  double stray_chance = 0;                   ///< that it is none of these, or not as published
+  bool is_stray = false;  ///< that is the likelier: the tests do not fit what the layer was taken for
+  std::vector<SurprisingTest> surprising;
+  double effective_particles = 0;
+  std::size_t particles = 0;
+};
+
+/// `tests`: the number of the test behind each piece of evidence seen.
+LearntOfLayer learnt_of(const LayerBelief& belief, const std::string& layer, const std::vector<int>& tests);
 
 }  // namespace gentlest

@@ -89,6 +89,20 @@ enum class NextStep {
   tests_used_up  ///< stop: as many tests as the limit allows
 };
 
+/// Why that step.
+enum class NextReason {
+  promises_most,          ///< try_mixture: most promise for the least risk within `risk_limit`
+  passed_at_edge,         ///< try_mixture: of those that passed at the edge it promises most
+  promises_more_at_edge,  ///< try_at_edge: more than what is gentle enough for the picture
+  risky_best,             ///< try_at_edge: the best choice left, but not without risk
+  likeliest_each_time,    ///< confirm: the likeliest to work each time
+  passage_untested,       ///< try_passage
+  worked,                 ///< found
+  nothing_promises,       ///< no_window: nothing has `least_promise` at a risk up to `most_risk`
+  harmed_twice,           ///< closed
+  tests_made              ///< tests_used_up
+};
+
 /// What a mixture is believed to do now.
 struct CandidateOutlook {
   std::optional<std::size_t> candidate;  ///< position among the candidates; empty for a mixture that is none of them
@@ -107,9 +121,13 @@ struct NextTest {
   std::optional<std::size_t> worked;        ///< the past test whose mixture this is, where one worked
   std::string passage;                      ///< for try_passage
   std::vector<std::string> untested;        ///< passages on which the mixture was not tried
-  std::string reason;                       ///< one sentence in plain words
-  bool is_surprised = false;                ///< the readings fit badly with what was held before
-  std::size_t drifting = 0;                 ///< mixtures passed over, since they get riskier than allowed while drying
+  NextReason reason = NextReason::nothing_promises;
+  double least_promise = 0;    ///< for no_window: a mixture would have to promise so much, 0..1,
+  double most_risk = 0;        ///< at a risk of no more than this, 0..1
+  double worked_good = 0;      ///< for confirm: chance that the mixture that worked is truly good, 0..1
+  std::size_t tests_made = 0;  ///< for tests_used_up
+  bool is_surprised = false;   ///< the readings fit badly with what was held before
+  std::size_t drifting = 0;    ///< mixtures passed over, since they get riskier than allowed while drying
 };
 
 /// Does this candidate come to a Hansen point at which `is_beyond` holds while it dries?

@@ -26,6 +26,9 @@ Grade read_grade(const Solvent& solvent, std::string_view text, const Catalogue&
 /// True when the words alone, whatever the liquid, are a grade: for finding where a name ends.
 bool is_grade(std::string_view text);
 
+/// "97 %" of whole per cent by volume, 51 to 100; 100 is "absolute".
+std::string grade_of_percent(int percent);
+
 /// The weakest grade in whole per cent by volume that holds no more than so much water (a fraction by volume before
 /// mixing): "97 %", or "absolute" above 99 %.
 std::string grade_within(const Solvent& alcohol, double water_fraction, const Catalogue& catalogue);

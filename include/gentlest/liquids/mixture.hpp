@@ -55,14 +55,4 @@ Hansen mix(const Mixture& mixture);
 /// mixture of theirs is known less well: sqrt(sum (fraction * sd)^2) never exceeds it.
 Hansen largest_sd(const std::vector<Liquid>& liquids);
 
-/// "isooctane 70, ethanol 96 % 30": the parts in per cent by volume, largest first.
-std::string to_text(const Mixture& mixture);
-
-/// Reads "ethanol 30, isooctane 70": name (id, other name or CAS number), optional grade as in "ethanol 96 % 30", then
-/// the share, all in per cent (sum 100) or all in fractions (sum 1); "70:30" style ratios are not guessed. A name
-/// without a grade means the bottle of that solvent on `shelf`: of several the one without a grade. Throws InputError
-/// (Fault::usage) with one fault per mistake: unknown name with the nearest known one, grade that is not understood,
-/// name that fits several bottles, share that is not a number, negative, zero, doubled part, sum off.
-Mixture parse_mixture(std::string_view text, const Catalogue& catalogue, const std::vector<Liquid>& shelf = {});
-
 }  // namespace gentlest

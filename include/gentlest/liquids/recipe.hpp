@@ -23,6 +23,9 @@ struct Measuring {
   bool operator==(const Measuring&) const = default;
 };
 
+/// True where the step is one drop: volumes are then counted, not measured.
+bool is_in_drops(const Measuring& measuring);
+
 struct RecipeLine {
   Liquid liquid;
   int steps = 0;  ///< at least 1
@@ -56,8 +59,5 @@ struct SessionTotal {
   bool operator==(const SessionTotal&) const = default;
 };
 std::vector<SessionTotal> session_totals(const std::vector<Recipe>& recipes);
-
-/// "isooctane 8.5 mL + ethanol 96 % 1.5 mL", or in drops where the step is one drop.
-std::string to_text(const Recipe& recipe);
 
 }  // namespace gentlest

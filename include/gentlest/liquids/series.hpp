@@ -3,24 +3,28 @@
 
 #include "gentlest/liquids/mixture.hpp"
 
-#include <string>
+#include <string_view>
 #include <vector>
 
 namespace gentlest {
 
+/// Which series it is.
+enum class SeriesKind {
+  feller,              ///< 13 mixtures of cyclohexane, toluene and acetone (Feller 1976, from memory)
+  hydrocarbon_ketone,  ///< in 10 % steps (Cremonesi, from memory)
+  hydrocarbon_alcohol  ///< the same
+};
+/// The word that files use for it, e.g. "feller".
+std::string_view to_word(SeriesKind kind);
+
 /// Mixtures in the order in which they are tried.
 struct Series {
-  std::string id;
-  std::string name;
-  std::string source;  ///< in words, with its standing
+  SeriesKind kind = SeriesKind::feller;
   std::vector<Mixture> mixtures;
 };
 
-/// The published series whose liquids all stand in the catalogue:
-/// - 13 mixtures of cyclohexane, toluene and acetone (Feller 1976, from memory);
-/// - hydrocarbon to ketone and hydrocarbon to alcohol in 10 % steps (Cremonesi, from memory), the light hydrocarbon
-/// being
-///   the catalogue's ligroin, the ketone acetone, the alcohol ethanol.
+/// The published series whose liquids all stand in the catalogue. Of those in 10 % steps the light hydrocarbon is the
+/// catalogue's ligroin, the ketone acetone, the alcohol ethanol.
 std::vector<Series> published_series(const Catalogue& catalogue);
 
 /// `first` to `second` in even steps of volume, both ends included. Precondition: at least one step.

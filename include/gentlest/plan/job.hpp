@@ -51,6 +51,9 @@ struct Layer {
   bool operator==(const Layer& other) const;
 };
 
+/// Id of the material that the layer is taken for: what was found, else what was recorded; may be empty.
+const std::string& own_material(const Layer& layer);
+
 /// A colour passage that must stay unaffected as well. Without a material of its own it behaves like its layer.
 struct Passage {
   std::string name;

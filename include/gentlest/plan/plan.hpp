@@ -1,6 +1,7 @@
 // Job + catalogue -> plan: the one entry for the program and the tests. Pure: same input, same plan.
 #pragma once
 
+#include "gentlest/plan/advice.hpp"
 #include "gentlest/plan/job.hpp"
 #include "gentlest/plan/origin.hpp"
 #include "gentlest/plan/shelf.hpp"
@@ -30,16 +31,25 @@ struct PassageWarning {
   std::vector<Flag> flags;
 };
 
+/// What a planned layer's sphere rests on.
+enum class LayerBasis {
+  found,      ///< the material that examination showed
+  recorded,   ///< the material that the files say; not examined
+  own_tests,  ///< the user's own tests: nothing is published of it, and the sphere's grade says nothing
+  passage     ///< the material that the job gives a passage
+};
+
 /// One thing on the painting that a mixture meets: a layer, or a passage with a material of its own.
 struct PlannedLayer {
   std::string name;
   Role role = Role::keep;
-  bool is_target = false;  ///< the layer this plan is for
-  std::string material;    ///< id, empty for a sphere of the user's own
-  std::string material_name;
-  std::string chosen_because;  ///< "found", "recorded, not examined", "own tests"
-  UncertainSphere sphere;      ///< as it was published or measured; `met_by_liquids` is what a mixture meets
-  Hansen liquid_sd;            ///< largest deviation of a liquid of the job's shelf, MPa^0.5
+  bool is_target = false;     ///< the layer this plan is for
+  std::string material;       ///< id, empty for a sphere of the user's own
+  std::string material_name;  ///< empty where own tests speak of no material by name
+  LayerBasis basis = LayerBasis::found;
+  std::string passage_of;  ///< for a passage: the layer that it belongs to
+  UncertainSphere sphere;  ///< as it was published or measured; `met_by_liquids` is what a mixture meets
+  Hansen liquid_sd;        ///< largest deviation of a liquid of the job's shelf, MPa^0.5
   SphereGrade grade = SphereGrade::assumed;
   std::string sphere_source;                  ///< key of sources.yaml, or the user's words
   std::string assumption;                     ///< in plain words; empty when the sphere is the material's own
@@ -57,9 +67,6 @@ UncertainSphere met_by_liquids(const PlannedLayer& layer, const std::vector<Liqu
 /// differ by about as much (docs/science.md, "Uncertain spheres"), and it bounds the tables of a search.
 inline constexpr Hansen best_known_sd = {0.125, 0.25, 0.25};
 
-/// True when the sphere comes from the user's own tests: nothing is published of it, and `grade` says nothing.
-bool is_own_sphere(const PlannedLayer& layer);
-
 /// What one mixture means for one planned layer.
 struct Outlook {
   double Ra = 0;
@@ -71,12 +78,12 @@ struct Outlook {
 
 /// What becomes of a mixture in the vial and on the swab.
 struct Fate {
-  PhaseAnswer phases;                      ///< one liquid or two
-  std::optional<Drift> drift;              ///< nothing when figures are missing
-  std::vector<std::string> drift_missing;  ///< which ones
-  std::vector<double> drying_risk;         ///< largest over the layers to keep, at each point of the drift
-  DriftRisk risk;                          ///< of the kept layer that the drift threatens most
-  std::string riskiest;                    ///< name of that layer; empty when nothing is to be kept
+  PhaseAnswer phases;                        ///< one liquid or two
+  std::optional<Drift> drift;                ///< nothing when figures are missing
+  std::vector<MissingFigure> drift_missing;  ///< which ones
+  std::vector<double> drying_risk;           ///< largest over the layers to keep, at each point of the drift
+  DriftRisk risk;                            ///< of the kept layer that the drift threatens most
+  std::string riskiest;                      ///< name of that layer; empty when nothing is to be kept
 };
 
 /// True when a mixture within the risk limit passes it while it dries.
@@ -113,9 +120,6 @@ struct Finer {
   int steps = 3;  ///< at most so many between each two neighbouring rungs
 };
 
-/// A sentence for the person at the easel and where it comes from.
-using Advice = Caution;
-
 /// A bottle with water in it that parts from another bottle over some of the range.
 struct PartingPair {
   std::string bottle;                           ///< label, e.g. "ethanol 96 %"
@@ -148,15 +152,13 @@ struct Plan {
       least_risk_that_works;  ///< without a window: least risk among those that reach the effect
   double effect_given_up = 0;
   std::uint64_t mixtures_judged = 0;
-  bool margin_claimed = true;               ///< by margin_may_be_claimed
-  std::vector<std::string> left_off_shelf;  ///< bottles not used, each with the reason
-  std::vector<PartingPair> parting;         ///< bottles with water in them that part from others of the shelf
-  std::vector<Advice> watch;                ///< what to watch on this painting
-  std::vector<Advice> not_seen;             ///< what the model does not see
-  std::vector<Advice> cautions;             ///< for the person's health and the painting
-  std::vector<Advice> other_ways;           ///< without a window: what people then consider
-  std::vector<std::string> weak_points;     ///< the figures this plan rests on that are weak, in plain words
-  std::vector<Source> sources;              ///< of every figure used
+  bool margin_claimed = true;          ///< by margin_may_be_claimed
+  std::vector<JobBottle> left_off;     ///< bottles not used, each with the reason
+  std::vector<PartingPair> parting;    ///< bottles with water in them that part from others of the shelf
+  std::vector<Watch> watch;            ///< what to watch on this painting
+  std::vector<Caution> cautions;       ///< for the person's health and the painting
+  std::vector<WeakPoint> weak_points;  ///< the figures this plan rests on that are weak
+  std::vector<Source> sources;         ///< of every figure used
 };
 
 /// Every mixture the plan shows: each rung with the finer steps behind it; without a window the nearest ones. The plan

@@ -11,12 +11,27 @@
 
 namespace gentlest {
 
+/// Why a solvent may not stand on a ladder.
+enum class LeftOffWhy {
+  no_hansen,         ///< no Hansen parameters; Solvent::no_hansen says why
+  water,             ///< acts by other ways than solubility
+  family,            ///< the job avoids its family
+  solvent,           ///< the job avoids it by name
+  no_hazard_record,  ///< and the job does not allow unknown hazards
+  statement          ///< it carries a hazard statement that the job avoids
+};
+struct LeftOff {
+  LeftOffWhy why = LeftOffWhy::solvent;
+  std::string statement = {};  ///< for `statement`: the whole code that it carries
+  bool operator==(const LeftOff&) const = default;
+};
+
 /// One bottle of the job.
 struct JobBottle {
   const Solvent* solvent = nullptr;
-  std::optional<Liquid> liquid;  ///< empty where the solvent has no Hansen parameters
-  std::string left_off;          ///< why it may not stand on a ladder; empty when it may
-  int at_most_percent = 100;     ///< of any mixture
+  std::optional<Liquid> liquid;     ///< empty where the solvent has no Hansen parameters
+  std::optional<LeftOff> left_off;  ///< empty when it may stand on a ladder
+  int at_most_percent = 100;        ///< of any mixture
 };
 
 /// All bottles of the job, in its order. Precondition: check_job finds no fault.
@@ -29,10 +44,10 @@ std::vector<Liquid> all_liquids(const Shelf& shelf);
 /// The liquids that a plan may use, sorted by label.
 std::vector<Liquid> usable_liquids(const Shelf& shelf);
 
-/// "ethanol 96 %: is to be avoided", one for each bottle that may not be used.
-std::vector<std::string> left_off_words(const Shelf& shelf);
+/// The bottles that may not be used, in the job's order; each has its `left_off`.
+std::vector<JobBottle> bottles_left_off(const Shelf& shelf);
 
 /// Why the job's limits keep a solvent off the ladder; empty when it may be used.
-std::string reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue);
+std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue);
 
 }  // namespace gentlest

@@ -9,22 +9,52 @@
 
 namespace gentlest {
 
-/// The source of what the trade does without anybody having published it.
-inline constexpr const char* common_practice = "common practice, no source";
+/// What a person is told; the report words it.
+enum class CautionKind {
+  not_a_permission,   ///< a plan is one for tests
+  data_sheets_first,  ///< and local rules
+  no_clash_known,     ///< among several liquids, which proves nothing
+  clash,              ///< `liquids` are the two, `pair` the record
+  vapour_catches_fire,
+  catches_fire_warm,
+  hides_flash_point,
+  never_by_mouth,
+  through_skin,
+  unborn_child,  ///< genes, fertility and cancer too
+  hormones,
+  eyes,
+  last_resort,
+  peroxides,
+  extraction,
+  gloves,  ///< `gloves` is the record
+  gloves_differ,
+  swabs_as_waste,
+  label_every_vial
+};
 
-/// One sentence for the person, with the key of its source in sources.yaml or where it comes from in words.
+/// Where a caution comes from.
+enum class CautionOrigin {
+  common_practice,     ///< of the trade, published by nobody
+  statements,          ///< of the mixture's label or of a bottle
+  skin_records,        ///< notations and statements of the catalogue
+  incompatible_pairs,  ///< of the catalogue
+  published            ///< Caution::source
+};
+
 struct Caution {
-  std::string text;
-  std::string source;
+  CautionKind kind = CautionKind::data_sheets_first;
+  CautionOrigin origin = CautionOrigin::common_practice;
+  std::string source = {};                 ///< key of sources.yaml; empty unless it is published
+  std::vector<std::string> liquids = {};   ///< labels of those it is for; empty: for all
+  const GloveNote* gloves = nullptr;       ///< the catalogue's, which must outlive this
+  const IncompatiblePair* pair = nullptr;  ///< the same
   bool operator==(const Caution&) const = default;
 };
 
-/// Two liquids that must not meet (forbidden) or that change each other.
+/// Two liquids that must not meet (pair->forbidden) or that change each other.
 struct Clash {
-  std::string a, b;  ///< labels
-  bool forbidden = false;
-  std::string why;
-  std::string source;
+  std::string a, b;                        ///< labels
+  const IncompatiblePair* pair = nullptr;  ///< the catalogue's, which must outlive this
   bool operator==(const Clash&) const = default;
 };
 

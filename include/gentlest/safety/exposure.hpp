@@ -34,13 +34,27 @@ double ppm_from_mg_per_m3(double mg_per_m3, double molar_mass_g);
 
 // ---- The same on mixtures.
 
+/// How a flash point was had, or why there is none.
+enum class FlashBasis {
+  recorded,              ///< one recorded liquid without water: the figure is its own
+  activity,              ///< by the rule of Liaw with activity coefficients
+  ideal,                 ///< coefficients are not known: the lower of the ideal estimate and the lowest part's
+  nothing_burns,         ///< none: no part is flammable by its record
+  no_amount,             ///< none: molar volume or molar mass of `missing` is not known
+  no_flash_point,        ///< none: that of `missing`
+  no_pressure_at_flash,  ///< none: the vapour pressure of `missing` at its flash point is not known
+  no_solution            ///< none: vapour pressures are missing, or the mixture hardly burns
+};
+
 struct FlashPoint {
-  std::optional<Celsius> estimate;  ///< nothing: see `because`
-  bool nothing_burns = false;       ///< no part is flammable by its record
-  bool measured = false;            ///< one recorded liquid without water: the figure is its own
-  std::string lowest_of;            ///< label of the part with the lowest recorded flash point
+  std::optional<Celsius> estimate;
+  FlashBasis basis = FlashBasis::no_solution;
+  std::vector<std::string> missing;  ///< labels of the parts that `basis` speaks of
+  std::string lowest_of;             ///< label of the part with the lowest recorded flash point
   std::optional<Celsius> lowest_part;
-  std::string because;  ///< what is missing, or how the estimate was had
+  bool measured() const noexcept { return basis == FlashBasis::recorded; }
+  bool nothing_burns() const noexcept { return basis == FlashBasis::nothing_burns; }
+  bool operator==(const FlashPoint&) const = default;
 };
 
 /// Closed-cup flash point. For one liquid as recorded; for a mixture where sum x_i gamma_i p_i(T) / p_i(T_flash,i) = 1

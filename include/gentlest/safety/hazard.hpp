@@ -18,7 +18,8 @@ struct HazardSummary {
   std::optional<Celsius> lowest_flash_point;  ///< of the parts with a record; the mixture's own may be lower
   std::string lowest_flash_point_of;          ///< label of that part
   std::optional<double> lowest_limit_ppm;     ///< lowest long-term exposure limit of any part and authority
-  std::string lowest_limit_of;                ///< "toluene, EU indicative"
+  std::string lowest_limit_of;                ///< label of that part
+  std::string lowest_limit_by;                ///< its authority, e.g. "EU indicative"
   std::vector<std::string> without_record;    ///< labels of parts whose classification is not in the catalogue
   std::vector<std::string> without_flash_point;
   std::vector<std::string> without_limit;

@@ -19,11 +19,72 @@ struct Ingredient {
   bool without_hazard = false;     ///< true for water: needs no record
 };
 
+/// The rule that put a statement on a label; behind it what `figures` of the LabelReason are.
+enum class LabelRule {
+  parts_reach,       ///< the parts together; the limit that counts unless a record sets its own, per cent
+  part_reaches,      ///< a part alone; its limit, per cent
+  allergy,           ///< a part alone
+  ozone,             ///< a part alone
+  carried,           ///< by a part: no rule dilutes the statement
+  acute_water_life,  ///< share of what poisons water life, per cent, each with its factor M
+  water_life_1,      ///< share of category 1 (for long), per cent, each with its factor M
+  water_life_2,      ///< the same, and the share of category 2
+  water_life_3,      ///< the same, and the share of category 3
+  water_life_4,
+  acute_toxicity,   ///< the mixture's estimate, mg/kg or mg/L
+  recorded,         ///< the pure liquid, by its record
+  own_flash_point,  ///< the pure liquid, or nearly, by its flash point in C; no figure: not known
+  flame_of_part,    ///< carried by a part: the mixture's own flash point is not known
+  flash_point       ///< the mixture's: LabelReason::flash
+};
+
+struct LabelReason {
+  struct Share {
+    std::string name;
+    double weight_percent = 0;
+    bool operator==(const Share&) const = default;
+  };
+  LabelRule rule = LabelRule::recorded;
+  std::vector<Share> parts = {};  ///< that the rule counted
+  std::vector<double> figures = {};
+  std::optional<FlashPoint> flash = {};
+  bool operator==(const LabelReason&) const = default;
+};
+
 /// One statement on the label and the rule that put it there.
 struct LabelStatement {
-  std::string code;     ///< e.g. H336
-  std::string because;  ///< "acetone 25 % + isooctane 75 % reach 20 %"
+  std::string code;  ///< e.g. H336
+  LabelReason because;
   bool operator==(const LabelStatement&) const = default;
+};
+
+/// What of a label cannot be decided.
+struct LabelGap {
+  enum class What {
+    record,  ///< an ingredient has none: `of` and its weight
+    flame,   ///< how easily the mixture catches fire: `flash`
+    shares   ///< by weight, so nothing: molar mass or volume of `of` is not known
+  };
+  What what = What::record;
+  std::vector<std::string> of = {};
+  double weight_percent = 0;
+  std::optional<FlashPoint> flash = {};
+  bool operator==(const LabelGap&) const = default;
+};
+
+/// What is to be said beside a label.
+struct LabelRemark {
+  enum class What {
+    minimum_only,  ///< the record is one, suppliers may classify further
+    of_record,     ///< `words` of the record itself
+    severer_flame  ///< the flash point asks for `due`, the record says `recorded`: the former counts
+  };
+  What what = What::minimum_only;
+  std::string of;  ///< name of the ingredient
+  std::string words = {};
+  std::string recorded = {}, due = {};
+  std::optional<Celsius> flash_point = {};
+  bool operator==(const LabelRemark&) const = default;
 };
 
 /// How acutely toxic a mixture is by one route; nothing when no ingredient is known to be.
@@ -37,8 +98,8 @@ struct MixtureLabel {
   std::string signal_word;                 ///< "Danger", "Warning" or empty
   std::vector<LabelStatement> statements;  ///< sorted by code, each once
   std::vector<std::string> pictograms;
-  std::vector<std::string> not_known;  ///< in plain words; when empty, every rule could be decided
-  std::vector<std::string> remarks;    ///< minimum classifications, conditions of the records
+  std::vector<LabelGap> not_known;  ///< when empty, every rule could be decided
+  std::vector<LabelRemark> remarks;
   AcuteToxicity oral, dermal, vapour;
   bool complete() const noexcept { return not_known.empty(); }
 };

@@ -7,11 +7,9 @@
 
 namespace gentlest {
 
-/// Grades of the published score sets, from strongest to weakest action.
+/// Grades of the published score sets, from the strongest action to the weakest: 1 dissolves, 2 nearly dissolves, 3
+/// swells strongly, 4 swells, 5 swells a little, 6 nothing seen.
 inline constexpr int grade_count = 6;
-
-/// What a grade means: 1 "dissolves" ... 6 "nothing seen".
-const char* grade_words(int grade);
 
 /// Continuation-ratio ("sequential") ordinal regression of the grade on ln RED. Stage j (1..5) gives the chance of
 /// stopping at grade j for a case that is not stronger than j:

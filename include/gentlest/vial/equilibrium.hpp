@@ -10,6 +10,12 @@
 
 namespace gentlest {
 
+/// A vapour pressure that is not had from its equation inside the range of that.
+struct UncertainPressure {
+  const Solvent* solvent = nullptr;
+  PressureBasis basis = PressureBasis::two_points;
+};
+
 /// Vapour pressures and activity coefficients of the molecules of one mixture. Built once per mixture, asked at many
 /// temperatures and compositions.
 class VapourModel {
@@ -27,8 +33,8 @@ class VapourModel {
   std::optional<std::vector<double>> partial_kPa(const std::vector<double>& x, Celsius temperature) const;
   /// Activity model at one temperature, for asking many compositions; nothing when it is taken as ideal.
   std::optional<Activity> activity_at(Celsius temperature) const;
-  /// In plain words: ideal mixture, vapour pressures outside the range of their equations at this temperature.
-  std::vector<std::string> warnings(Celsius temperature) const;
+  /// Of the molecules whose vapour pressure is known at this temperature, each solvent once.
+  std::vector<UncertainPressure> uncertain_pressures(Celsius temperature) const;
   /// Keys of sources.yaml behind the answer at this temperature.
   std::vector<std::string> sources(Celsius temperature) const;
 

@@ -26,8 +26,9 @@ struct Drift {
   bool ideal = false;                 ///< activity coefficients not known, taken as 1
   std::string last;                   ///< label of the bottle of which most is left at the end
   std::optional<double> parts_at;     ///< first share evaporated at which what is left parts into two liquids
-  std::vector<std::string> warnings;  ///< in plain words: stand-ins, ranges, ideal mixture
-  std::vector<std::string> sources;   ///< keys of sources.yaml
+  std::vector<StandInUse> stand_ins;  ///< what was reckoned as something else
+  std::vector<UncertainPressure> uncertain_pressures;  ///< at this temperature
+  std::vector<std::string> sources;                    ///< keys of sources.yaml
 };
 
 /// The path of a mixture. Law: the flux of each kind of molecule into the air is k x_i gamma_i p_i / (R T), with one
@@ -45,9 +46,22 @@ std::optional<Drift> evaporate(const Mixture& mixture, const Catalogue& catalogu
 std::optional<bool> drifts_to(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature,
                               const std::function<bool(const Hansen&)>& is_beyond);
 
-/// Names of what is missing for evaporate; empty when nothing is.
-std::vector<std::string> missing_for_drift(const Mixture& mixture, const Catalogue& catalogue,
-                                           Celsius temperature = room_temperature);
+/// A figure without which a drift cannot be reckoned.
+struct MissingFigure {
+  enum class What {
+    amount,           ///< molar volume or molar mass of a bottle
+    vapour_pressure,  ///< of a molecule, at this temperature
+    unit_of_time      ///< the figures of n-butyl acetate
+  };
+  What what = What::amount;
+  std::string of;  ///< label or name; empty for the unit of time
+  Celsius temperature = room_temperature;
+  bool operator==(const MissingFigure&) const = default;
+};
+
+/// What is missing for evaporate; empty when nothing is.
+std::vector<MissingFigure> missing_for_drift(const Mixture& mixture, const Catalogue& catalogue,
+                                             Celsius temperature = room_temperature);
 
 /// Share evaporated up to which a drift is judged: what dries after nine tenths have gone is a film too thin to work.
 /// A convention of ours.

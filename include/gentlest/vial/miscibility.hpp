@@ -7,7 +7,6 @@
 
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace gentlest {
@@ -29,14 +28,39 @@ enum class PhasesBasis {
   estimate,   ///< pair by pair, by published pairs and miscibility numbers
   none
 };
-std::string_view to_word(Phases phases);
-std::string_view to_word(PhasesBasis basis);
+
+/// The published pair behind an answer.
+struct DecidingPair {
+  std::string a, b;                    ///< names
+  Mixing mixing = Mixing::one_liquid;  ///< at the temperature asked for
+  const KnownPair* record = nullptr;
+};
+
+/// The limit of water behind an answer. Shares are by volume before mixing, per cent.
+struct DecidingWater {
+  double wet_percent = 0;                 ///< alcohol with its water, in the mixture
+  std::string alcohol;                    ///< name
+  std::vector<std::string> hydrocarbons;  ///< names
+  double limit_percent = 0;               ///< of water in the alcohol, at least 0
+  double water_percent = 0;               ///< there is
+  std::vector<std::string> corrected_by;  ///< names of the hydrocarbons measured; empty: measured for this very mixture
+  std::string grade_that_mixes;           ///< weakest grade of the alcohol that stays one liquid; empty where this does
+};
+
+/// What the group method said of the whole composition.
+struct ComputedPhases {
+  Phases phases = Phases::unknown;
+  bool holds_wet_alcohol = false;  ///< of which no limit of water is measured
+  bool outweighed = false;         ///< every pair is published to mix, so the answer is a step milder
+};
 
 struct PhaseAnswer {
   Phases phases = Phases::unknown;
   PhasesBasis basis = PhasesBasis::none;
-  std::string because;               ///< one sentence for the person
-  std::vector<std::string> sources;  ///< keys of sources.yaml
+  std::vector<std::string> sources = {};        ///< keys of sources.yaml
+  std::optional<DecidingPair> pair = {};        ///< of PhasesBasis::published
+  std::optional<DecidingWater> water = {};      ///< of PhasesBasis::measured and corrected
+  std::optional<ComputedPhases> computed = {};  ///< of PhasesBasis::computed
 };
 
 inline constexpr Celsius room_temperature{20};
@@ -53,7 +77,7 @@ inline constexpr double border_margin_K = 60;
 /// mixing; that the mixture shrinks by about 1 % is neglected.
 PhaseAnswer phases_of(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature = room_temperature);
 
-/// The same without words and sources, for a search that asks of thousands.
+/// The same without reasons and sources, for a search that asks of thousands.
 struct PhaseVerdict {
   Phases phases = Phases::unknown;
   PhasesBasis basis = PhasesBasis::none;

@@ -23,10 +23,20 @@ struct Molecule {
   double molar_mass_g = 0;
 };
 
+/// A bottle that is reckoned as the pure liquids that stand for it.
+struct StandInUse {
+  struct Share {
+    const Solvent* solvent = nullptr;
+    double fraction = 0;  ///< by volume; the shares add up to 1
+  };
+  std::string label;  ///< of the bottle
+  std::vector<Share> shares;
+};
+
 /// All molecules of a mixture; the three kinds of fractions add up to 1 each.
 struct Breakdown {
   std::vector<Molecule> molecules;
-  std::vector<std::string> assumptions;  ///< stand-ins used, in plain words
+  std::vector<StandInUse> stand_ins;
 };
 
 /// Nothing when the molar volume or molar mass of any molecule is not known (missing_for_breakdown names it), or when a

@@ -1,7 +1,5 @@
 #include "gentlest/answers/comparison.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <utility>
 
@@ -9,17 +7,17 @@ namespace gentlest {
 
 namespace {
 
-// What the job says against a liquid; empty where it stands on the shelf as the series takes it.
-std::string objection_to(const Liquid& liquid, const Job& job, const Catalogue& catalogue) {
-  const std::string reason = reason_to_leave_off(*liquid.solvent, job.limits, catalogue);
-  if (!reason.empty()) return fmt::format("{}: {}", liquid.label, reason);
+// Empty where the liquid stands on the shelf as the series takes it.
+std::optional<Objection> objection_to(const Liquid& liquid, const Job& job, const Catalogue& catalogue) {
+  if (const auto left_off = reason_to_leave_off(*liquid.solvent, job.limits, catalogue))
+    return Objection{liquid, left_off};
   std::vector<Liquid> own;
   for (const Liquid& one : all_liquids(shelf_of(job, catalogue)))
     if (one.solvent == liquid.solvent) own.push_back(one);
-  if (own.empty()) return liquid.label + ": not on the shelf";
+  if (own.empty()) return Objection{liquid};
   const auto fits = [&](const Liquid& one) { return one.water_fraction == liquid.water_fraction; };
-  if (std::any_of(own.begin(), own.end(), fits)) return {};
-  return fmt::format("{}: taken free of water; the shelf holds {}", liquid.label, own.front().label);
+  if (std::any_of(own.begin(), own.end(), fits)) return std::nullopt;
+  return Objection{liquid, {}, own.front().label};
 }
 
 }  // namespace
@@ -35,8 +33,7 @@ std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue&
     for (const Mixture& mixture : series.mixtures) add_liquids(liquids, mixture);
     for (const Liquid& liquid : liquids) {
       one.liquids.push_back(liquid.label);
-      const std::string objection = objection_to(liquid, plan.job, catalogue);
-      if (!objection.empty()) one.objections.push_back(objection);
+      if (auto objection = objection_to(liquid, plan.job, catalogue)) one.objections.push_back(std::move(*objection));
     }
     one.series = std::move(series);
     compared.push_back(std::move(one));

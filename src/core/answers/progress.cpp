@@ -4,9 +4,8 @@
 #include "core/plan/proposal.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
+#include "gentlest/liquids/notation.hpp"
 #include "gentlest/vial/evaporation.hpp"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -56,23 +55,22 @@ class Follower {
     const std::string& target = progress_.layers[progress_.target].name;
     const std::string under = kept_name(job_, progress_.task.kept, reading.passage);
     if (under.empty() && !progress_.task.kept.empty())
-      return leave_out(reading, fmt::format("the job knows no passage \"{}\"", reading.passage));
+      return leave_out(reading, LeftOutWhy::unknown_passage, reading.passage);
     Hansen point;
     try {
       point = mix(parse_mixture(reading.mixture, catalogue_, shelf));
     } catch (const InputError& error) {
-      return leave_out(reading, error.faults().front().message);
+      return leave_out(reading, LeftOutWhy::unreadable_mixture, error.faults().front().message);
     }
     const bool speaks_of_target = reading.layer.empty() || reading.layer == target;
-    if (!speaks_of_target && !reading.original)
-      return leave_out(reading, fmt::format("it is about \"{}\"", reading.layer));
+    if (!speaks_of_target && !reading.original) return leave_out(reading, LeftOutWhy::other_layer, reading.layer);
     learn(reading, point, speaks_of_target, under);
     progress_.counted.push_back(reading);
   }
 
  private:
-  void leave_out(const Reading& reading, const std::string& why) {
-    progress_.not_counted.push_back({reading.test, why});
+  void leave_out(const Reading& reading, LeftOutWhy why, const std::string& what) {
+    progress_.not_counted.push_back({reading.test, why, what});
   }
 
   void learn(const Reading& reading, const Hansen& point, bool speaks_of_target, const std::string& under) {
@@ -186,17 +184,16 @@ RungRoom room_above(const Hansen& point, const Plan& plan, const Progress& progr
   return {static_cast<std::size_t>(first_beyond - stronger.begin()), stronger.size()};
 }
 
-std::vector<std::string> what_was_learnt(const Progress& progress) {
+std::vector<LearntOfLayer> what_was_learnt(const Progress& progress) {
   const auto tests_of = [&](const std::string& layer) {
     const auto found = progress.heard.find(layer);
     return found == progress.heard.end() ? std::vector<int>() : found->second;
   };
   const std::string& target = progress.layers[progress.target].name;
-  std::vector<std::string> lines = describe_learning(progress.task.target, target, tests_of(target));
+  std::vector<LearntOfLayer> learnt = {learnt_of(progress.task.target, target, tests_of(target))};
   for (const KeptBelief& kept : progress.task.kept)
-    for (std::string& line : describe_learning(kept.belief, kept.name, tests_of(kept.name)))
-      lines.push_back(std::move(line));
-  return lines;
+    learnt.push_back(learnt_of(kept.belief, kept.name, tests_of(kept.name)));
+  return learnt;
 }
 
 Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::vector<Reading>& readings,
@@ -205,16 +202,12 @@ Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   std::vector<PlannedLayer> layers = planned_layers(job, catalogue, target);
   const Shelf bottles = shelf_of(job, catalogue);
-  std::vector<std::string> left_off = left_off_words(bottles);
-  const std::vector<Liquid> usable = usable_liquids(bottles);
-  if (usable.empty())
-    throw InputError(Fault::file, {{{job.file, 0, 0}, "no bottle of the shelf may be used", left_off.front(), ""}});
   std::size_t at = 0;
   while (!layers[at].is_target) ++at;
-  std::vector<Mixture> mixtures = allowed_mixtures(usable, job, catalogue);
+  std::vector<Mixture> mixtures = allowed_mixtures(usable_liquids(bottles), job, catalogue);
   NextTestTask task = make_task(job, catalogue, layers, at, mixtures);
   Progress progress{
-      std::move(layers), at, std::move(mixtures), std::move(left_off), {}, {}, std::move(task), {}, {}, {}};
+      std::move(layers), at, std::move(mixtures), bottles_left_off(bottles), {}, {}, std::move(task), {}, {}, {}};
   Follower follower(job, catalogue, progress);
   const std::vector<Liquid> shelf = all_liquids(bottles);
   for (const Reading& reading : current_readings(readings)) follower.take(reading, shelf);

@@ -1,8 +1,7 @@
 #include "gentlest/answers/review.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
-
-#include <fmt/format.h>
+#include "gentlest/liquids/notation.hpp"
 
 #include <algorithm>
 #include <map>
@@ -21,10 +20,10 @@ std::optional<Mixture> readable_mixture(const std::string& text, const Catalogue
   }
 }
 
-std::string reason_of(const Progress& progress, int test) {
+std::optional<LeftOutTest> reason_of(const Progress& progress, int test) {
   for (const LeftOutTest& one : progress.not_counted)
-    if (one.test == test) return one.why;
-  return {};
+    if (one.test == test) return one;
+  return std::nullopt;
 }
 
 std::vector<RecordedTest> tests_of(const Plan& plan, const Progress& progress, const std::vector<Reading>& lines,

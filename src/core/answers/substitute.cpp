@@ -1,7 +1,5 @@
 #include "gentlest/answers/substitute.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <utility>
@@ -39,16 +37,16 @@ int worst_part(const Mixture& mixture, const Catalogue& catalogue) {
 
 // The shelf's liquids that may be used, and why the others may not.
 std::vector<Liquid> gentler_liquids(const std::vector<Liquid>& shelf, int below, const Catalogue& catalogue,
-                                    std::vector<std::string>& left_out) {
+                                    std::vector<LiquidNotTried>& not_tried) {
   std::vector<Liquid> kept;
   for (const Liquid& liquid : shelf) {
     if (!liquid.solvent->hazards) {
-      left_out.push_back(liquid.label + ": no hazard record");
+      not_tried.push_back({liquid.label, NotTried::no_hazard_record});
       continue;
     }
     const MixtureLabel label = label_of(Mixture({{liquid, 1.0}}), catalogue);
     if (severity_of(label) >= below)
-      left_out.push_back(liquid.label + ": no less hazardous than the worst part of the original");
+      not_tried.push_back({liquid.label, NotTried::no_gentler});
     else
       kept.push_back(liquid);
   }
@@ -92,22 +90,11 @@ std::optional<double> time_to_dry(const Mixture& mixture, const Catalogue& catal
   return std::nullopt;
 }
 
-std::vector<std::string> what_it_gives_up(const Substitute& substitute, const MixtureLabel& original) {
-  std::vector<std::string> words = {fmt::format("lies {:.2f} MPa^0.5 from the original", substitute.Ra)};
-  if (!substitute.drying_ratio)
-    words.push_back("how fast it dries is not known");
-  else if (*substitute.drying_ratio > 1.25)
-    words.push_back(fmt::format("dries more slowly, about {:.1f} times as long", *substitute.drying_ratio));
-  else if (*substitute.drying_ratio < 0.8)
-    words.push_back(fmt::format("dries faster, in about {:.0f} % of the time", 100 * *substitute.drying_ratio));
-  if (substitute.phases.phases != Phases::one_liquid)
-    words.push_back(
-        fmt::format("as one liquid: {} ({})", to_word(substitute.phases.phases), to_word(substitute.phases.basis)));
-  std::string gained;
-  for (const LabelStatement& statement : substitute.label.statements)
-    if (!carries(original, statement.code.c_str())) gained += (gained.empty() ? "" : ", ") + statement.code;
-  if (!gained.empty()) words.push_back("carries what the original does not: " + gained);
-  return words;
+std::vector<std::string> added_statements(const MixtureLabel& label, const MixtureLabel& original) {
+  std::vector<std::string> codes;
+  for (const LabelStatement& statement : label.statements)
+    if (!carries(original, statement.code.c_str())) codes.push_back(statement.code);
+  return codes;
 }
 
 }  // namespace
@@ -127,7 +114,7 @@ SubstituteAnswer find_gentler(const Mixture& original, const std::vector<Liquid>
   answer.severity = severity_of(own);
   answer.original_known = own.complete();
   SearchTask task;
-  task.shelf = gentler_liquids(shelf, std::max(1, worst_part(original, catalogue)), catalogue, answer.left_out);
+  task.shelf = gentler_liquids(shelf, std::max(1, worst_part(original, catalogue)), catalogue, answer.not_tried);
   task.parts = wish.parts;
   task.step_percent = wish.step_percent;
   if (task.shelf.empty()) return answer;
@@ -150,7 +137,7 @@ SubstituteAnswer find_gentler(const Mixture& original, const std::vector<Liquid>
   for (Substitute& substitute : answer.found) {
     const auto time = time_to_dry(substitute.mixture, catalogue, wish.temperature);
     if (time && own_time) substitute.drying_ratio = *time / *own_time;
-    substitute.gives_up = what_it_gives_up(substitute, own);
+    substitute.added_statements = added_statements(substitute.label, own);
   }
   return answer;
 }

@@ -1,9 +1,7 @@
 #include "gentlest/catalogue/activity.hpp"
 
-#include "core/base/sums.hpp"
-
-#include <fmt/format.h>
 #include <boost/container/small_vector.hpp>
+#include "core/base/sums.hpp"
 
 #include <algorithm>
 #include <cassert>
@@ -35,11 +33,11 @@ double psi_of(const GroupTable& table, int from, int to, double temperature_K) {
   return std::exp(-(pair.a / temperature_K + pair.b + pair.c * temperature_K));
 }
 
-void add_missing_pairs(std::vector<std::string>& missing, const std::set<int>& main_groups, const GroupTable& table) {
+void add_missing_pairs(std::vector<ActivityGap>& missing, const std::set<int>& main_groups, const GroupTable& table) {
   for (const int from : main_groups)
     for (const int to : main_groups)
       if (from < to && (!find_interaction(table, from, to) || !find_interaction(table, to, from)))
-        missing.push_back(fmt::format("no published figures for the pair of main groups {} and {}", from, to));
+        missing.push_back({ActivityGap::What::pair, from, to});
 }
 
 }  // namespace
@@ -65,16 +63,16 @@ const Interaction* find_interaction(const GroupTable& table, int from, int to) {
   return found == table.interactions.end() || found->from != from || found->to != to ? nullptr : &*found;
 }
 
-std::vector<std::string> missing_for_activity(const std::vector<Groups>& molecules, const GroupTable& table) {
-  std::vector<std::string> missing;
+std::vector<ActivityGap> missing_for_activity(const std::vector<Groups>& molecules, const GroupTable& table) {
+  std::vector<ActivityGap> missing;
   for (std::size_t i = 0; i < molecules.size(); ++i)
-    if (molecules[i].empty()) missing.push_back(fmt::format("molecule {} has no groups", i + 1));
+    if (molecules[i].empty()) missing.push_back({ActivityGap::What::molecule, static_cast<int>(i)});
   std::set<int> main_groups;
   for (const int number : subgroups_in(molecules)) {
     if (const Subgroup* group = find_subgroup(table, number))
       main_groups.insert(group->main_group);
     else
-      missing.push_back(fmt::format("no published figures for subgroup {}", number));
+      missing.push_back({ActivityGap::What::subgroup, number});
   }
   add_missing_pairs(missing, main_groups, table);
   return missing;

@@ -63,20 +63,6 @@ std::optional<VapourPressure> from_two_points(const Solvent& solvent, double T_K
 
 }  // namespace
 
-std::string_view to_word(PressureBasis basis) {
-  switch (basis) {
-    case PressureBasis::equation:
-      return "equation inside its range";
-    case PressureBasis::equation_through_25:
-      return "equation outside its range, through the pressure at 25 C";
-    case PressureBasis::equation_stretched:
-      return "equation outside its range";
-    case PressureBasis::two_points:
-      return "line through the pressure at 25 C and the boiling point";
-  }
-  return "";
-}
-
 std::optional<VapourPressure> vapour_pressure(const Solvent& solvent, Celsius temperature) {
   if (!(temperature.value >= lowest_C && temperature.value <= highest_C)) return std::nullopt;
   const double T_K = kelvin(temperature);

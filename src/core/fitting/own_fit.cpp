@@ -69,7 +69,7 @@ std::vector<Misfit> misfits_of(const std::vector<Score>& scores, const std::vect
 }
 
 // Good liquids that leave a direction of Hansen space untried cannot close the sphere there.
-void add_flat_directions(const std::vector<Score>& sides, std::vector<std::string>& doubts) {
+void add_flat_directions(const std::vector<Score>& sides, std::vector<FitDoubt>& doubts) {
   const auto spread = [&](auto figure) {
     double low = 1e9, high = -1e9;
     for (const Score& side : sides) {
@@ -78,9 +78,9 @@ void add_flat_directions(const std::vector<Score>& sides, std::vector<std::strin
     }
     return high - low;
   };
-  if (spread([](const Hansen& h) { return h.dD; }) < 1) doubts.push_back("the liquids hardly differ in dD");
-  if (spread([](const Hansen& h) { return h.dP; }) < 2) doubts.push_back("the liquids hardly differ in dP");
-  if (spread([](const Hansen& h) { return h.dH; }) < 2) doubts.push_back("the liquids hardly differ in dH");
+  if (spread([](const Hansen& h) { return h.dD; }) < 1) doubts.push_back(FitDoubt::liquids_alike_in_dD);
+  if (spread([](const Hansen& h) { return h.dP; }) < 2) doubts.push_back(FitDoubt::liquids_alike_in_dP);
+  if (spread([](const Hansen& h) { return h.dH; }) < 2) doubts.push_back(FitDoubt::liquids_alike_in_dH);
 }
 
 }  // namespace

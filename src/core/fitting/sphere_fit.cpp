@@ -188,13 +188,13 @@ double widest_radius(const Cloud& cloud, const SphereFit& fit, double step) {
   return R0;
 }
 
-std::vector<std::string> doubts_of(const SphereFit& fit) {
-  std::vector<std::string> doubts;
-  if (fit.bad_solvents < 10) doubts.push_back("fewer than 10 solvents fail to dissolve it");
+std::vector<FitDoubt> doubts_of(const SphereFit& fit) {
+  std::vector<FitDoubt> doubts;
+  if (fit.bad_solvents < 10) doubts.push_back(FitDoubt::few_bad_solvents);
   if (fit.sphere.R0 >= largest_fitted_R0 - 0.5 || fit.R0_high >= largest_fitted_R0)
-    doubts.push_back("the radius runs away");
+    doubts.push_back(FitDoubt::radius_runs_away);
   else if (fit.R0_high > 1.4 * fit.sphere.R0)
-    doubts.push_back("a sphere more than 40 % larger fits almost as well");
+    doubts.push_back(FitDoubt::larger_fits);
   return doubts;
 }
 

@@ -59,7 +59,7 @@ struct Groups {
   std::vector<SpherePair> held, weak, open, all, kin;
 };
 
-Groups group(const std::vector<ScoreSet>& sets, const std::vector<SetFigures>& figures) {
+Groups groups_of(const std::vector<ScoreSet>& sets, const std::vector<SetFigures>& figures) {
   Groups groups;
   std::size_t i = 0;
   for (const ScoreSet& set : sets) {
@@ -110,19 +110,19 @@ SphereScatter independent_spread(const std::vector<SpherePair>& pairs, const Sph
 }
 
 std::vector<SpreadRow> default_spreads(const std::vector<ScoreSet>& sets, const std::vector<SetFigures>& figures) {
-  const Groups groups = group(sets, figures);
+  const Groups groups = groups_of(sets, figures);
   const SphereScatter shape = scatter_of(groups.all, scatter_cap);
   std::vector<SpreadRow> rows;
-  const auto add = [&](const char* what, const std::vector<SpherePair>& pairs, double share) {
+  const auto add = [&](SpreadGroup group, const std::vector<SpherePair>& pairs, double share) {
     const SphereScatter seen = scatter_of(pairs, scatter_cap);
-    rows.push_back({what, seen, independent_spread(pairs, shape, share * seen.boundary)});
+    rows.push_back({group, seen, independent_spread(pairs, shape, share * seen.boundary)});
   };
-  add("held, up to 13 misplaced", groups.held, 1);
-  add("held, 14 or more misplaced", groups.weak, 1);
-  add("not held by its solvents", groups.open, 1);
-  add("all sets", groups.all, 1);
+  add(SpreadGroup::held, groups.held, 1);
+  add(SpreadGroup::weak, groups.weak, 1);
+  add(SpreadGroup::open, groups.open, 1);
+  add(SpreadGroup::all, groups.all, 1);
   // Two members of a family differ by sqrt 2 of its standard deviation.
-  add("one resin for another like it", groups.kin, std::sqrt(0.5));
+  add(SpreadGroup::kin, groups.kin, std::sqrt(0.5));
   return rows;
 }
 

@@ -2,10 +2,6 @@
 
 #include "core/learning/candidates.hpp"
 
-#include "gentlest/base/text.hpp"
-
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -62,21 +58,18 @@ NextTest stop_found(const NextTestTask& task, const Working& working) {
   if (!next.untested.empty()) {
     next.step = NextStep::try_passage;
     next.passage = next.untested.front();
-    next.reason = fmt::format("it worked; {} was not tested yet, and one mixture must pass all colours", next.passage);
+    next.reason = NextReason::passage_untested;
     return next;
   }
   next.step = NextStep::found;
-  next.reason =
-      fmt::format("this mixture removed the layer and left the original as it was; chance that it keeps doing so: {}",
-                  per_cent(working.outlook.good));
+  next.reason = NextReason::worked;
   return next;
 }
 
-NextTest stop(NextStep step, std::string reason, std::optional<CandidateOutlook> nearest = {}) {
+NextTest stop(NextStep step, NextReason reason) {
   NextTest next;
   next.step = step;
-  next.mixture = std::move(nearest);
-  next.reason = std::move(reason);
+  next.reason = reason;
   return next;
 }
 
@@ -98,9 +91,8 @@ NextTest go_on_after_success(const NextTestTask& task, Choice& choice, const Wor
   next.step = NextStep::confirm;
   next.mixture = surest;
   next.risk_limit = limit;
-  next.reason = fmt::format(
-      "a mixture worked, which may have been luck; this one is the likeliest to work each time ({} against {})",
-      per_cent_beside(surest->good, working.outlook.good), per_cent(working.outlook.good));
+  next.reason = NextReason::likeliest_each_time;
+  next.worked_good = working.outlook.good;
   return next;
 }
 
@@ -109,7 +101,7 @@ long edge_tests_left(const NextTestTask& task) {
          std::count_if(task.past.begin(), task.past.end(), [](const PastTest& t) { return t.at_edge; });
 }
 
-NextTest edge_first(const CandidateOutlook& mixture, const char* reason) {
+NextTest edge_first(const CandidateOutlook& mixture, NextReason reason) {
   NextTest next;
   next.step = NextStep::try_at_edge;
   next.mixture = mixture;
@@ -155,12 +147,12 @@ NextTest search_on_picture(const NextTestTask& task, Choice& choice, const Bound
     if (promise(*allowed) < bounds.least_promise) continue;
     next.step = NextStep::try_mixture;
     next.risk_limit = limit;
-    next.reason = fmt::format("of the mixtures with a risk up to {} it promises most for the least risk",
-                              setting_per_cent(limit));
+    next.reason = NextReason::promises_most;
     return next;
   }
-  next.reason = fmt::format("no mixture offers a chance of {} to move the layer at a risk up to {}",
-                            setting_per_cent(bounds.least_promise), setting_per_cent(bounds.most_risk));
+  next.reason = NextReason::nothing_promises;
+  next.least_promise = bounds.least_promise;
+  next.most_risk = bounds.most_risk;
   return next;
 }
 
@@ -169,7 +161,7 @@ NextTest put_on_picture(const CandidateOutlook& passed, double limit) {
   next.step = NextStep::try_mixture;
   next.mixture = passed;
   next.risk_limit = limit;
-  next.reason = "it passed at the edge, and of those that did it promises most";
+  next.reason = NextReason::passed_at_edge;
   return next;
 }
 
@@ -181,15 +173,12 @@ NextTest search_on(const NextTestTask& task, Choice& choice, bool is_surprised) 
   const double gentle = proposes && next.risk_limit == set.risk_limits.front() ? promise(*next.mixture) : 0;
   const auto passed = passed_and_open(task, choice);
   if (const auto edge = worth_an_edge(task, choice, std::max(gentle, passed ? promise(*passed) : 0)))
-    return edge_first(*edge, "it promises more, but may affect the original: try it first where harm matters least");
+    return edge_first(*edge, NextReason::promises_more_at_edge);
   if (passed && promise(*passed) >= bounds.least_promise && promise(*passed) > gentle)
     return put_on_picture(*passed, set.passed_risk);
   if (proposes && next.mixture->risk > bounds.edge_needed_above && edge_tests_left(task) > 0 &&
       !has_passed_at_edge(task, next.mixture->point))
-    return edge_first(*next.mixture,
-                      "it is the best choice left, but not without risk: try it first where harm matters least");
-  if (!proposes && is_surprised)
-    next.reason += "; the readings fit badly with what was held before, so no more is risked";
+    return edge_first(*next.mixture, NextReason::risky_best);
   return next;
 }
 
@@ -221,12 +210,14 @@ NextTest choose_next_test(const NextTestTask& task, const DriftQuestion& drifts_
     return !test.at_edge && test.affected.value_or(false);
   });
   const std::optional<Working> working = best_working(task);
-  if (harmed >= 2 && !working)
-    return stop(NextStep::closed, "the original reacted twice: this way of cleaning is closed");
+  if (harmed >= 2 && !working) return stop(NextStep::closed, NextReason::harmed_twice);
   const bool is_used_up = static_cast<int>(task.past.size()) >= task.settings.most_tests;
   if (working && (harmed >= 2 || is_used_up)) return stop_found(task, *working);
-  if (is_used_up)
-    return stop(NextStep::tests_used_up, fmt::format("{} tests were made without success", task.past.size()));
+  if (is_used_up) {
+    NextTest next = stop(NextStep::tests_used_up, NextReason::tests_made);
+    next.tests_made = task.past.size();
+    return next;
+  }
   Choice choice(task, drifts_to);
   const bool is_surprised = surprise_of(task) > task.settings.surprised_at;
   NextTest next = working ? go_on_after_success(task, choice, *working) : search_on(task, choice, is_surprised);

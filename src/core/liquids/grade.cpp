@@ -2,6 +2,7 @@
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/text.hpp"
+#include "gentlest/liquids/notation.hpp"
 
 #include <fmt/format.h>
 
@@ -13,7 +14,7 @@ namespace gentlest {
 
 namespace {
 
-enum class Basis { volume, weight };
+using Basis = StrengthBasis;
 
 struct Strength {
   double percent = 0;
@@ -127,8 +128,7 @@ Grade read_grade(const Solvent& solvent, std::string_view text, const Catalogue&
   if (is_alcohol && !(strength->percent > 50 && strength->percent <= 100))
     throw InputError(Fault::usage, fmt::format("grade \"{}\" of {} is not between 50 and 100 %", stated, solvent.name),
                      "write the share of the alcohol by volume, e.g. \"96 %\", or \"absolute\"");
-  const char* unit = strength->basis == Basis::weight ? "% w/w" : "%";
-  return {fmt::format("{:.6g} {}", strength->percent, unit), is_alcohol ? water_in(solvent, *strength, catalogue) : 0};
+  return {grade_text(strength->percent, strength->basis), is_alcohol ? water_in(solvent, *strength, catalogue) : 0};
 }
 
 std::string grade_within(const Solvent& alcohol, double water_fraction, const Catalogue& catalogue) {
@@ -136,8 +136,8 @@ std::string grade_within(const Solvent& alcohol, double water_fraction, const Ca
   constexpr int strongest = 99;
   for (int percent = weakest; percent <= strongest; ++percent)
     if (water_in(alcohol, {static_cast<double>(percent), Basis::volume}, catalogue) <= water_fraction)
-      return fmt::format("{} %", percent);
-  return "absolute";
+      return grade_of_percent(percent);
+  return grade_of_percent(100);
 }
 
 }  // namespace gentlest

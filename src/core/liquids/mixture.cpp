@@ -2,6 +2,7 @@
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/liquids/grade.hpp"
+#include "gentlest/liquids/notation.hpp"
 
 #include <fmt/format.h>
 
@@ -36,7 +37,7 @@ Liquid make_liquid(const Solvent& solvent, std::string_view grade, const Catalog
   Liquid liquid;
   liquid.solvent = &solvent;
   const Grade stated = read_grade(solvent, grade, catalogue);
-  liquid.label = stated.text.empty() ? solvent.name : fmt::format("{} {}", solvent.name, stated.text);
+  liquid.label = bottle_label(solvent.name, stated.text);
   liquid.hansen = solvent.hansen->chosen.value;
   if (stated.water_fraction > 0) add_water(liquid, stated.water_fraction, catalogue);
   return liquid;
@@ -87,13 +88,6 @@ Hansen largest_sd(const std::vector<Liquid>& liquids) {
     sd = {std::max(sd.dD, own.dD), std::max(sd.dP, own.dP), std::max(sd.dH, own.dH)};
   }
   return sd;
-}
-
-std::string to_text(const Mixture& mixture) {
-  std::string text;
-  for (const Part& part : mixture.parts())
-    text += fmt::format("{}{} {:.4g}", text.empty() ? "" : ", ", part.liquid.label, 100 * part.fraction);
-  return text;
 }
 
 }  // namespace gentlest

@@ -3,6 +3,7 @@
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/text.hpp"
 #include "gentlest/liquids/grade.hpp"
+#include "gentlest/liquids/notation.hpp"
 
 #include <fmt/format.h>
 

@@ -91,6 +91,10 @@ Recipe round_recipe(const Mixture& mixture, const Measuring& measuring) {
   return {measuring, std::move(lines), {total * measuring.step.value}, Mixture(std::move(parts)), largest_change};
 }
 
+bool is_in_drops(const Measuring& measuring) {
+  return std::abs(measuring.step.value - drop_mL) < 1e-9;
+}
+
 std::vector<SessionTotal> session_totals(const std::vector<Recipe>& recipes) {
   std::map<std::string, double> totals;
   for (const Recipe& recipe : recipes)
@@ -98,17 +102,6 @@ std::vector<SessionTotal> session_totals(const std::vector<Recipe>& recipes) {
   std::vector<SessionTotal> list;
   for (const auto& [label, volume] : totals) list.push_back({label, {volume}});
   return list;
-}
-
-std::string to_text(const Recipe& recipe) {
-  const bool in_drops = std::abs(recipe.measuring.step.value - drop_mL) < 1e-9;
-  std::string text;
-  for (const RecipeLine& line : recipe.lines) {
-    if (!text.empty()) text += " + ";
-    text += in_drops ? fmt::format("{} {} drop{}", line.liquid.label, line.steps, line.steps == 1 ? "" : "s")
-                     : fmt::format("{} {:.6g} mL", line.liquid.label, line.volume.value);
-  }
-  return text;
 }
 
 }  // namespace gentlest

@@ -1,13 +1,21 @@
 #include "gentlest/liquids/series.hpp"
 
+#include "core/base/enum_words.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cassert>
 #include <initializer_list>
+#include <utility>
 
 namespace gentlest {
 
 namespace {
+
+constexpr std::array<std::pair<SeriesKind, std::string_view>, 3> words = {
+    {{SeriesKind::feller, "feller"},
+     {SeriesKind::hydrocarbon_ketone, "hydrocarbon_ketone"},
+     {SeriesKind::hydrocarbon_alcohol, "hydrocarbon_alcohol"}}};
 
 bool all_known(const Catalogue& catalogue, std::initializer_list<const char*> ids) {
   return std::all_of(ids.begin(), ids.end(), [&](const char* id) {
@@ -30,13 +38,17 @@ Series feller_series(const Catalogue& catalogue) {
   const Liquid cyclohexane = plain(catalogue, "cyclohexane");
   const Liquid toluene = plain(catalogue, "toluene");
   const Liquid acetone = plain(catalogue, "acetone");
-  Series series{"feller", "cyclohexane, toluene, acetone in 13 mixtures", "Feller 1976, from memory", {}};
+  Series series{SeriesKind::feller, {}};
   for (int i = 0; i <= 4; ++i) series.mixtures.push_back(two_part(cyclohexane, toluene, i / 4.0));
   for (int i = 1; i <= 8; ++i) series.mixtures.push_back(two_part(toluene, acetone, i / 8.0));
   return series;
 }
 
 }  // namespace
+
+std::string_view to_word(SeriesKind kind) {
+  return word_of(words, kind);
+}
 
 std::vector<Mixture> even_series(const Liquid& first, const Liquid& second, int steps) {
   assert(steps >= 1);
@@ -49,13 +61,12 @@ std::vector<Mixture> even_series(const Liquid& first, const Liquid& second, int 
 std::vector<Series> published_series(const Catalogue& catalogue) {
   std::vector<Series> found;
   if (all_known(catalogue, {"cyclohexane", "toluene", "acetone"})) found.push_back(feller_series(catalogue));
-  const std::string source = "as taught by Cremonesi, from memory";
   if (all_known(catalogue, {"ligroin", "acetone"}))
-    found.push_back({"hydrocarbon_ketone", "ligroin to acetone in 10 % steps", source,
-                     even_series(plain(catalogue, "ligroin"), plain(catalogue, "acetone"), 10)});
+    found.push_back(
+        {SeriesKind::hydrocarbon_ketone, even_series(plain(catalogue, "ligroin"), plain(catalogue, "acetone"), 10)});
   if (all_known(catalogue, {"ligroin", "ethanol"}))
-    found.push_back({"hydrocarbon_alcohol", "ligroin to ethanol in 10 % steps", source,
-                     even_series(plain(catalogue, "ligroin"), plain(catalogue, "ethanol"), 10)});
+    found.push_back(
+        {SeriesKind::hydrocarbon_alcohol, even_series(plain(catalogue, "ligroin"), plain(catalogue, "ethanol"), 10)});
   return found;
 }
 

@@ -1,4 +1,4 @@
-// The sentences of a plan: what to watch, what the model does not see, cautions, other ways. Internal to core.
+// What to watch, and cautions. Internal to core.
 #pragma once
 
 #include "gentlest/plan/plan.hpp"
@@ -7,9 +7,7 @@
 
 namespace gentlest {
 
-std::vector<Advice> advice_to_watch(const Plan& plan);
-std::vector<Advice> advice_not_seen();
-std::vector<Advice> advice_cautions(const Plan& plan, const Catalogue& catalogue);
-std::vector<Advice> advice_other_ways();
+std::vector<Watch> what_to_watch(const Plan& plan);
+std::vector<Caution> advice_cautions(const Plan& plan, const Catalogue& catalogue);
 
 }  // namespace gentlest

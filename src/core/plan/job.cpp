@@ -65,7 +65,7 @@ class JobCheck {
   }
 
   void check_possible(const Layer& layer) {
-    std::set<const Material*> named = {catalogue_.find_material(layer.found.empty() ? layer.recorded : layer.found)};
+    std::set<const Material*> named = {catalogue_.find_material(own_material(layer))};
     int sum = 0;
     for (const PossibleMaterial& one : layer.possible) {
       check_material(one.where, layer.name, one.material, true);
@@ -167,8 +167,29 @@ class JobCheck {
   // That limits leave no bottle is known before any plan is asked for.
   void check_usable_shelf() {
     const Shelf shelf = shelf_of(job_, catalogue_);
-    if (usable_liquids(shelf).empty())
-      complain_at("shelf", "no bottle of the shelf may be used", left_off_words(shelf).front());
+    if (usable_liquids(shelf).empty()) complain_of_shelf(bottles_left_off(shelf).front());
+  }
+
+  // With what keeps the first bottle off, as the one to look at.
+  void complain_of_shelf(const JobBottle& bottle) {
+    const std::string& name = bottle.liquid ? bottle.liquid->label : bottle.solvent->name;
+    const auto complain_that = [&](const std::string& why) {
+      complain_at("shelf", "no bottle of the shelf may be used", name + ": " + why);
+    };
+    switch (bottle.left_off->why) {
+      case LeftOffWhy::no_hansen:
+        return complain_that("no Hansen parameters: " + bottle.solvent->no_hansen);
+      case LeftOffWhy::water:
+        return complain_that("water acts by other ways than solubility; outside the model");
+      case LeftOffWhy::family:
+        return complain_that(fmt::format("family \"{}\" is to be avoided", bottle.solvent->family));
+      case LeftOffWhy::solvent:
+        return complain_that("is to be avoided");
+      case LeftOffWhy::no_hazard_record:
+        return complain_that("no hazard record, and unknown hazards are not allowed");
+      case LeftOffWhy::statement:
+        return complain_that(fmt::format("carries {}, which is to be avoided", bottle.left_off->statement));
+    }
   }
 
   void check_ranges() {
@@ -240,6 +261,10 @@ class JobCheck {
 };
 
 }  // namespace
+
+const std::string& own_material(const Layer& layer) {
+  return layer.found.empty() ? layer.recorded : layer.found;
+}
 
 // Where a record stands in its file is no part of what it says.
 bool PossibleMaterial::operator==(const PossibleMaterial& other) const {

@@ -2,8 +2,6 @@
 #include "gentlest/liquids/grade.hpp"
 #include "gentlest/plan/plan.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 namespace gentlest {
@@ -24,17 +22,20 @@ bool stays_one_liquid(const Liquid& liquid, const Liquid& other, const PartingPa
 // More alcohol never parts sooner, so the weakest grade is found by halving.
 std::optional<std::string> weakest_grade(const Liquid& liquid, const Liquid& other, const PartingPair& pair,
                                          int step_percent, const Catalogue& catalogue, Celsius room) {
-  const auto mixes = [&](const std::string& grade) {
-    return stays_one_liquid(make_liquid(*liquid.solvent, grade, catalogue), other, pair, step_percent, catalogue, room);
+  const auto of_strength = [&](int percent) {
+    return make_liquid(*liquid.solvent, grade_of_percent(percent), catalogue);
   };
-  if (!mixes("absolute")) return std::nullopt;
+  const auto mixes = [&](int percent) {
+    return stays_one_liquid(of_strength(percent), other, pair, step_percent, catalogue, room);
+  };
+  if (!mixes(100)) return std::nullopt;
   int parts = 50;
   int high = 100;
   while (high - parts > 1) {
     const int middle = (parts + high) / 2;
-    (mixes(fmt::format("{} %", middle)) ? high : parts) = middle;
+    (mixes(middle) ? high : parts) = middle;
   }
-  return make_liquid(*liquid.solvent, high == 100 ? "absolute" : fmt::format("{} %", high), catalogue).label;
+  return of_strength(high).label;
 }
 
 std::optional<PartingPair> parting_of(const Liquid& liquid, const Liquid& other, const Limits& limits,

@@ -45,7 +45,6 @@ void describe_no_window(Plan& plan, const Ladder& ladder, const JudgeCandidate& 
       break;
     }
   }
-  plan.other_ways = advice_other_ways();
 }
 
 // Steps between each two neighbouring rungs of the stretch, on the ladder's bottles at 1 % of volume.
@@ -134,15 +133,11 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
     if (plan.layers[i].is_target) plan.target = i;
   plan.margin_claimed = margin_may_be_claimed(plan.layers);
   const Shelf bottles = shelf_of(job, catalogue);
-  plan.left_off_shelf = left_off_words(bottles);
+  plan.left_off = bottles_left_off(bottles);
   std::vector<Liquid> shelf = usable_liquids(bottles);
-  if (shelf.empty())
-    throw InputError(Fault::file,
-                     {{{job.file, 0, 0}, "no bottle of the shelf may be used", plan.left_off_shelf.front(), ""}});
   plan.parting = parting_pairs(shelf, job.limits, catalogue);
   fill_ladder(plan, std::move(shelf), catalogue, finer, progress, run);
-  plan.watch = advice_to_watch(plan);
-  plan.not_seen = advice_not_seen();
+  plan.watch = what_to_watch(plan);
   plan.cautions = advice_cautions(plan, catalogue);
   plan.weak_points = list_weak_points(plan);
   plan.sources = list_sources(plan, catalogue);

@@ -1,14 +1,13 @@
-// What a plan rests on: the weak figures in plain words, and the sources. Internal to core.
+// What a plan rests on: the weak figures and the sources. Internal to core.
 #pragma once
 
 #include "gentlest/plan/plan.hpp"
 
-#include <string>
 #include <vector>
 
 namespace gentlest {
 
-std::vector<std::string> list_weak_points(const Plan& plan);
+std::vector<WeakPoint> list_weak_points(const Plan& plan);
 
 /// Of every figure behind the plan's layers, mixtures and cautions, by key.
 std::vector<Source> list_sources(const Plan& plan, const Catalogue& catalogue);

@@ -12,8 +12,6 @@ namespace gentlest {
 
 namespace {
 
-constexpr const char* own_tests = "own tests";
-
 void add_flags(std::vector<Flag>& flags, const std::vector<Flag>& more) {
   for (const Flag flag : more)
     if (std::find(flags.begin(), flags.end(), flag) == flags.end()) flags.push_back(flag);
@@ -45,18 +43,20 @@ PlannedLayer plan_layer(const Layer& layer, const Catalogue& catalogue) {
   planned.role = layer.role;
   add_flags(planned.flags, layer.suspected);
   add_possible(planned, layer, catalogue);
-  const std::string& name = layer.found.empty() ? layer.recorded : layer.found;
+  const std::string& name = own_material(layer);
   const Material* material = name.empty() ? nullptr : catalogue.find_material(name);
   if (layer.own_sphere) {
-    planned.material_name = material ? material->name : own_tests;
-    if (material) add_flags(planned.flags, material->flags);
-    planned.chosen_because = own_tests;
+    if (material) {
+      planned.material_name = material->name;
+      add_flags(planned.flags, material->flags);
+    }
+    planned.basis = LayerBasis::own_tests;
     planned.sphere = layer.own_sphere->sphere;
     planned.grade = SphereGrade::fitted;
     planned.sphere_source = layer.own_sphere->source;
     return planned;
   }
-  planned.chosen_because = layer.found.empty() ? "recorded, not examined" : "found";
+  planned.basis = layer.found.empty() ? LayerBasis::recorded : LayerBasis::found;
   take_material(planned, *material, catalogue);
   return planned;
 }
@@ -65,7 +65,8 @@ PlannedLayer plan_passage(const Passage& passage, const Catalogue& catalogue) {
   PlannedLayer planned;
   planned.name = passage.name;
   planned.role = Role::keep;
-  planned.chosen_because = "passage of " + passage.of;
+  planned.basis = LayerBasis::passage;
+  planned.passage_of = passage.of;
   add_flags(planned.flags, passage.suspected);
   take_material(planned, *catalogue.find_material(passage.material), catalogue);
   return planned;
@@ -101,10 +102,6 @@ UncertainSphere met_by_liquids(const PlannedLayer& layer, const std::vector<Liqu
   sphere.sd = {std::max(sphere.sd.dD, best_known_sd.dD), std::max(sphere.sd.dP, best_known_sd.dP),
                std::max(sphere.sd.dH, best_known_sd.dH)};
   return sphere;
-}
-
-bool is_own_sphere(const PlannedLayer& layer) {
-  return layer.chosen_because == own_tests;
 }
 
 const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue) {

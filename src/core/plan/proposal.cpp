@@ -18,7 +18,7 @@ namespace {
 bool keeps_flash_point(const Mixture& mixture, const Limits& limits, const Catalogue& catalogue) {
   if (!limits.lowest_flash_point_C) return true;
   const FlashPoint flash = flash_point(mixture, catalogue);
-  if (flash.nothing_burns) return true;
+  if (flash.nothing_burns()) return true;
   if (!flash.estimate) return limits.allow_unknown_hazards;
   return flash.estimate->value >= *limits.lowest_flash_point_C;
 }

@@ -2,9 +2,8 @@
 
 #include "gentlest/catalogue/statements.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 namespace gentlest {
@@ -18,18 +17,17 @@ bool names_solvent(const std::vector<std::string>& names, const Solvent& solvent
 
 }  // namespace
 
-std::string reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue) {
-  if (!solvent.hansen) return "no Hansen parameters: " + solvent.no_hansen;
-  if (solvent.family == "water") return "water acts by other ways than solubility; outside the model";
+std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue) {
+  if (!solvent.hansen) return LeftOff{LeftOffWhy::no_hansen};
+  if (solvent.family == "water") return LeftOff{LeftOffWhy::water};
   const auto& families = limits.avoid_families;
-  if (std::find(families.begin(), families.end(), solvent.family) != families.end())
-    return fmt::format("family \"{}\" is to be avoided", solvent.family);
-  if (names_solvent(limits.avoid_solvents, solvent, catalogue)) return "is to be avoided";
-  if (!solvent.hazards && !limits.allow_unknown_hazards) return "no hazard record, and unknown hazards are not allowed";
+  if (std::find(families.begin(), families.end(), solvent.family) != families.end()) return LeftOff{LeftOffWhy::family};
+  if (names_solvent(limits.avoid_solvents, solvent, catalogue)) return LeftOff{LeftOffWhy::solvent};
+  if (!solvent.hazards && !limits.allow_unknown_hazards) return LeftOff{LeftOffWhy::no_hazard_record};
   for (const std::string& avoided : limits.avoid_statements)
     for (const std::string& statement : known_statements(solvent))
-      if (statement.rfind(avoided, 0) == 0) return fmt::format("carries {}, which is to be avoided", statement);
-  return {};
+      if (statement.rfind(avoided, 0) == 0) return LeftOff{LeftOffWhy::statement, statement};
+  return std::nullopt;
 }
 
 Shelf shelf_of(const Job& job, const Catalogue& catalogue) {
@@ -53,18 +51,16 @@ std::vector<Liquid> all_liquids(const Shelf& shelf) {
 std::vector<Liquid> usable_liquids(const Shelf& shelf) {
   std::vector<Liquid> liquids;
   for (const JobBottle& bottle : shelf)
-    if (bottle.liquid && bottle.left_off.empty()) liquids.push_back(*bottle.liquid);
+    if (bottle.liquid && !bottle.left_off) liquids.push_back(*bottle.liquid);
   std::sort(liquids.begin(), liquids.end(), [](const Liquid& a, const Liquid& b) { return a.label < b.label; });
   return liquids;
 }
 
-std::vector<std::string> left_off_words(const Shelf& shelf) {
-  std::vector<std::string> words;
-  for (const JobBottle& bottle : shelf)
-    if (!bottle.left_off.empty())
-      words.push_back(
-          fmt::format("{}: {}", bottle.liquid ? bottle.liquid->label : bottle.solvent->name, bottle.left_off));
-  return words;
+std::vector<JobBottle> bottles_left_off(const Shelf& shelf) {
+  std::vector<JobBottle> bottles;
+  std::copy_if(shelf.begin(), shelf.end(), std::back_inserter(bottles),
+               [](const JobBottle& bottle) { return bottle.left_off.has_value(); });
+  return bottles;
 }
 
 }  // namespace gentlest

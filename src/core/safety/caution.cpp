@@ -2,16 +2,13 @@
 
 #include "gentlest/catalogue/statements.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <functional>
+#include <utility>
 
 namespace gentlest {
 
 namespace {
-
-constexpr const char* from_label = "GHS statements of the mixture or of a bottle";
 
 bool names(const std::string& side, const Solvent& solvent) {
   return side == solvent.id || side == solvent.family;
@@ -26,10 +23,10 @@ std::vector<Liquid> liquids_in(const Mixtures& mixtures) {
   return liquids;
 }
 
-std::string labels_where(const Mixtures& mixtures, const std::function<bool(const Solvent&)>& fits) {
-  std::string labels;
+std::vector<std::string> labels_where(const Mixtures& mixtures, const std::function<bool(const Solvent&)>& fits) {
+  std::vector<std::string> labels;
   for (const Liquid& liquid : liquids_in(mixtures))
-    if (fits(*liquid.solvent)) labels += (labels.empty() ? "" : ", ") + liquid.label;
+    if (fits(*liquid.solvent)) labels.push_back(liquid.label);
   return labels;
 }
 
@@ -58,60 +55,46 @@ bool warns_of_skin(const Solvent& solvent) {
                      [](const std::string& code) { return code == "H310" || code == "H311" || code == "H312"; });
 }
 
+void add(std::vector<Caution>& list, CautionKind kind, CautionOrigin origin, std::string source = {},
+         std::vector<std::string> liquids = {}) {
+  list.push_back({kind, origin, std::move(source), std::move(liquids)});
+}
+
+void add_for(std::vector<Caution>& list, std::vector<std::string> liquids, CautionKind kind, CautionOrigin origin,
+             std::string source = {}) {
+  if (!liquids.empty()) add(list, kind, origin, std::move(source), std::move(liquids));
+}
+
 void add_fire(std::vector<Caution>& list, const Mixtures& mixtures) {
   if (on_label(mixtures, {"H224", "H225"}))
-    list.push_back({"Vapour catches fire at room temperature: no flame, hot air, hot spatula or sparking switch near.",
-                    from_label});
+    add(list, CautionKind::vapour_catches_fire, CautionOrigin::statements);
   else if (on_label(mixtures, {"H226"}))
-    list.push_back({"Catches fire when warmed, and from a soaked swab: no flame or hot tool near.", from_label});
-  const std::string halogenated =
-      labels_where(mixtures, [](const Solvent& solvent) { return solvent.family == "chlorinated"; });
-  if (!halogenated.empty())
-    list.push_back({fmt::format("{}: may hide a flash point without taking the fire away; waste apart from other "
-                                "liquids.",
-                                halogenated),
-                    common_practice});
+    add(list, CautionKind::catches_fire_warm, CautionOrigin::statements);
+  add_for(list, labels_where(mixtures, [](const Solvent& solvent) { return solvent.family == "chlorinated"; }),
+          CautionKind::hides_flash_point, CautionOrigin::common_practice);
+}
+
+bool is_last_resort(const Solvent& solvent) {
+  return solvent.id == "benzene" || solvent.id == "carbon_tetrachloride" || solvent.id == "carbon_disulfide" ||
+         solvent.id == "chloroform";
 }
 
 void add_body(std::vector<Caution>& list, const Mixtures& mixtures) {
-  if (on_label(mixtures, {"H304"}))
-    list.push_back(
-        {"Never pipette by mouth; when swallowed do not make the person vomit: a little in the lungs can "
-         "kill.",
-         from_label});
-  const std::string skin = labels_where(mixtures, warns_of_skin);
-  if (!skin.empty())
-    list.push_back({fmt::format("{}: taken up through the skin as well as by breath.", skin),
-                    "skin notation or statement in the catalogue"});
+  if (on_label(mixtures, {"H304"})) add(list, CautionKind::never_by_mouth, CautionOrigin::statements);
+  add_for(list, labels_where(mixtures, warns_of_skin), CautionKind::through_skin, CautionOrigin::skin_records);
   if (on_label(mixtures, {"H340", "H341", "H350", "H351", "H360", "H361", "H362"}))
-    list.push_back(
-        {"Is or may be harmful to genes, fertility or the unborn child, or may cause cancer: not for "
-         "pregnant or breast-feeding people without an assessment; look for another liquid first.",
-         from_label});
-  if (on_label(mixtures, {"EUH380", "EUH381"}))
-    list.push_back(
-        {"Disturbs the hormones, or is suspected to: as careful as with what harms the unborn child; look for "
-         "another liquid first.",
-         from_label});
-  if (on_label(mixtures, {"H314", "H318"}))
-    list.push_back({"Damages the eyes: goggles, and an eye wash within reach.", from_label});
-  const std::string last_resort = labels_where(mixtures, [](const Solvent& solvent) {
-    return solvent.id == "benzene" || solvent.id == "carbon_tetrachloride" || solvent.id == "carbon_disulfide" ||
-           solvent.id == "chloroform";
-  });
-  if (!last_resort.empty())
-    list.push_back({fmt::format("{}: no reason for a conservator to use it.", last_resort), "waac_health_1999"});
+    add(list, CautionKind::unborn_child, CautionOrigin::statements);
+  if (on_label(mixtures, {"EUH380", "EUH381"})) add(list, CautionKind::hormones, CautionOrigin::statements);
+  if (on_label(mixtures, {"H314", "H318"})) add(list, CautionKind::eyes, CautionOrigin::statements);
+  add_for(list, labels_where(mixtures, is_last_resort), CautionKind::last_resort, CautionOrigin::published,
+          "waac_health_1999");
 }
 
 void add_peroxides(std::vector<Caution>& list, const Mixtures& mixtures) {
-  const std::string formers = labels_where(
-      mixtures, [](const Solvent& solvent) { return solvent.peroxide_former && solvent.peroxide_former->value; });
-  if (formers.empty()) return;
-  list.push_back({fmt::format("{}: forms explosive peroxides in air and light. Write the day of opening on the bottle, "
-                              "keep it dark, test at the latest after 6 months, never dry a bottle out, never open a "
-                              "crusted cap (published limits range from 3 to 12 months).",
-                              formers),
-                  "peroxide_lists"});
+  const auto forms_them = [](const Solvent& solvent) {
+    return solvent.peroxide_former && solvent.peroxide_former->value;
+  };
+  add_for(list, labels_where(mixtures, forms_them), CautionKind::peroxides, CautionOrigin::published, "peroxide_lists");
 }
 
 void add_gloves(std::vector<Caution>& list, const Mixtures& mixtures, const Catalogue& catalogue) {
@@ -123,19 +106,15 @@ void add_gloves(std::vector<Caution>& list, const Mixtures& mixtures, const Cata
     if (std::any_of(told.begin(), told.end(), [&](const GloveNote* other) { return says_the_same(*other); })) continue;
     told.push_back(&note);
     // Families of which the same is said share one sentence.
-    const std::string labels = labels_where(mixtures, [&](const Solvent& solvent) {
+    std::vector<std::string> labels = labels_where(mixtures, [&](const Solvent& solvent) {
       return std::any_of(
           catalogue.chemistry().glove_notes.begin(), catalogue.chemistry().glove_notes.end(),
           [&](const GloveNote& other) { return says_the_same(other) && other.family == solvent.family; });
     });
     if (labels.empty()) continue;
-    const char* doubt = note.standing == Standing::memory ? " (from memory)" : "";
-    list.push_back({fmt::format("Gloves, {}: {}{}.", labels, note.words, doubt), note.source});
+    list.push_back({CautionKind::gloves, CautionOrigin::published, note.source, std::move(labels), &note});
   }
-  list.push_back(
-      {"Gloves of one name differ tenfold: look up the maker's figure for the very glove and liquid. In a "
-       "mixture the fastest part decides. Change at the first splash.",
-       "mickelsen_hall_1987"});
+  add(list, CautionKind::gloves_differ, CautionOrigin::published, "mickelsen_hall_1987");
 }
 
 }  // namespace
@@ -148,37 +127,29 @@ std::vector<Clash> clashes_among(const std::vector<Liquid>& liquids, const Catal
         const Solvent& a = *liquids[i].solvent;
         const Solvent& b = *liquids[k].solvent;
         if ((names(pair.a, a) && names(pair.b, b)) || (names(pair.a, b) && names(pair.b, a)))
-          clashes.push_back({liquids[i].label, liquids[k].label, pair.forbidden, pair.why, pair.source});
+          clashes.push_back({liquids[i].label, liquids[k].label, &pair});
       }
   std::stable_sort(clashes.begin(), clashes.end(),
-                   [](const Clash& a, const Clash& b) { return a.forbidden && !b.forbidden; });
+                   [](const Clash& a, const Clash& b) { return a.pair->forbidden && !b.pair->forbidden; });
   return clashes;
 }
 
 std::vector<Caution> cautions_for(const std::vector<LabelledMixture>& mixtures, const Catalogue& catalogue) {
-  std::vector<Caution> list = {
-      {"The safety data sheets of the bottles and local rules come before anything printed "
-       "here; a missing record is not a record of harmlessness.",
-       common_practice}};
+  std::vector<Caution> list;
+  add(list, CautionKind::data_sheets_first, CautionOrigin::common_practice);
   const std::vector<Clash> clashes = clashes_among(liquids_in(mixtures), catalogue);
   if (clashes.empty() && liquids_in(mixtures).size() > 1)
-    list.push_back({"No two of these liquids are recorded as not to meet, which is no proof that they may.",
-                    "incompatible pairs of the catalogue"});
+    add(list, CautionKind::no_clash_known, CautionOrigin::incompatible_pairs);
   for (const Clash& clash : clashes)
     list.push_back(
-        {fmt::format("{} with {}: {}{}.", clash.a, clash.b, clash.forbidden ? "do not mix: " : "", clash.why),
-         clash.source});
+        {CautionKind::clash, CautionOrigin::published, clash.pair->source, {clash.a, clash.b}, nullptr, clash.pair});
   add_fire(list, mixtures);
   add_body(list, mixtures);
   add_peroxides(list, mixtures);
-  list.push_back(
-      {"Extraction at the work, small volumes, vials open only to wet the swab, nobody else downwind. At the face the "
-       "level is higher than the mean of the room.",
-       common_practice});
+  add(list, CautionKind::extraction, CautionOrigin::common_practice);
   add_gloves(list, mixtures, catalogue);
-  list.push_back({"Used swabs into a closed metal container under extraction, emptied daily; nothing into the drain.",
-                  common_practice});
-  list.push_back({"Label every vial: what, how much, the day, by whom, pictograms and signal word.", common_practice});
+  add(list, CautionKind::swabs_as_waste, CautionOrigin::common_practice);
+  add(list, CautionKind::label_every_vial, CautionOrigin::common_practice);
   return list;
 }
 

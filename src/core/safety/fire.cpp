@@ -3,8 +3,6 @@
 
 #include "gentlest/catalogue/statements.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -40,8 +38,8 @@ struct Fuel {
   double pressure_at_flash_kPa = 0;
 };
 
-// Every molecule that burns with its pressure at its own flash point; the reason where one is missing.
-std::vector<Fuel> list_fuels(const Breakdown& breakdown, const Mixture& mixture, std::string& missing) {
+// Every molecule that burns with its pressure at its own flash point; nothing, and noted, where one is missing.
+std::optional<std::vector<Fuel>> list_fuels(const Breakdown& breakdown, const Mixture& mixture, FlashPoint& answer) {
   std::vector<Fuel> fuels;
   for (std::size_t i = 0; i < breakdown.molecules.size(); ++i) {
     const Molecule& molecule = breakdown.molecules[i];
@@ -49,13 +47,15 @@ std::vector<Fuel> list_fuels(const Breakdown& breakdown, const Mixture& mixture,
     const std::string& label = mixture.parts()[molecule.part].liquid.label;
     const auto* flash = figure_of(molecule, mixture, &Solvent::flash_point_C);
     if (!flash) {
-      missing = fmt::format("the flash point of {} is not known", label);
-      return {};
+      answer.basis = FlashBasis::no_flash_point;
+      answer.missing = {label};
+      return std::nullopt;
     }
     const auto pressure = vapour_pressure(*molecule.solvent, {flash->chosen.value});
     if (!pressure) {
-      missing = fmt::format("the vapour pressure of {} at its flash point is not known", label);
-      return {};
+      answer.basis = FlashBasis::no_pressure_at_flash;
+      answer.missing = {label};
+      return std::nullopt;
     }
     fuels.push_back({i, pressure->kPa});
   }
@@ -109,8 +109,7 @@ bool take_recorded(FlashPoint& flash, const Mixture& mixture) {
   const Solvent* pure = pure_liquid(mixture);
   if (!pure || !pure->flash_point_C) return false;
   flash.estimate = Celsius{pure->flash_point_C->chosen.value};
-  flash.measured = true;
-  flash.because = "as recorded for the pure liquid";
+  flash.basis = FlashBasis::recorded;
   return true;
 }
 
@@ -122,30 +121,24 @@ FlashPoint flash_point(const Mixture& mixture, const Catalogue& catalogue) {
   if (take_recorded(flash, mixture)) return flash;
   const auto breakdown = break_down(mixture, catalogue);
   if (!breakdown) {
-    flash.because = fmt::format("molar volume or molar mass of {} is not known",
-                                fmt::join(missing_for_breakdown(mixture, catalogue), ", "));
+    flash.basis = FlashBasis::no_amount;
+    flash.missing = missing_for_breakdown(mixture, catalogue);
     return flash;
   }
-  const std::vector<Fuel> fuels = list_fuels(*breakdown, mixture, flash.because);
-  if (!flash.because.empty()) return flash;
-  flash.nothing_burns = fuels.empty();
-  if (flash.nothing_burns) {
-    flash.because = "no part is flammable by its record";
+  const auto fuels = list_fuels(*breakdown, mixture, flash);
+  if (!fuels) return flash;
+  if (fuels->empty()) {
+    flash.basis = FlashBasis::nothing_burns;
     return flash;
   }
   const VapourModel model(*breakdown, catalogue);
-  const auto estimate = solve_flash(model, mole_fractions(*breakdown), fuels);
-  if (!estimate) {
-    flash.because = "vapour pressures are missing, or the mixture hardly burns";
-    return flash;
-  }
+  const auto estimate = solve_flash(model, mole_fractions(*breakdown), *fuels);
+  if (!estimate) return flash;
   flash.estimate = Celsius{*estimate};
-  flash.because = "by the rule of Liaw with activity coefficients";
+  flash.basis = FlashBasis::activity;
   if (!model.knows_activity() && flash.lowest_part) {
     flash.estimate = std::min(*flash.estimate, *flash.lowest_part);
-    flash.because =
-        "activity coefficients are not known: the lower of the ideal estimate and the lowest part; it may "
-        "lie several degrees lower";
+    flash.basis = FlashBasis::ideal;
   }
   return flash;
 }

@@ -40,7 +40,8 @@ void add_limits(HazardSummary& summary, const Liquid& liquid) {
     known = true;
     if (summary.lowest_limit_ppm && *summary.lowest_limit_ppm <= *limit.long_term_ppm) continue;
     summary.lowest_limit_ppm = limit.long_term_ppm;
-    summary.lowest_limit_of = liquid.label + ", " + limit.authority;
+    summary.lowest_limit_of = liquid.label;
+    summary.lowest_limit_by = limit.authority;
   }
   if (!known) summary.without_limit.push_back(liquid.label);
 }

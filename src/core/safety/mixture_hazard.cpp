@@ -2,11 +2,10 @@
 
 #include "gentlest/catalogue/statements.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 namespace gentlest {
 
@@ -63,7 +62,7 @@ bool is_said_by(const MixtureLabel& label, const std::string& code) {
 
 // Undiluted, the record stands whatever the rules of dilution make of it.
 void keep_record(MixtureLabel& label, const Hazards& record) {
-  constexpr const char* as_recorded = "as recorded for the pure liquid";
+  const LabelReason as_recorded{LabelRule::recorded};
   for (const auto* list : {&record.statements, &record.supplemental})
     for (const std::string& code : *list) {
       const auto known = std::find_if(label.statements.begin(), label.statements.end(),
@@ -91,16 +90,20 @@ const Solvent* burns_like(const Mixture& mixture, const FlashPoint& flash) {
 
 void add_own_flame(MixtureLabel& label, const Solvent& solvent, const std::string& code) {
   if (code.empty()) return;
-  const bool recorded = solvent.hazards && !solvent.hazards->added_flame;
-  const std::string flash =
-      solvent.flash_point_C ? fmt::format("{:.3g} C", solvent.flash_point_C->chosen.value) : std::string("not known");
-  label.statements.push_back(
-      {code, recorded ? "as recorded for the pure liquid" : fmt::format("flash point {} of {}", flash, solvent.name)});
-  if (!recorded && solvent.hazards && !solvent.hazards->added_flame->recorded.empty())
+  if (solvent.hazards && !solvent.hazards->added_flame) {
+    label.statements.push_back({code, {LabelRule::recorded}});
+    return;
+  }
+  LabelReason reason{LabelRule::own_flash_point, {{solvent.name, 100}}};
+  std::optional<Celsius> flash;
+  if (solvent.flash_point_C) {
+    flash = Celsius{solvent.flash_point_C->chosen.value};
+    reason.figures = {flash->value};
+  }
+  label.statements.push_back({code, std::move(reason)});
+  if (solvent.hazards && !solvent.hazards->added_flame->recorded.empty())
     label.remarks.push_back(
-        fmt::format("{}: its record says {}, its flash point of {} asks for {}; the more severe "
-                    "counts",
-                    solvent.name, solvent.hazards->added_flame->recorded, flash, code));
+        {LabelRemark::What::severer_flame, solvent.name, {}, solvent.hazards->added_flame->recorded, code, flash});
 }
 
 // The worst flame of any part stands in for what is not known.
@@ -113,8 +116,7 @@ void add_flame_of_parts(MixtureLabel& label, const Mixture& mixture) {
     worst = code;
     of = part.liquid.label;
   }
-  if (!worst.empty())
-    label.statements.push_back({worst, fmt::format("carried by {}; the mixture's own flash point is not known", of)});
+  if (!worst.empty()) label.statements.push_back({worst, {LabelRule::flame_of_part, {{of, 0}}}});
 }
 
 void add_flammability(MixtureLabel& label, const Mixture& mixture, const Catalogue& catalogue) {
@@ -126,25 +128,22 @@ void add_flammability(MixtureLabel& label, const Mixture& mixture, const Catalog
       return;
     }
   }
-  if (flash.nothing_burns) return;
+  if (flash.nothing_burns()) return;
   if (!flash.estimate) {
-    label.not_known.push_back("how easily it catches fire: " + flash.because);
+    label.not_known.push_back({LabelGap::What::flame, {}, 0, flash});
     add_flame_of_parts(label, mixture);
     return;
   }
   const auto boils = start_of_boiling(mixture, catalogue);
   // Without a boiling point the more severe category counts.
-  const std::string code = flammable_statement(*flash.estimate, boils.value_or(Celsius{0}), !flash.measured);
+  const std::string code = flammable_statement(*flash.estimate, boils.value_or(Celsius{0}), !flash.measured());
   if (code.empty()) return;
-  label.statements.push_back({code, fmt::format("flash point {:.0f} C, {}", flash.estimate->value, flash.because)});
+  label.statements.push_back({code, {LabelRule::flash_point, {}, {}, flash}});
 }
 
 MixtureLabel label_without_shares(const Mixture& mixture, const Catalogue& catalogue) {
   MixtureLabel label;
-  label.not_known.push_back(
-      fmt::format("shares by weight, because molar mass or volume of {} is not known: no rule "
-                  "of the label can be decided",
-                  fmt::join(missing_for_breakdown(mixture, catalogue), ", ")));
+  label.not_known.push_back({LabelGap::What::shares, missing_for_breakdown(mixture, catalogue)});
   return label;
 }
 

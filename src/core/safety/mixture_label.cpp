@@ -1,13 +1,12 @@
 // The additivity rules, one small function each; classify() runs them all.
 #include "gentlest/safety/mixture_hazard.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cassert>
 #include <cmath>
 #include <numeric>
+#include <utility>
 
 namespace gentlest {
 
@@ -55,14 +54,18 @@ std::optional<double> own_end(const Ingredient& ingredient, const std::string& c
   return highest;
 }
 
+LabelReason::Share share_of(const Ingredient& ingredient) {
+  return {ingredient.name, ingredient.weight_percent};
+}
+
 struct Sum {
   double toward = 0;  // 1 reaches the limit
-  std::string names;
+  std::vector<LabelReason::Share> parts;
 };
 
 void add_to(Sum& sum, const Ingredient& ingredient, double toward) {
   sum.toward += toward;
-  sum.names += fmt::format("{}{} {:.3g} %", sum.names.empty() ? "" : " + ", ingredient.name, ingredient.weight_percent);
+  sum.parts.push_back(share_of(ingredient));
 }
 
 // Sum of C / limit over the ingredients that carry any of the codes, each with its weight in the rule.
@@ -87,17 +90,15 @@ bool reaches(double value, double limit) {
   return value >= limit * (1 - 1e-9);
 }
 
-void put(MixtureLabel& label, const std::string& code, const std::string& because) {
+void put(MixtureLabel& label, const std::string& code, LabelReason because) {
   for (const LabelStatement& known : label.statements)
     if (known.code == code) return;
-  label.statements.push_back({code, because});
+  label.statements.push_back({code, std::move(because)});
 }
 
 bool put_if_reached(MixtureLabel& label, const std::string& code, const Sum& sum, double generic_limit) {
   if (!reaches(sum.toward, 1)) return false;
-  put(label, code,
-      fmt::format("{} reach{} the limit ({:.3g} % unless a record sets its own)", sum.names,
-                  sum.names.find(" + ") == std::string::npos ? "es" : "", generic_limit));
+  put(label, code, {LabelRule::parts_reach, sum.parts, {generic_limit}});
   return true;
 }
 
@@ -157,8 +158,7 @@ void judge_single(MixtureLabel& label, const Ingredients& ingredients) {
       const std::string statement = carried(ingredient, rule.code);
       const double limit = limit_of(ingredient, rule.code, rule.limit_percent);
       if (!statement.empty() && reaches(ingredient.weight_percent, limit))
-        put(label, statement,
-            fmt::format("{} {:.3g} % reaches {:.3g} %", ingredient.name, ingredient.weight_percent, limit));
+        put(label, statement, {LabelRule::part_reaches, {share_of(ingredient)}, {limit}});
     }
 }
 
@@ -171,8 +171,7 @@ void judge_organs(MixtureLabel& label, const Ingredients& ingredients, const cha
     const bool is_strong = reaches(ingredient.weight_percent, from);
     if (is_strong || reaches(ingredient.weight_percent, weak_from))
       put(label, is_strong ? strong : weak,
-          fmt::format("{} {:.3g} % reaches {:.3g} %", ingredient.name, ingredient.weight_percent,
-                      is_strong ? from : weak_from));
+          {LabelRule::part_reaches, {share_of(ingredient)}, {is_strong ? from : weak_from}});
   }
 }
 
@@ -185,7 +184,7 @@ void judge_allergy(MixtureLabel& label, const Ingredients& ingredients, const ch
       return word.find(strong_class) != std::string::npos;
     });
     const double limit = limit_of(ingredient, code, strong ? 0.1 : 1);
-    const std::string because = fmt::format("{} {:.3g} %", ingredient.name, ingredient.weight_percent);
+    const LabelReason because{LabelRule::allergy, {share_of(ingredient)}};
     if (reaches(ingredient.weight_percent, limit))
       put(label, code, because);
     else if (reaches(ingredient.weight_percent, limit / 10))
@@ -207,14 +206,14 @@ void judge_water_life(MixtureLabel& label, const Ingredients& ingredients) {
   }
   constexpr double limit = 25;
   if (reaches(first, limit))
-    put(label, "H410", fmt::format("{:.3g} % very poisonous to water life", first));
+    put(label, "H410", {LabelRule::water_life_1, {}, {first}});
   else if (reaches(10 * first + second, limit))
-    put(label, "H411", fmt::format("10 x {:.3g} % + {:.3g} % reach 25 %", first, second));
+    put(label, "H411", {LabelRule::water_life_2, {}, {first, second}});
   else if (reaches(100 * first + 10 * second + third, limit))
-    put(label, "H412", fmt::format("100 x {:.3g} % + 10 x {:.3g} % + {:.3g} % reach 25 %", first, second, third));
+    put(label, "H412", {LabelRule::water_life_3, {}, {first, second, third}});
   else if (reaches(first + second + third + fourth, limit))
-    put(label, "H413", "parts that harm water life for long reach 25 %");
-  if (reaches(acute, limit) && !reaches(first, limit)) put(label, "H400", fmt::format("{:.3g} % reach 25 %", acute));
+    put(label, "H413", {LabelRule::water_life_4});
+  if (reaches(acute, limit) && !reaches(first, limit)) put(label, "H400", {LabelRule::acute_water_life, {}, {acute}});
 }
 
 // Statements that a rule of this file deals with, and those of flammability, which label_of() adds.
@@ -234,11 +233,11 @@ void carry_over(MixtureLabel& label, const Ingredients& ingredients) {
     if (!ingredient.hazards) continue;
     for (const auto* list : {&ingredient.hazards->statements, &ingredient.hazards->supplemental})
       for (const std::string& code : *list)
-        if (!has_rule(code)) put(label, code, "carried by " + ingredient.name);
+        if (!has_rule(code)) put(label, code, {LabelRule::carried, {share_of(ingredient)}});
   }
   for (const Ingredient& ingredient : ingredients)
     if (!carried(ingredient, "H420").empty() && reaches(ingredient.weight_percent, 0.1))
-      put(label, "H420", ingredient.name);
+      put(label, "H420", {LabelRule::ozone, {share_of(ingredient)}});
 }
 
 // ---- Acute toxicity
@@ -292,7 +291,7 @@ AcuteToxicity judge_route(MixtureLabel& label, const Ingredients& ingredients, c
   if (!result.ATE) return result;
   for (std::size_t i = 0; i < route.up_to.size(); ++i)
     if (*result.ATE <= route.up_to[i] * (1 + 1e-9)) {
-      put(label, route.codes[i + 1], fmt::format("acute toxicity estimate {:.4g}", *result.ATE));
+      put(label, route.codes[i + 1], {LabelRule::acute_toxicity, {}, {*result.ATE}});
       break;
     }
   return result;
@@ -301,15 +300,12 @@ AcuteToxicity judge_route(MixtureLabel& label, const Ingredients& ingredients, c
 void note_what_is_missing(MixtureLabel& label, const Ingredients& ingredients) {
   for (const Ingredient& ingredient : ingredients) {
     if (!ingredient.hazards && !ingredient.without_hazard)
-      label.not_known.push_back(
-          fmt::format("{} ({:.3g} %) has no hazard record: what it adds to the label is not known", ingredient.name,
-                      ingredient.weight_percent));
+      label.not_known.push_back({LabelGap::What::record, {ingredient.name}, ingredient.weight_percent});
     if (ingredient.hazards && ingredient.hazards->minimum_only)
-      label.remarks.push_back(
-          fmt::format("{}: the record is a minimum, suppliers may classify further", ingredient.name));
+      label.remarks.push_back({LabelRemark::What::minimum_only, ingredient.name});
     if (ingredient.hazards)
       for (const std::string& remark : ingredient.hazards->own.remarks)
-        label.remarks.push_back(fmt::format("{}: {}", ingredient.name, remark));
+        label.remarks.push_back({LabelRemark::What::of_record, ingredient.name, remark});
   }
 }
 

@@ -15,13 +15,6 @@ double stage_chance(const Response::Stage& stage, double red) {
 
 }  // namespace
 
-const char* grade_words(int grade) {
-  assert(grade >= 1 && grade <= grade_count);
-  static constexpr std::array<const char*, grade_count> words = {"dissolves", "nearly dissolves", "swells strongly",
-                                                                 "swells",    "swells a little",  "nothing seen"};
-  return words[static_cast<std::size_t>(grade - 1)];
-}
-
 std::array<double, grade_count> grade_chances(const Response& response, double red) {
   assert(red >= 0);
   std::array<double, grade_count> chances{};

@@ -1,7 +1,5 @@
 #include "gentlest/vial/equilibrium.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -45,17 +43,15 @@ std::optional<std::vector<double>> VapourModel::partial_kPa(const std::vector<do
   return pressures;
 }
 
-std::vector<std::string> VapourModel::warnings(Celsius temperature) const {
-  std::vector<std::string> warnings;
-  if (!knows_activity_ && solvents_.size() > 1)
-    warnings.push_back("groups or their figures are not known: taken as an ideal mixture");
+std::vector<UncertainPressure> VapourModel::uncertain_pressures(Celsius temperature) const {
+  std::vector<UncertainPressure> uncertain;
   std::set<std::string> named;
   for (const Solvent* solvent : solvents_) {
     const auto pressure = vapour_pressure(*solvent, temperature);
     if (!pressure || pressure->basis == PressureBasis::equation || !named.insert(solvent->name).second) continue;
-    warnings.push_back(fmt::format("vapour pressure of {}: {}", solvent->name, to_word(pressure->basis)));
+    uncertain.push_back({solvent, pressure->basis});
   }
-  return warnings;
+  return uncertain;
 }
 
 std::vector<std::string> VapourModel::sources(Celsius temperature) const {

@@ -3,8 +3,6 @@
 #include "core/vial/evaporation_steps.hpp"
 #include "core/vial/water_limit.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -108,8 +106,8 @@ std::optional<Drift> evaporate(const Mixture& mixture, const Catalogue& catalogu
   Drift drift;
   drift.temperature = temperature;
   drift.ideal = !model.knows_activity() && breakdown->molecules.size() > 1;
-  drift.warnings = breakdown->assumptions;
-  for (std::string& warning : model.warnings(temperature)) drift.warnings.push_back(std::move(warning));
+  drift.stand_ins = breakdown->stand_ins;
+  drift.uncertain_pressures = model.uncertain_pressures(temperature);
   drift.sources = model.sources(temperature);
   // The same judgement as of the mixture itself: limits of water first, where they speak.
   const auto parts = [&](const DryingState& state) {
@@ -146,13 +144,15 @@ std::optional<bool> drifts_to(const Mixture& mixture, const Catalogue& catalogue
   return false;
 }
 
-std::vector<std::string> missing_for_drift(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {
-  std::vector<std::string> missing = missing_for_breakdown(mixture, catalogue);
-  for (std::string& name : missing) name = fmt::format("molar volume or molar mass of {}", name);
+std::vector<MissingFigure> missing_for_drift(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {
+  using What = MissingFigure::What;
+  std::vector<MissingFigure> missing;
+  for (const std::string& label : missing_for_breakdown(mixture, catalogue))
+    missing.push_back({What::amount, label, temperature});
   if (const auto breakdown = break_down(mixture, catalogue))
     for (const std::string& name : missing_for_vapour(VapourModel(*breakdown, catalogue), temperature))
-      missing.push_back(fmt::format("vapour pressure of {} at {:.3g} C", name, temperature.value));
-  if (!reference_rate(catalogue, temperature)) missing.push_back("figures of n-butyl acetate, the unit of time");
+      missing.push_back({What::vapour_pressure, name, temperature});
+  if (!reference_rate(catalogue, temperature)) missing.push_back({What::unit_of_time, {}, temperature});
   return missing;
 }
 

@@ -3,8 +3,6 @@
 #include "core/vial/substances.hpp"
 #include "core/vial/water_limit.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
@@ -34,20 +32,6 @@ Phases compute_phases(const Mixture& mixture, const Catalogue& catalogue, Celsiu
   return is_unstable(*warmer, x) ? Phases::two_liquids : Phases::near_border;
 }
 
-const char* words_of(Phases phases) {
-  switch (phases) {
-    case Phases::one_liquid:
-      return "stays one liquid";
-    case Phases::near_border:
-      return "lies near the border and may cloud or part";
-    case Phases::two_liquids:
-      return "parts into two liquids";
-    case Phases::unknown:
-      return "is not known to mix or to part";
-  }
-  return "";
-}
-
 // A pair that parts over some of the range: whether it does so here is for the group method to say, cautiously.
 Phases phases_of_pair(Mixing mixing, double smaller_share, Phases computed) {
   if (mixing == Mixing::one_liquid) return Phases::one_liquid;
@@ -67,13 +51,8 @@ std::optional<PhaseAnswer> from_known_pair(const std::vector<Substance>& list, c
       mixing == Mixing::one_liquid ? Phases::one_liquid : compute_phases(mixture, catalogue, temperature);
   PhaseAnswer answer{phases_of_pair(mixing, std::min(list[0].fraction, list[1].fraction), computed),
                      PhasesBasis::published,
-                     "",
                      {pair->source}};
-  const char* known = mixing == Mixing::one_liquid ? "mix in every proportion"
-                      : mixing == Mixing::partial  ? "part over some of the range"
-                                                   : "part over nearly all of the range";
-  answer.because =
-      fmt::format("{} and {} {}{}{}", list[0].name, list[1].name, known, pair->note.empty() ? "" : ": ", pair->note);
+  answer.pair = DecidingPair{list[0].name, list[1].name, mixing, pair};
   return answer;
 }
 
@@ -135,13 +114,12 @@ std::optional<PhaseAnswer> from_computation(const Mixture& mixture, const PairSu
                                             const Catalogue& catalogue, Celsius temperature) {
   Phases phases = compute_phases(mixture, catalogue, temperature);
   if (phases == Phases::unknown) return std::nullopt;
-  PhaseAnswer answer{phases, PhasesBasis::computed, "", {catalogue.chemistry().unifac_modified.source}};
-  answer.because = fmt::format("by the modified group method the mixture {}", words_of(phases));
-  if (holds_wet_alcohol(mixture)) answer.because += "; no limit of water is measured for anything like it";
+  PhaseAnswer answer{phases, PhasesBasis::computed, {catalogue.chemistry().unifac_modified.source}};
+  answer.computed = ComputedPhases{phases, holds_wet_alcohol(mixture), false};
   if (survey.published && survey.worst == Mixing::one_liquid && phases != Phases::one_liquid) {
     // Publications on every pair weigh more than a computation that sees splits too early.
     answer.phases = phases == Phases::two_liquids ? Phases::near_border : Phases::one_liquid;
-    answer.because += "; but every pair of its liquids is published to mix";
+    answer.computed->outweighed = true;
     answer.sources.insert(answer.sources.end(), survey.sources.begin(), survey.sources.end());
   }
   return answer;
@@ -149,60 +127,20 @@ std::optional<PhaseAnswer> from_computation(const Mixture& mixture, const PairSu
 
 PhaseAnswer from_estimate(const PairSurvey& survey) {
   PhaseAnswer answer;
-  answer.because = "neither published figures nor groups cover these liquids: try it in a vial";
   if (!survey.complete) return answer;
   answer.basis = PhasesBasis::estimate;
   answer.sources = survey.sources;
   answer.phases = survey.worst == Mixing::one_liquid ? Phases::one_liquid
                   : survey.worst == Mixing::partial  ? Phases::near_border
                                                      : Phases::two_liquids;
-  answer.because = fmt::format("estimated pair by pair: the mixture {}", words_of(answer.phases));
   return answer;
 }
 
-}  // namespace
-
-std::string_view to_word(Phases phases) {
-  switch (phases) {
-    case Phases::one_liquid:
-      return "one liquid";
-    case Phases::near_border:
-      return "near the border";
-    case Phases::two_liquids:
-      return "two liquids";
-    case Phases::unknown:
-      return "not known";
-  }
-  return "";
-}
-
-std::string_view to_word(PhasesBasis basis) {
-  switch (basis) {
-    case PhasesBasis::single:
-      return "one liquid only";
-    case PhasesBasis::measured:
-      return "measured limit of water";
-    case PhasesBasis::published:
-      return "published";
-    case PhasesBasis::corrected:
-      return "estimated limit of water";
-    case PhasesBasis::computed:
-      return "group method alone";
-    case PhasesBasis::estimate:
-      return "estimate";
-    case PhasesBasis::none:
-      return "nothing";
-  }
-  return "";
-}
-
-namespace {
-
-PhaseAnswer answer_on(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature, bool with_words) {
+PhaseAnswer answer_on(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature, bool in_full) {
   const std::vector<Substance> list = substances_of(mixture);
-  if (list.size() == 1) return {Phases::one_liquid, PhasesBasis::single, "there is only one liquid", {}};
+  if (list.size() == 1) return {Phases::one_liquid, PhasesBasis::single};
   if (auto answer = from_known_pair(list, mixture, catalogue, temperature)) return *answer;
-  if (auto answer = from_water_limits(mixture, catalogue, temperature, with_words)) return *answer;
+  if (auto answer = from_water_limits(mixture, catalogue, temperature, in_full)) return *answer;
   const PairSurvey survey = survey_pairs(list, catalogue, temperature);
   if (auto answer = from_computation(mixture, survey, catalogue, temperature)) return *answer;
   return from_estimate(survey);

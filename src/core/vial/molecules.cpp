@@ -1,6 +1,6 @@
 #include "gentlest/vial/molecules.hpp"
 
-#include <fmt/format.h>
+#include <utility>
 
 namespace gentlest {
 
@@ -31,13 +31,13 @@ void add_liquid(Breakdown& breakdown, const Liquid& liquid, std::size_t part, do
     breakdown.molecules.push_back(molecule_of(*liquid.solvent, part, own, fraction));
     return;
   }
-  std::string names;
+  StandInUse use{liquid.label, {}};
   for (const StandIn::Share& share : stand_in->shares) {
     const Solvent& solvent = *catalogue.find_solvent(share.solvent);
     breakdown.molecules.push_back(molecule_of(solvent, part, liquid.hansen, fraction * share.fraction));
-    names += fmt::format("{}{:.3g} % {}", names.empty() ? "" : ", ", 100 * share.fraction, solvent.name);
+    use.shares.push_back({&solvent, share.fraction});
   }
-  breakdown.assumptions.push_back(fmt::format("{} is reckoned as {} (assumed)", liquid.label, names));
+  breakdown.stand_ins.push_back(std::move(use));
 }
 
 // Every molecule with its volume; nothing when water is needed and the catalogue has none.

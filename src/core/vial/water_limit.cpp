@@ -4,8 +4,6 @@
 
 #include "gentlest/liquids/grade.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -234,26 +232,23 @@ std::string name_of(const std::string& id, const Catalogue& catalogue) {
   return solvent ? solvent->name : id;
 }
 
-std::string sentence(const WetAlcohol& wet, double limit, double one_liquid_up_to, const std::string& how,
-                     const Catalogue& catalogue, Phases phases) {
-  std::string others;
-  for (const Substance* one : wet.hydrocarbons) others += (others.empty() ? "" : " and ") + one->name;
-  std::string text = fmt::format(
-      "{:.0f} parts of {} in 100 with {} bear about {:.1f} % of water in the alcohol ({}); here it is {:.1f} %",
-      wet.wet_percent, wet.alcohol->name, others, std::max(limit, 0.0), how, wet.water_percent);
-  if (phases == Phases::one_liquid) return text;
-  return text + fmt::format("; {} {} stays one liquid", wet.alcohol->name,
-                            grade_within(*wet.alcohol->solvent, std::max(one_liquid_up_to, 0.0) / 100, catalogue));
+DecidingWater reason_of(const WetAlcohol& wet, double limit, double one_liquid_up_to, const Catalogue& catalogue,
+                        Phases phases) {
+  DecidingWater reason{wet.wet_percent, wet.alcohol->name, {}, std::max(limit, 0.0), wet.water_percent, {}, {}};
+  for (const Substance* one : wet.hydrocarbons) reason.hydrocarbons.push_back(one->name);
+  if (phases != Phases::one_liquid)
+    reason.grade_that_mixes = grade_within(*wet.alcohol->solvent, std::max(one_liquid_up_to, 0.0) / 100, catalogue);
+  return reason;
 }
 
 PhaseAnswer answer_by_measure(const WetAlcohol& wet, const Measured& measured, const Catalogue& catalogue,
-                              bool with_words) {
+                              bool in_full) {
   const double spread = measured.record->spread_percent;
   PhaseAnswer answer;
   answer.phases = phases_by(wet.water_percent, measured.percent, spread, spread);
   answer.basis = PhasesBasis::measured;
-  if (!with_words) return answer;
-  answer.because = sentence(wet, measured.percent, measured.percent - spread, "measured", catalogue, answer.phases);
+  if (!in_full) return answer;
+  answer.water = reason_of(wet, measured.percent, measured.percent - spread, catalogue, answer.phases);
   for (const WaterLimit* record : {measured.record, measured.second})
     if (record) answer.sources.push_back(record->source);
   return answer;
@@ -269,7 +264,7 @@ Phases corrected_phases(const LiquidMethod& method, const WetAlcohol& wet, doubl
 }
 
 std::optional<PhaseAnswer> answer_corrected(const WetAlcohol& wet, const Mixture& mixture, const Catalogue& catalogue,
-                                            Celsius temperature, bool with_words) {
+                                            Celsius temperature, bool in_full) {
   const auto method = LiquidMethod::of(mixture, catalogue);
   if (!method) return std::nullopt;
   const GroupTable& table = catalogue.chemistry().unifac_liquids;
@@ -278,13 +273,11 @@ std::optional<PhaseAnswer> answer_corrected(const WetAlcohol& wet, const Mixture
   PhaseAnswer answer;
   answer.phases = corrected_phases(*method, wet, correction->percent);
   answer.basis = PhasesBasis::corrected;
-  if (!with_words) return answer;
-  std::string with;
-  for (const WaterLimit* record : correction->records)
-    with += (with.empty() ? "" : " and ") + name_of(record->other, catalogue);
+  if (!in_full) return answer;
   const double limit = method->limit_at(wet.wet_percent) + correction->percent;
-  answer.because = sentence(wet, limit, limit - corrected_spread_below,
-                            "group method, corrected by what was measured with " + with, catalogue, answer.phases);
+  answer.water = reason_of(wet, limit, limit - corrected_spread_below, catalogue, answer.phases);
+  for (const WaterLimit* record : correction->records)
+    answer.water->corrected_by.push_back(name_of(record->other, catalogue));
   answer.sources.push_back(table.source);
   for (const WaterLimit* record : correction->records) answer.sources.push_back(record->source);
   return answer;
@@ -293,15 +286,15 @@ std::optional<PhaseAnswer> answer_corrected(const WetAlcohol& wet, const Mixture
 }  // namespace
 
 std::optional<PhaseAnswer> from_water_limits(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature,
-                                             bool with_words) {
+                                             bool in_full) {
   const std::vector<Substance> list = substances_of(mixture);
   const std::optional<WetAlcohol> wet = wet_alcohol_of(list, catalogue);
   if (!wet) return std::nullopt;
   if (wet->hydrocarbons.size() == 1)
     if (const auto measured = measured_limit(catalogue.chemistry(), wet->alcohol->id, wet->hydrocarbons.front()->id,
                                              wet->wet_percent, temperature))
-      return answer_by_measure(*wet, *measured, catalogue, with_words);
-  return answer_corrected(*wet, mixture, catalogue, temperature, with_words);
+      return answer_by_measure(*wet, *measured, catalogue, in_full);
+  return answer_corrected(*wet, mixture, catalogue, temperature, in_full);
 }
 
 std::optional<double> computed_water_limit(const Solvent& alcohol, const Solvent& hydrocarbon, double wet_percent,

@@ -9,9 +9,9 @@
 namespace gentlest {
 
 /// The answer that limits of water give. Nothing where none speaks: another alcohol, anything but hydrocarbons beside
-/// alcohol and water, groups without figures. Without words: only phases and basis, fast enough for a search.
+/// alcohol and water, groups without figures. Not in full: only phases and basis, fast enough for a search.
 std::optional<PhaseAnswer> from_water_limits(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature,
-                                             bool with_words);
+                                             bool in_full);
 
 /// The limit by the group method for two liquids alone, nothing raised: share of water in the alcohol, per cent by
 /// volume before mixing, at which so much wet alcohol (per cent) and one hydrocarbon part at 25 C; 0 where they part

@@ -2,6 +2,7 @@
 #include "report/charts/line_names.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/mixture_name.hpp"
+#include "report/phrases/vial_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include <fmt/format.h>
@@ -157,8 +158,9 @@ std::string missing_words(const Bench& bench) {
   std::string words;
   for (const BenchMixture& mixture : bench.mixtures)
     if (!as_made(mixture).fate.drift)
-      words += fmt::format(" Not known for {}: no figures for {}.", mixture_name(mixture.judged),
-                           joined(as_made(mixture).fate.drift_missing, ", ", "n-butyl acetate, the unit of time"));
+      words += fmt::format(
+          " Not known for {}: no figures for {}.", mixture_name(mixture.judged),
+          joined(missing_words(as_made(mixture).fate.drift_missing), ", ", "n-butyl acetate, the unit of time"));
   return words;
 }
 

@@ -1,5 +1,6 @@
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/liquid_words.hpp"
 #include "report/phrases/no_window.hpp"
 
 #include <fmt/format.h>
@@ -75,9 +76,12 @@ std::vector<LegendEntry> legend_of_published(const Bench& bench) {
   std::vector<LegendEntry> legend;
   for (std::size_t n = 0; n < bench.published.size(); ++n) {
     const LayerLook look = look_of_series(n);
-    const Series& series = bench.published[n].series;
-    legend.push_back(
-        {series.name + " (" + series.source + ")", {look.colour, 0.8, look.dash}, true, look.mark, look.colour});
+    const SeriesKind kind = bench.published[n].series.kind;
+    legend.push_back({series_name(kind) + " (" + series_source(kind) + ")",
+                      {look.colour, 0.8, look.dash},
+                      true,
+                      look.mark,
+                      look.colour});
   }
   return legend;
 }

@@ -2,6 +2,7 @@
 
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/liquid_words.hpp"
 
 #include <fmt/format.h>
 
@@ -62,7 +63,7 @@ std::string risk_words(const Plan& plan, const Bench& bench) {
                         per_cent(plan.frontier.front().risk), per_cent(plan.frontier.back().effect),
                         per_cent(plan.frontier.back().risk));
   std::vector<std::string> series;
-  for (const ComparedSeries& one : bench.published) series.push_back(one.series.name);
+  for (const ComparedSeries& one : bench.published) series.push_back(series_name(one.series.kind));
   return series.empty() ? text : text + "Published series beside it: " + joined(series) + ".";
 }
 

@@ -1,8 +1,6 @@
-// Where numbers become text; chances do so in gentlest/text.hpp, since reasons hold them too. Always a decimal point,
-// never an exponent, never "-0".
+// Where numbers become text. Always a decimal point, never an exponent, never "-0".
 #pragma once
 
-#include "gentlest/base/text.hpp"
 #include "gentlest/space/hansen.hpp"
 
 #include <cstdint>
@@ -32,6 +30,17 @@ double computed_value(double value);
 
 /// Fixed decimals, or "not known".
 std::string fixed_or_unknown(const std::optional<double>& value, int places);
+
+/// A chance (0..1) in per cent: one decimal below 20 %, none above, "<0.1 %" and ">99 %" at the ends: no chance is ever
+/// rounded to none or to certainty.
+std::string per_cent(double chance);
+
+/// The same beside a limit (0..1): with as many more decimals as it takes for the two, as printed, to stand to each
+/// other as they do, so 0.4968 beside 0.5 is "49.7 %". What differs by less than 1e-9 is equal.
+std::string per_cent_beside(double chance, double limit);
+
+/// A limit or setting (0..1) in per cent as it was set, e.g. "2.5 %": no chance, so 0 and 100 stay.
+std::string setting_per_cent(double share);
 
 /// 1234567 as "1,234,567".
 std::string with_commas(std::uint64_t count);

@@ -2,7 +2,11 @@
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
+#include "report/phrases/advice_words.hpp"
+#include "report/phrases/label_words.hpp"
 #include "report/phrases/mixture_name.hpp"
+#include "report/phrases/shelf_words.hpp"
+#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/screen/plan_report.hpp"
 
@@ -16,8 +20,9 @@ namespace {
 
 std::string weak_html(const Plan& plan) {
   std::vector<std::string> items;
-  for (const std::string& point : plan.weak_points) items.push_back(user_text(point));
-  for (const std::string& reason : plan.left_off_shelf) items.push_back("bottle left off: " + user_text(reason));
+  for (const std::string& point : weak_point_words(plan)) items.push_back(user_text(point));
+  for (const std::string& reason : left_off_words(plan.left_off))
+    items.push_back("bottle left off: " + user_text(reason));
   for (const PartingPair& pair : plan.parting)
     items.push_back(user_text(parting_words(pair, !plan.job.limits.allow_splitting)));
   return html_list(items);
@@ -30,9 +35,9 @@ std::string label_words(const MixtureLabel& label) {
   return html_text(text);
 }
 
-std::string not_known_words(const MixtureLabel& label) {
+std::string not_known_html(const MixtureLabel& label) {
   std::vector<std::string> words;
-  for (const std::string& one : label.not_known) words.push_back(user_text(one));
+  for (const std::string& one : not_known_words(label)) words.push_back(user_text(one));
   return joined(words, "; ", "nothing that the rules ask for");
 }
 
@@ -41,7 +46,7 @@ std::string labels_html(const Bench& bench) {
   std::set<std::string> codes;
   for (const BenchMixture& mixture : bench.mixtures) {
     rows.push_back({html_text(mixture_name(mixture.judged)), label_signs(mixture.label), label_words(mixture.label),
-                    not_known_words(mixture.label)});
+                    not_known_html(mixture.label)});
     for (const LabelStatement& statement : mixture.label.statements) codes.insert(statement.code);
   }
   std::vector<std::string> words;
@@ -71,9 +76,9 @@ std::string bottles_html(const Plan& plan, const Bench& bench) {
 
 }  // namespace
 
-std::string advice_html(const std::vector<Advice>& advice) {
+std::string advice_html(const std::vector<Remark>& remarks) {
   std::vector<std::string> items;
-  for (const Advice& one : advice)
+  for (const Remark& one : remarks)
     items.push_back(user_text(one.text) + " <span class=\"quiet\">[" + user_text(one.source) + "]</span>");
   return html_list(items);
 }
@@ -93,9 +98,9 @@ std::string limits_html(const Job& job) {
 }
 
 std::string sheet_notes(const Plan& plan, const Bench& bench, const Law& law) {
-  std::string text = "<section>\n" + element("h2", "What is not predicted") + advice_html(plan.not_seen);
+  std::string text = "<section>\n" + element("h2", "What is not predicted") + advice_html(not_seen_words());
   text += element("h3", "Weak figures this plan rests on") + weak_html(plan) + "</section>\n";
-  text += "<section>\n" + element("h2", "Cautions") + advice_html(bench.cautions);
+  text += "<section>\n" + element("h2", "Cautions") + advice_html(caution_words(bench.cautions));
   text += element("p", html_text(law_words(law)));
   if (!bench.mixtures.empty()) {
     text += element("h3", "Labels of the mixtures, by the additivity rules of the GHS") + labels_html(bench);
@@ -110,7 +115,7 @@ std::string sources_section(const Plan& plan) {
     items.push_back("<b>" + html_text(source.key) + "</b>: " + user_text(source.citation) +
                     (source.seen.empty() ? "" : " (" + user_text(source.seen) + ")"));
   for (const PlannedLayer& layer : plan.layers)
-    if (is_own_sphere(layer))
+    if (layer.basis == LayerBasis::own_tests)
       items.push_back("own tests of " + user_text(layer.name) + ": " + user_text(layer.sphere_source));
   return "<section>\n" + element("h2", "Sources") + html_list(items) + "</section>\n";
 }

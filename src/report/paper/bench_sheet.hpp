@@ -5,6 +5,7 @@
 #include "report/charts/test_map.hpp"
 #include "report/draw/html.hpp"
 #include "report/form/form.hpp"
+#include "report/phrases/advice_words.hpp"
 
 #include <optional>
 #include <string>
@@ -43,7 +44,7 @@ std::string map_section(const PaintingObject& object, const std::vector<MapSite>
 std::string sources_section(const Plan& plan);
 std::string limits_html(const Job& job);
 /// Sentences with their sources, as a list.
-std::string advice_html(const std::vector<Advice>& advice);
+std::string advice_html(const std::vector<Remark>& remarks);
 
 /// Pictograms and signal word of a label, with a word where records are missing.
 std::string label_signs(const MixtureLabel& label);

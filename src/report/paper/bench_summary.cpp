@@ -1,11 +1,15 @@
 // First part of the sheet: what goes, what stays, and the ladder.
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
+#include "report/phrases/advice_words.hpp"
+#include "report/phrases/fit_words.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/vial_words.hpp"
 #include "report/phrases/words.hpp"
 
+#include "gentlest/liquids/notation.hpp"
 #include "gentlest/space/response.hpp"
 
 #include <fmt/format.h>
@@ -46,7 +50,7 @@ void add_drying_marks(std::vector<std::string>& marks, const Fate& fate, double 
 }
 
 std::string layer_words(const PlannedLayer& layer) {
-  std::string text = "<b>" + user_text(layer.name) + "</b>: " + user_text(layer.material_name);
+  std::string text = "<b>" + user_text(layer.name) + "</b>: " + user_text(material_in_words(layer));
   text += " (" + user_text(sphere_in_words(layer)) + ")";
   const std::string flags = flags_text(layer.flags);
   if (!flags.empty()) text += "; warning: " + html_text(flags);
@@ -208,8 +212,8 @@ std::string sheet_summary(const Plan& plan, const Bench& bench) {
   text += bench.mixtures.empty()
               ? element("p", "No mixture at all stays within the risk limit, and none reaches the effect wanted.")
               : ladder_table(plan, bench) + numbers_html(plan, bench);
-  if (!window) text += element("h3", "What people then consider") + advice_html(plan.other_ways);
-  text += element("h3", "What to watch") + advice_html(plan.watch);
+  if (!window) text += element("h3", "What people then consider") + advice_html(other_ways_words(plan));
+  text += element("h3", "What to watch") + advice_html(watch_words(plan));
   return text + "</section>\n";
 }
 

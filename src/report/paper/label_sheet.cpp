@@ -5,8 +5,10 @@
 #include "report/draw/svg.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
+#include "report/phrases/label_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include <fmt/format.h>
@@ -230,7 +232,7 @@ std::string words_page(const Plan& plan, const Bench& bench, const LabelInputs& 
   for (const BenchMixture& mixture : bench.mixtures) {
     if (mixture.beyond_limit) continue;
     for (const LabelStatement& statement : mixture.label.statements) codes.insert(statement.code);
-    for (const std::string& words : mixture.label.not_known)
+    for (const std::string& words : not_known_words(mixture.label))
       missing.push_back(html_text(mixture_name(mixture.judged)) + ": " + user_text(words));
   }
   std::vector<std::string> words;

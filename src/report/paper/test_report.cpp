@@ -2,8 +2,10 @@
 
 #include "report/draw/pictogram.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/learning_words.hpp"
 #include "report/phrases/words.hpp"
-#include "report/screen/progress_report.hpp"
+
+#include "gentlest/liquids/notation.hpp"
 
 #include <fmt/format.h>
 
@@ -37,7 +39,7 @@ std::string between(const std::set<std::string>& dates) {
 std::string counts_words(const TestReview& review) {
   const auto withdrawn = std::count_if(review.tests.begin(), review.tests.end(), is_withdrawn);
   const auto left_out = std::count_if(review.tests.begin(), review.tests.end(),
-                                      [](const RecordedTest& test) { return !test.not_counted.empty(); });
+                                      [](const RecordedTest& test) { return test.not_counted.has_value(); });
   return fmt::format("{} in the log, {} of them withdrawn, {} not counted here",
                      counted(review.tests.size(), "test", "tests"), withdrawn, left_out);
 }
@@ -57,7 +59,7 @@ std::string in_short(const TestReport& report) {
   if (report.review.chosen)
     lead = "<b>The tests point to " +
            user_text(to_text(report.review.considered[*report.review.chosen].judged.mixture)) + ".</b> ";
-  lead += "Where the tests stand: " + html_text(step_words(next.step)) + "; " + user_text(next.reason) + ".";
+  lead += "Where the tests stand: " + html_text(step_words(next.step)) + "; " + user_text(reason_words(next)) + ".";
   return "<section>\n" + element("h2", "In short") + element("p", lead, "lead") +
          html_list({"Layer to remove: <b>" + user_text(report.progress.layers[report.progress.target].name) + "</b>",
                     "Dates of the tests: " + user_text(between(dates)), "Tested by: " + joined(who, ", ", "not noted"),
@@ -83,7 +85,7 @@ std::string taken_words(const Plan& plan, const std::string& name) {
   const auto layer =
       std::find_if(plan.layers.begin(), plan.layers.end(), [&](const PlannedLayer& one) { return one.name == name; });
   if (layer == plan.layers.end()) return like_its_layer(plan, name);
-  std::string words = user_text(layer->material_name) + " (" + user_text(sphere_in_words(*layer)) + ")";
+  std::string words = user_text(material_in_words(*layer)) + " (" + user_text(sphere_in_words(*layer)) + ")";
   for (const OtherMaterial& other : layer->possible)
     words += "; may be " + user_text(other.material_name) + " as well (" + html_text(per_cent(other.share)) + ")";
   if (!layer->flags.empty()) words += "; warning: " + html_text(flags_text(layer->flags));
@@ -109,7 +111,7 @@ std::string painting_html(const Plan& plan, const Catalogue& catalogue) {
 
 std::string taught_html(const Progress& progress) {
   std::vector<std::string> items;
-  for (const std::string& line : what_was_learnt(progress)) items.push_back(user_text(line));
+  for (const std::string& line : learnt_words(progress)) items.push_back(user_text(line));
   if (progress.next.is_surprised)
     items.emplace_back("The readings fit badly with what was held before the tests: examine what the layers are.");
   return "<section>\n" + element("h2", "What the tests taught") + html_list(items) + "</section>\n";

@@ -2,8 +2,11 @@
 #include "report/paper/test_report.hpp"
 
 #include "report/form/format.hpp"
+#include "report/phrases/advice_words.hpp"
+#include "report/phrases/learning_words.hpp"
 #include "report/phrases/mixture_name.hpp"
-#include "report/screen/progress_report.hpp"
+
+#include "gentlest/liquids/notation.hpp"
 
 #include <fmt/format.h>
 
@@ -38,7 +41,7 @@ std::string chosen_html(const TestReport& report) {
     const ConsideredMixture& chosen = report.review.considered[*report.review.chosen];
     std::string text =
         element("p", fmt::format("<b>{}</b>, tested in: {}. Why: {}.", user_text(to_text(chosen.judged.mixture)),
-                                 test_numbers(chosen.tests), user_text(next.reason)));
+                                 test_numbers(chosen.tests), user_text(reason_words(next))));
     text += outlook_table(chosen.outlooks);
     if (next.mixture->counts_tests) text += element("p", html_text(counted_words(*next.mixture)) + ".");
     text += element("p", "In brackets the middle 90 % of what each figure may be.", "quiet");
@@ -50,7 +53,7 @@ std::string chosen_html(const TestReport& report) {
     return text;
   }
   std::string text = element("p", fmt::format("<b>No mixture has been chosen.</b> {}: {}.",
-                                              html_text(step_words(next.step)), user_text(next.reason)));
+                                              html_text(step_words(next.step)), user_text(reason_words(next))));
   if (report.progress.mixture)
     text +=
         element("p", fmt::format("{}: {}; effect {}, risk {}.",
@@ -108,7 +111,7 @@ std::string report_options(const TestReport& report) {
   text += element(
       "p", fmt::format("{} mixtures of the shelf were compared for the ladder.", with_commas(plan.mixtures_judged)));
   if (plan.outcome == Outcome::no_window)
-    text += element("h3", "What people then consider") + advice_html(plan.other_ways);
+    text += element("h3", "What people then consider") + advice_html(other_ways_words(plan));
   return text + "</section>\n";
 }
 

@@ -5,7 +5,10 @@
 
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
+#include "report/phrases/learning_words.hpp"
 #include "report/phrases/mixture_name.hpp"
+
+#include "gentlest/liquids/notation.hpp"
 
 #include <fmt/format.h>
 
@@ -102,7 +105,7 @@ std::vector<ReadingFact> reading_facts(const Reading& reading) {
 
 std::string status_words(const RecordedTest& test) {
   if (is_withdrawn(test)) return "withdrawn: " + test.lines.back().correction;
-  if (!test.not_counted.empty()) return "not counted: " + test.not_counted;
+  if (test.not_counted) return "not counted: " + words_of(*test.not_counted);
   return "counts";
 }
 

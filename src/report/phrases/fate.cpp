@@ -1,6 +1,7 @@
 #include "report/phrases/fate.hpp"
 
 #include "report/form/format.hpp"
+#include "report/phrases/vial_words.hpp"
 
 #include <fmt/format.h>
 
@@ -78,10 +79,11 @@ std::string fate_mark(const JudgedMixture& judged, double risk_limit) {
 
 std::vector<std::string> fate_sentences(const JudgedMixture& judged, double risk_limit) {
   const Fate& fate = judged.fate;
-  std::vector<std::string> sentences = {
-      fmt::format("{} ({}): {}.", liquid_mark(fate.phases.phases), to_word(fate.phases.basis), fate.phases.because)};
+  std::vector<std::string> sentences = {fmt::format("{} ({}): {}.", liquid_mark(fate.phases.phases),
+                                                    to_word(fate.phases.basis), phases_because(fate.phases))};
   if (!fate.drift) {
-    sentences.push_back("How it drifts while it dries is not known: " + joined(fate.drift_missing) + ".");
+    sentences.push_back("How it drifts while it dries is not known: " + joined(missing_words(fate.drift_missing)) +
+                        ".");
     return sentences;
   }
   sentences.push_back(risk_sentence(fate, risk_limit));
@@ -89,7 +91,7 @@ std::vector<std::string> fate_sentences(const JudgedMixture& judged, double risk
   if (fate.drift->parts_at && *fate.drift->parts_at > 0)
     sentences.push_back(
         fmt::format("What is left parts into two liquids from about {} on.", dried(*fate.drift->parts_at)));
-  for (const std::string& warning : fate.drift->warnings) sentences.push_back(warning + ".");
+  for (const std::string& warning : drift_warnings(*fate.drift)) sentences.push_back(warning + ".");
   return sentences;
 }
 
@@ -97,9 +99,9 @@ Json fate_json(const JudgedMixture& judged, double risk_limit) {
   const Fate& fate = judged.fate;
   Json json = {{"phases", std::string(to_word(fate.phases.phases))},
                {"phases_basis", std::string(to_word(fate.phases.basis))},
-               {"phases_because", fate.phases.because}};
+               {"phases_because", phases_because(fate.phases)}};
   json["drift_known"] = fate.drift.has_value();
-  json["drift_missing"] = fate.drift_missing;
+  json["drift_missing"] = missing_words(fate.drift_missing);
   json["drifts_beyond_risk_limit"] = drifts_beyond(fate, risk_limit);
   if (!fate.drift) return json;
   json["drift_riskiest_layer"] = json_text(fate.riskiest);
@@ -108,7 +110,7 @@ Json fate_json(const JudgedMixture& judged, double risk_limit) {
   json["drift_passes_limit_at"] = fate.risk.beyond_limit_at ? Json(computed_value(*fate.risk.beyond_limit_at)) : Json();
   json["leaves_last"] = fate.drift->last;
   json["parts_at"] = fate.drift->parts_at ? Json(computed_value(*fate.drift->parts_at)) : Json();
-  json["warnings"] = fate.drift->warnings;
+  json["warnings"] = drift_warnings(*fate.drift);
   return json;
 }
 

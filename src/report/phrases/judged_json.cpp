@@ -1,8 +1,11 @@
-#include "gentlest/catalogue/statements.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/label_words.hpp"
+#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
+
+#include "gentlest/liquids/notation.hpp"
 
 namespace gentlest {
 
@@ -31,7 +34,7 @@ Json hazards_json(const JudgedMixture& judged) {
       hazards.lowest_flash_point ? Json(data_value(hazards.lowest_flash_point->value)) : Json();
   json["lowest_flash_point_of"] = json_text(hazards.lowest_flash_point_of);
   json["lowest_exposure_limit_ppm"] = json_number(hazards.lowest_limit_ppm);
-  json["lowest_exposure_limit_of"] = json_text(hazards.lowest_limit_of);
+  json["lowest_exposure_limit_of"] = json_text(lowest_limit_words(hazards));
   json["parts_without_hazard_record"] = hazards.without_record;
   json["parts_without_flash_point"] = hazards.without_flash_point;
   json["parts_without_exposure_limit"] = hazards.without_limit;
@@ -93,15 +96,16 @@ Json layers_json(const std::vector<PlannedLayer>& layers) {
   for (const PlannedLayer& layer : layers) {
     Json json = {{"name", layer.name}, {"role", role_word(layer.role)}, {"target", layer.is_target}};
     json["material"] = json_text(layer.material);
-    json["material_name"] = layer.material_name;
-    json["chosen_because"] = layer.chosen_because;
+    json["material_name"] = material_in_words(layer);
+    json["chosen_because"] = basis_words(layer);
     json["dD_MPa05"] = json_computed(layer.sphere.mean.centre.dD);
     json["dP_MPa05"] = json_computed(layer.sphere.mean.centre.dP);
     json["dH_MPa05"] = json_computed(layer.sphere.mean.centre.dH);
     json["R0_MPa05"] = json_computed(layer.sphere.mean.R0);
     json["sd_dD_dP_dH_R0_MPa05"] = {json_computed(layer.sphere.sd.dD), json_computed(layer.sphere.sd.dP),
                                     json_computed(layer.sphere.sd.dH), json_computed(layer.sphere.R0_sd)};
-    json["sphere_grade"] = is_own_sphere(layer) ? std::string("own_tests") : std::string(to_word(layer.grade));
+    json["sphere_grade"] =
+        layer.basis == LayerBasis::own_tests ? std::string("own_tests") : std::string(to_word(layer.grade));
     json["sphere_source"] = layer.sphere_source;
     json["assumption"] = json_text(layer.assumption);
     json["possible"] = Json::array();

@@ -1,8 +1,11 @@
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/label_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/words.hpp"
+
+#include "gentlest/liquids/notation.hpp"
 
 #include <algorithm>
 #include <set>
@@ -72,7 +75,7 @@ void add_hazards(std::vector<Cell>& row, const JudgedMixture& judged) {
   row.push_back(hazards.lowest_flash_point ? Cell(hazards.lowest_flash_point->value) : Cell());
   row.push_back(words_or_unknown(hazards.lowest_flash_point_of));
   row.push_back(hazards.lowest_limit_ppm ? Cell(*hazards.lowest_limit_ppm) : Cell());
-  row.push_back(words_or_unknown(hazards.lowest_limit_of));
+  row.push_back(words_or_unknown(lowest_limit_words(hazards)));
   row.emplace_back(any_record ? joined(hazards.statements, " ", "none") : std::string(no_record));
   row.emplace_back(joined(hazards.without_record, "; ", "none"));
   row.emplace_back(joined(hazards.without_flash_point, "; ", "none"));

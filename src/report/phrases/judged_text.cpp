@@ -1,8 +1,8 @@
 #include "report/form/format.hpp"
+#include "report/phrases/fit_words.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
-
-#include "gentlest/space/response.hpp"
 
 #include <fmt/format.h>
 
@@ -21,10 +21,6 @@ const PlannedLayer* target_of(const std::vector<PlannedLayer>& layers) {
   for (const PlannedLayer& layer : layers)
     if (layer.is_target) return &layer;
   return nullptr;
-}
-
-std::string sphere_words(const PlannedLayer& layer) {
-  return is_own_sphere(layer) ? "your own tests: " + layer.sphere_source : grade_in_words(layer.grade);
 }
 
 std::string stand_ins_text(const std::vector<PlannedLayer>& layers, StandIns form) {
@@ -70,7 +66,7 @@ std::string layers_text(const std::vector<PlannedLayer>& layers, const std::vect
                    {"how far its range is known", Align::left, true}};
   for (const PlannedLayer& layer : layers)
     table.rows.push_back({layer.name, role_word(layer.role) + (layer.is_target ? " (this plan)" : ""),
-                          layer.material_name, layer.chosen_because, sphere_words(layer)});
+                          material_in_words(layer), basis_words(layer), range_in_words(layer)});
   std::string text = heading("The painting, from the top down", style) + to_text(table, style);
   text += stand_ins_text(layers, stand_ins);
   for (const PlannedLayer& layer : layers) {

@@ -1,5 +1,7 @@
 #include "report/phrases/mixture_name.hpp"
 
+#include "gentlest/liquids/notation.hpp"
+
 namespace gentlest {
 
 std::string short_name(const JudgedMixture& judged) {

@@ -5,6 +5,8 @@
 #include "report/form/format.hpp"
 #include "report/phrases/mixture_name.hpp"
 
+#include "gentlest/liquids/notation.hpp"
+
 #include <fmt/format.h>
 
 #include <cassert>

@@ -1,14 +1,16 @@
 #include "report/phrases/words.hpp"
 
-#include "gentlest/catalogue/statements.hpp"
 #include "gentlest/safety/hazard.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/vial_words.hpp"
 
 #include <fmt/format.h>
 
 namespace gentlest {
 
 namespace {
+
+constexpr const char* own_tests = "own tests";
 
 void add_limit(std::vector<std::string>& parts, const std::string& when, const std::optional<double>& ppm,
                const std::optional<double>& mg) {
@@ -40,9 +42,35 @@ std::string grade_in_words(SphereGrade grade) {
   return {};
 }
 
+std::string range_in_words(const PlannedLayer& layer) {
+  return layer.basis == LayerBasis::own_tests ? "your own tests: " + layer.sphere_source : grade_in_words(layer.grade);
+}
+
 std::string sphere_in_words(const PlannedLayer& layer) {
-  if (is_own_sphere(layer)) return "your own tests: " + layer.sphere_source;
-  return layer.chosen_because + "; " + grade_in_words(layer.grade);
+  const std::string range = range_in_words(layer);
+  return layer.basis == LayerBasis::own_tests ? range : basis_words(layer) + "; " + range;
+}
+
+std::string basis_words(const PlannedLayer& layer) {
+  switch (layer.basis) {
+    case LayerBasis::found:
+      return "found";
+    case LayerBasis::recorded:
+      return "recorded, not examined";
+    case LayerBasis::own_tests:
+      return own_tests;
+    case LayerBasis::passage:
+      return "passage of " + layer.passage_of;
+  }
+  return {};
+}
+
+std::string material_in_words(const PlannedLayer& layer) {
+  return material_in_words(layer.material_name);
+}
+
+std::string material_in_words(const std::string& material_name) {
+  return material_name.empty() ? own_tests : material_name;
 }
 
 std::string role_word(Role role) {
@@ -60,27 +88,6 @@ std::string flags_text(const std::vector<Flag>& flags) {
       words.emplace_back(to_word(flag));
   }
   return joined(words);
-}
-
-std::string signal_text(const std::optional<Hazards>& hazards) {
-  if (!hazards) return no_record;
-  return hazards->signal_word.empty() ? "no signal word" : hazards->signal_word;
-}
-
-std::string statement_text(const std::string& code) {
-  const std::string words = statement_words(code);
-  return words.empty() ? code : code + " " + words;
-}
-
-std::string statements_text(const std::optional<Hazards>& hazards) {
-  if (!hazards) return no_record;
-  std::vector<std::string> texts;
-  for (const std::string& code : hazards->statements) {
-    const bool added = hazards->added_flame && hazards->added_flame->code == code;
-    texts.push_back(statement_text(code) + (added ? " (by its flash point, not by the record)" : ""));
-  }
-  for (const std::string& code : hazards->supplemental) texts.push_back(statement_text(code));
-  return joined(texts, "; ", "the record names no statement");
 }
 
 std::string law_words(const Law& law) {

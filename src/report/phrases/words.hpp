@@ -14,24 +14,25 @@ namespace gentlest {
 /// How far a sphere can be trusted, e.g. "stand-in: no sphere of this very material is published".
 std::string grade_in_words(SphereGrade grade);
 
+/// How far the layer's range is known: by its grade, or by whose tests where they are the user's own.
+std::string range_in_words(const PlannedLayer& layer);
+
 /// Why the layer's sphere was taken and how far it can be trusted: "found; published, and ...". Of the user's own tests
 /// nothing is published, so only their source is told.
 std::string sphere_in_words(const PlannedLayer& layer);
+
+/// Why the layer's sphere was taken: "found", "recorded, not examined", "own tests", "passage of oil paint".
+std::string basis_words(const PlannedLayer& layer);
+
+/// Name of the layer's material, or "own tests" where they speak of none by name.
+std::string material_in_words(const PlannedLayer& layer);
+std::string material_in_words(const std::string& material_name);
 
 /// "remove" or "keep".
 std::string role_word(Role role);
 
 /// For people: "resinous, sensitive to water"; empty when there are none.
 std::string flags_text(const std::vector<Flag>& flags);
-
-/// "Danger", "Warning", "no signal word", or that there is no record.
-std::string signal_text(const std::optional<Hazards>& hazards);
-
-/// "H225 catches fire very easily; H319 ...", the supplemental codes too; or that there is no record.
-std::string statements_text(const std::optional<Hazards>& hazards);
-
-/// One code with our words, e.g. "H225 catches fire very easily".
-std::string statement_text(const std::string& code);
 
 /// "Law on hazards as seen until 2026-10-07: ... Older: ...", or that nobody wrote the day down.
 std::string law_words(const Law& law);

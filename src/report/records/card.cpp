@@ -6,6 +6,8 @@
 #include "report/form/table.hpp"
 #include "report/phrases/words.hpp"
 
+#include <algorithm>
+
 namespace gentlest {
 
 namespace {

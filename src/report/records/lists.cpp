@@ -2,6 +2,7 @@
 
 #include "gentlest/catalogue/figures.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include <map>

@@ -1,4 +1,5 @@
 #include "report/form/format.hpp"
+#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/records/figures.hpp"
 

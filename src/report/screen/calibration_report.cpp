@@ -3,6 +3,7 @@
 #include "report/form/format.hpp"
 #include "report/form/json.hpp"
 #include "report/form/sheet.hpp"
+#include "report/phrases/fit_words.hpp"
 
 namespace gentlest {
 
@@ -27,7 +28,7 @@ Json set_json(const SetFigures& set) {
           {"refit_data_fit", json_computed(set.refit.quality.data_fit)},
           {"refit_R0_low", json_computed(set.refit.R0_low)},
           {"refit_R0_high", json_computed(set.refit.R0_high)},
-          {"doubts", set.refit.doubts}};
+          {"doubts", doubt_words(set.refit.doubts)}};
 }
 
 Json score_json(const CurveScore& score) {
@@ -55,7 +56,7 @@ Json bands_json(const std::vector<BandShares>& bands) {
 }
 
 Json spread_json(const SpreadRow& row) {
-  return {{"what", row.what},
+  return {{"what", group_words(row.group)},
           {"pairs", row.seen.pairs},
           {"boundary_MPa05", json_computed(row.seen.boundary)},
           {"sd_dD", json_computed(row.spread.centre.dD)},
@@ -85,7 +86,7 @@ std::string calibration_csv(const Calibration& all, const Edition& edition) {
     add_sphere(row, set.published, set.quality);
     add_sphere(row, set.refit.sphere, set.refit.quality);
     row.emplace_back(static_cast<double>(set.rank));
-    row.emplace_back(joined(set.refit.doubts, "; ", "none"));
+    row.emplace_back(joined(doubt_words(set.refit.doubts), "; ", "none"));
     sheet.rows.push_back(std::move(row));
   }
   return sheet_csv(sheet, edition);

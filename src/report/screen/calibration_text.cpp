@@ -1,3 +1,4 @@
+#include "report/phrases/fit_words.hpp"
 #include "report/screen/calibration_report.hpp"
 
 #include <fmt/format.h>
@@ -75,7 +76,7 @@ void write_sets(const Calibration& all, std::ostream& out) {
   }
   out << "\nNot held in place by their solvents:\n";
   for (const SetFigures& set : all.sets)
-    for (const std::string& doubt : set.refit.doubts) out << fmt::format("{:<3} {}\n", set.code, doubt);
+    for (const std::string& doubt : doubt_words(set.refit.doubts)) out << fmt::format("{:<3} {}\n", set.code, doubt);
 }
 
 void write_spreads(const Calibration& all, std::ostream& out) {
@@ -85,9 +86,9 @@ void write_spreads(const Calibration& all, std::ostream& out) {
     const SphereScatter& seen = row.seen;
     const SphereScatter& sd = row.spread;
     out << fmt::format(
-        "{:<33}{:5}  {:4.2f}  {:4.2f}  {:4.2f}  {:4.2f}   {:4.2f}     {:4.2f}  {:4.2f}  {:4.2f}  {:4.2f}\n", row.what,
-        seen.pairs, seen.centre.dD, seen.centre.dP, seen.centre.dH, seen.R0, seen.boundary, sd.centre.dD, sd.centre.dP,
-        sd.centre.dH, sd.R0);
+        "{:<33}{:5}  {:4.2f}  {:4.2f}  {:4.2f}  {:4.2f}   {:4.2f}     {:4.2f}  {:4.2f}  {:4.2f}  {:4.2f}\n",
+        group_words(row.group), seen.pairs, seen.centre.dD, seen.centre.dP, seen.centre.dH, seen.R0, seen.boundary,
+        sd.centre.dD, sd.centre.dP, sd.centre.dH, sd.R0);
   }
   out << "Single differences above 6 count as 6. The spread has the proportions of \"all sets\" and, taken as\n"
          "independent standard deviations, moves Ra - R0 by the figure in that column (last row: by that\n"

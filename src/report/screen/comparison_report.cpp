@@ -2,6 +2,8 @@
 
 #include "report/form/format.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/liquid_words.hpp"
+#include "report/phrases/shelf_words.hpp"
 
 #include <fmt/format.h>
 
@@ -18,8 +20,10 @@ ListedSeries list_ladder(const Plan& plan) {
 }
 
 ListedSeries list_published(const ComparedSeries& one) {
-  ListedSeries listed{one.series.id,      one.series.name, one.series.source, {},
-                      one.judged.quality, one.liquids,     one.objections};
+  const SeriesKind kind = one.series.kind;
+  ListedSeries listed{
+      std::string(to_word(kind)),     series_name(kind), series_source(kind), {}, one.judged.quality, one.liquids,
+      objection_words(one.objections)};
   for (const JudgedMixture& mixture : one.judged.mixtures) listed.mixtures.push_back(&mixture);
   return listed;
 }

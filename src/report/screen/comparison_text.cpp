@@ -8,9 +8,12 @@
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/words.hpp"
 
+#include "gentlest/liquids/notation.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace gentlest {
 

@@ -7,6 +7,8 @@
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/words.hpp"
 
+#include "gentlest/liquids/notation.hpp"
+
 #include <fmt/format.h>
 
 namespace gentlest {

@@ -3,6 +3,7 @@
 #include "report/form/format.hpp"
 #include "report/form/sheet.hpp"
 #include "report/form/table.hpp"
+#include "report/phrases/fit_words.hpp"
 
 #include <fmt/format.h>
 
@@ -30,7 +31,7 @@ std::string own_fit_report(const OwnFit& fit, Form form, const Style& style, con
                              fit.quality.misplaced, fixed(fit.quality.data_fit, 3)));
   for (const Misfit& misfit : fit.misfits)
     text += bullet(fmt::format("misplaced: {}, grade {}, RED {}", misfit.solvent, misfit.grade, fixed(misfit.RED, 2)));
-  for (const std::string& doubt : fit.doubts) text += bullet("not the only sphere that fits: " + doubt);
+  for (const std::string& doubt : doubt_words(fit.doubts)) text += bullet("not the only sphere that fits: " + doubt);
   const Sphere& s = fit.sphere;
   text += heading("For a layer of the job", style);
   text += fmt::format(

@@ -1,6 +1,9 @@
 #include "gentlest/plan/limits.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/advice_words.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/shelf_words.hpp"
+#include "report/phrases/vial_words.hpp"
 #include "report/screen/plan_report.hpp"
 
 #include <type_traits>
@@ -9,9 +12,9 @@ namespace gentlest {
 
 namespace {
 
-Json advice_json(const std::vector<Advice>& advice) {
+Json remarks_json(const std::vector<Remark>& remarks) {
   Json list = Json::array();
-  for (const Advice& one : advice) list.push_back({{"text", one.text}, {"source", one.source}});
+  for (const Remark& one : remarks) list.push_back({{"text", one.text}, {"source", one.source}});
   return list;
 }
 
@@ -115,13 +118,13 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   document["mixtures_judged"] = plan.mixtures_judged;
   document["margin_claimed"] = plan.margin_claimed;
   document["liquids"] = liquids_json(liquids_of(planned_mixtures(plan)));
-  document["left_off_shelf"] = plan.left_off_shelf;
+  document["left_off_shelf"] = left_off_words(plan.left_off);
   document["parting"] = parting_json(plan);
-  document["watch"] = advice_json(plan.watch);
-  document["not_seen"] = advice_json(plan.not_seen);
-  document["cautions"] = advice_json(plan.cautions);
-  document["other_ways"] = advice_json(plan.other_ways);
-  document["weak_points"] = plan.weak_points;
+  document["watch"] = remarks_json(watch_words(plan));
+  document["not_seen"] = remarks_json(not_seen_words());
+  document["cautions"] = remarks_json(caution_words(plan.cautions));
+  document["other_ways"] = remarks_json(other_ways_words(plan));
+  document["weak_points"] = weak_point_words(plan);
   document["sources"] = json_sources(plan.sources);
   return json_dump(document);
 }

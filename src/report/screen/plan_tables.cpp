@@ -4,6 +4,8 @@
 #include "report/phrases/words.hpp"
 #include "report/screen/plan_report.hpp"
 
+#include "gentlest/liquids/notation.hpp"
+
 #include <algorithm>
 
 namespace gentlest {

@@ -1,7 +1,9 @@
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
+#include "report/phrases/advice_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/shelf_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/screen/plan_report.hpp"
 
@@ -104,16 +106,16 @@ std::string flips_text(const Plan& plan, const std::vector<const JudgedMixture*>
   return text;
 }
 
-std::string advice_text(const char* title, const std::vector<Advice>& advice, const Style& style) {
-  if (advice.empty()) return {};
+std::string advice_text(const char* title, const std::vector<Remark>& remarks, const Style& style) {
+  if (remarks.empty()) return {};
   std::string text = heading(title, style);
-  for (const Advice& one : advice) text += bullet(one.text + " [" + one.source + "]");
+  for (const Remark& one : remarks) text += bullet(one.text + " [" + one.source + "]");
   return text;
 }
 
 std::string weak_text(const Plan& plan, const std::vector<Liquid>& liquids, const Style& style) {
   std::string text = heading("Weak figures this plan rests on", style);
-  for (const std::string& point : plan.weak_points) text += bullet(point);
+  for (const std::string& point : weak_point_words(plan)) text += bullet(point);
   for (const Liquid& liquid : liquids) {
     const auto& hansen = liquid.solvent->hansen;
     if (hansen && hansen->chosen.standing != Standing::measured)
@@ -130,7 +132,7 @@ std::string sources_text(const Plan& plan, const Style& style) {
   for (const Source& source : plan.sources)
     text += bullet(source.key + ": " + source.citation + (source.seen.empty() ? "" : " (" + source.seen + ")"));
   for (const PlannedLayer& layer : plan.layers)
-    if (is_own_sphere(layer)) text += bullet("own tests of " + layer.name + ": " + layer.sphere_source);
+    if (layer.basis == LayerBasis::own_tests) text += bullet("own tests of " + layer.name + ": " + layer.sphere_source);
   return text;
 }
 
@@ -150,7 +152,8 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
   const std::vector<Liquid> liquids = liquids_of(mixtures);
   std::string text = title_text(plan, style);
   if (!window)
-    text += no_window_text(plan, mixtures, style) + advice_text("What people then consider", plan.other_ways, style);
+    text +=
+        no_window_text(plan, mixtures, style) + advice_text("What people then consider", other_ways_words(plan), style);
   text += layers_text(plan.layers, plan.job.passages, StandIns::see_weak_figures, style);
   if (window) text += ladder_text(plan, mixtures, style);
   if (window && plan.effect_given_up > 0.0005)
@@ -158,13 +161,13 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
                                   counted(plan.bottles.size(), "bottle", "bottles"), per_cent(plan.effect_given_up)));
   text += measures_text(plan, bench, style);
   if (!mixtures.empty()) text += places_text(plan, mixtures, style) + flips_text(plan, mixtures);
-  text += advice_text("What to watch", plan.watch, style);
-  text += advice_text("What the model does not see", plan.not_seen, style);
-  text += advice_text("Cautions", plan.cautions, style);
+  text += advice_text("What to watch", watch_words(plan), style);
+  text += advice_text("What the model does not see", not_seen_words(), style);
+  text += advice_text("Cautions", caution_words(plan.cautions), style);
   if (!liquids.empty()) text += liquids_text(liquids, style);
   text += weak_text(plan, liquids, style);
-  if (!plan.left_off_shelf.empty()) text += heading("Bottles left off", style);
-  for (const std::string& reason : plan.left_off_shelf) text += bullet(reason);
+  if (!plan.left_off.empty()) text += heading("Bottles left off", style);
+  for (const std::string& reason : left_off_words(plan.left_off)) text += bullet(reason);
   if (!plan.parting.empty()) text += heading("Grades that part into two liquids", style);
   for (const PartingPair& pair : plan.parting) text += bullet(parting_words(pair, !plan.job.limits.allow_splitting));
   return text + sources_text(plan, style) + closing_text(plan, edition);

@@ -3,44 +3,15 @@
 #include "report/form/format.hpp"
 #include "report/form/sheet.hpp"
 #include "report/form/table.hpp"
+#include "report/phrases/learning_words.hpp"
+#include "report/phrases/shelf_words.hpp"
 #include "report/phrases/words.hpp"
+
+#include "gentlest/liquids/notation.hpp"
 
 #include <fmt/format.h>
 
 namespace gentlest {
-
-std::string step_words(NextStep step) {
-  switch (step) {
-    case NextStep::try_mixture:
-      return "try this mixture";
-    case NextStep::try_at_edge:
-      return "try at the edge first";
-    case NextStep::confirm:
-      return "try this surer mixture";
-    case NextStep::try_passage:
-      return "try on another passage";
-    case NextStep::found:
-      return "stop: a working mixture was found";
-    case NextStep::no_window:
-      return "stop: no window";
-    case NextStep::closed:
-      return "stop: the original reacted";
-    case NextStep::tests_used_up:
-      return "stop: no more tests";
-  }
-  return {};
-}
-
-std::string counted_words(const CandidateOutlook& outlook) {
-  return fmt::format("Counting what this very mixture did so far: effect {}, risk {}", per_cent(outlook.effect),
-                     per_cent(outlook.risk));
-}
-
-std::string room_words(const RungRoom& room, double risk_limit) {
-  if (room.stronger == 0) return "Room above it: no rung of the ladder is stronger";
-  return fmt::format("Room above it: {} of the {} of the ladder stay within a risk of {}, as believed now", room.within,
-                     counted(room.stronger, "stronger rung", "stronger rungs"), per_cent(risk_limit));
-}
 
 namespace {
 
@@ -86,23 +57,17 @@ std::string cautions_text(const Progress& progress) {
              "conservator decide");
 }
 
-std::vector<std::string> not_counted_words(const Progress& progress) {
-  std::vector<std::string> words;
-  for (const LeftOutTest& one : progress.not_counted) words.push_back(fmt::format("test {}: {}", one.test, one.why));
-  return words;
-}
-
 std::string progress_text(const Progress& progress, const std::optional<RungRoom>& room, const Style& style) {
   const NextTest& next = progress.next;
   std::string text = heading("What the tests taught", style);
-  for (const std::string& line : what_was_learnt(progress)) text += bullet(line);
+  for (const std::string& line : learnt_words(progress)) text += bullet(line);
   for (const std::string& line : not_counted_words(progress)) text += bullet("not counted: " + line);
   text += heading("Next", style);
   const std::string mixture = mixture_text(progress);
   const char* between = next.step == NextStep::no_window ? "; what came nearest: " : ": ";
   text += paragraph(mixture.empty() ? step_words(next.step) : step_words(next.step) + between + mixture);
   if (!next.passage.empty()) text += paragraph("on: " + next.passage);
-  text += paragraph(next.reason);
+  text += paragraph(reason_words(next));
   if (next.step == NextStep::try_at_edge)
     text += bullet(
         "the edge: tacking edge or under the frame, of the same paint; record it with at_edge=yes (no such place: "
@@ -113,7 +78,7 @@ std::string progress_text(const Progress& progress, const std::optional<RungRoom
   if (next.drifting > 0)
     text += bullet(fmt::format("passed over, since they get riskier than the job allows while they dry: {}",
                                counted(next.drifting, "mixture", "mixtures")));
-  for (const std::string& reason : progress.left_off) text += bullet("bottle left off: " + reason);
+  for (const std::string& reason : left_off_words(progress.left_off)) text += bullet("bottle left off: " + reason);
   if (next.is_surprised)
     text += bullet("the readings fit badly with what was held before the tests: examine what the layers are");
   text += bullet("the response curve is borrowed from fresh resins in long contact; the swab decides, look at it");
@@ -141,8 +106,8 @@ Sheet progress_sheet(const Progress& progress, const std::optional<RungRoom>& ro
        number_or_nothing(next.risk_limit > 0, next.risk_limit), Cell(static_cast<double>(progress.counted.size())),
        words(joined(not_counted_words(progress), "; ")), Cell(next.is_surprised),
        Cell(static_cast<double>(next.drifting)), room ? Cell(static_cast<double>(room->within)) : Cell(),
-       room ? Cell(static_cast<double>(room->stronger)) : Cell(), words(joined(next.untested)), Cell(next.reason),
-       words(joined(progress.left_off, "; "))});
+       room ? Cell(static_cast<double>(room->stronger)) : Cell(), words(joined(next.untested)),
+       Cell(reason_words(next)), words(joined(left_off_words(progress.left_off), "; "))});
   return sheet;
 }
 

@@ -9,15 +9,6 @@
 
 namespace gentlest {
 
-/// "try this mixture", "stop: found" and so on.
-std::string step_words(NextStep step);
-
-/// Effect and risk of an outlook that counts the mixture's own tests.
-std::string counted_words(const CandidateOutlook& outlook);
-
-/// "2 of the 3 stronger rungs of the ladder stay within ..."; what is said where there is none.
-std::string room_words(const RungRoom& room, double risk_limit);
-
 /// `room` where a mixture worked; its limit is the last of the progress's risk limits.
 std::string progress_report(const Progress& progress, const std::optional<RungRoom>& room, Form form,
                             const Style& style, const Edition& edition);

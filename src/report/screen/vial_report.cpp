@@ -2,10 +2,17 @@
 
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
+#include "report/phrases/caution_words.hpp"
 #include "report/phrases/fate.hpp"
+#include "report/phrases/gentler_words.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/label_words.hpp"
+#include "report/phrases/liquid_words.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
+
+#include "gentlest/liquids/notation.hpp"
 
 #include <fmt/format.h>
 
@@ -25,7 +32,7 @@ std::vector<double> REDs_at(const DriftPoint& point, const std::vector<PlannedLa
 std::string recipe_text(const VialCase& one, const Style& style) {
   const VialStudy& study = one.study;
   std::string text = heading("What to measure", style);
-  text += paragraph(fmt::format("{} = {} mL", to_text(study.recipe), as_recorded(study.recipe.total.value)));
+  text += paragraph(fmt::format("{} = {} mL", recipe_words(study.recipe), as_recorded(study.recipe.total.value)));
   if (study.as_measured)
     text += paragraph(
         fmt::format("Rounded, this is another mixture: {}. Effect {} (was {}), risk {} (was {}). Label, fire and "
@@ -66,18 +73,18 @@ std::string label_text(const MixtureLabel& label, const Style& style) {
   if (!label.complete()) word += label.signal_word.empty() ? " known" : ", at least";
   text += paragraph(fmt::format("{}; pictograms {}", word, joined(label.pictograms, " ", "none")));
   for (const LabelStatement& statement : label.statements)
-    text += bullet(fmt::format("{} ({})", statement_text(statement.code), statement.because));
-  for (const std::string& gap : label.not_known) text += bullet("NOT KNOWN: " + gap);
-  for (const std::string& remark : label.remarks) text += bullet(remark);
+    text += bullet(fmt::format("{} ({})", statement_text(statement.code), because_words(statement.because)));
+  for (const std::string& gap : not_known_words(label)) text += bullet("NOT KNOWN: " + gap);
+  for (const std::string& remark : remark_words(label)) text += bullet(remark);
   return text + paragraph("The safety data sheets decide; records are a minimum classification.");
 }
 
 std::string flash_words(const FlashPoint& flash) {
-  if (flash.nothing_burns) return "no flash point: " + flash.because;
-  if (!flash.estimate) return "flash point not known: " + flash.because;
-  std::string text = fmt::format("flash point {} {} C, {}", flash.measured ? "" : "about",
-                                 fixed(flash.estimate->value, 0), flash.because);
-  if (flash.lowest_part && !flash.measured)
+  if (flash.nothing_burns()) return "no flash point: " + flash_because(flash);
+  if (!flash.estimate) return "flash point not known: " + flash_because(flash);
+  std::string text = fmt::format("flash point {} {} C, {}", flash.measured() ? "" : "about",
+                                 fixed(flash.estimate->value, 0), flash_because(flash));
+  if (flash.lowest_part && !flash.measured())
     text += fmt::format("; lowest part {} C ({})", as_recorded(flash.lowest_part->value), flash.lowest_of);
   return text;
 }
@@ -121,7 +128,7 @@ std::string gentler_text(const VialStudy& study, const Style& style) {
     const Substitute& one = study.gentler.found[i];
     const JudgedMixture& judged = study.gentler_judged[i];
     text += bullet(fmt::format("{}: effect {}, risk {}; {}", to_text(one.mixture), per_cent(judged.effect),
-                               per_cent(judged.risk), joined(one.gives_up, "; ")));
+                               per_cent(judged.risk), joined(gives_up_words(one), "; ")));
   }
   return text;
 }
@@ -139,7 +146,8 @@ std::string vial_text(const VialCase& one, const Style& style, const Edition& ed
   for (const std::string& sentence : fate_sentences(study.judged, one.job.limits.risk_limit)) text += bullet(sentence);
   text += path_table(one, style) + label_text(study.label, style) + fire_and_breath_text(study, style);
   text += heading("What to mind", style);
-  for (const Caution& caution : study.cautions) text += bullet(caution.text + " [" + caution.source + "]");
+  for (const Remark& caution : caution_words(study.cautions))
+    text += bullet(caution.text + " [" + caution.source + "]");
   text += gentler_text(study, style) + heading("Sources", style);
   for (const Source& source : study.sources) text += bullet(source.key + ": " + source.citation);
   text +=
@@ -152,10 +160,10 @@ Json label_json(const MixtureLabel& label) {
   Json json = {{"complete", label.complete()}, {"signal_word", json_text(label.signal_word)}};
   json["statements"] = Json::array();
   for (const LabelStatement& statement : label.statements)
-    json["statements"].push_back({{"code", statement.code}, {"because", statement.because}});
+    json["statements"].push_back({{"code", statement.code}, {"because", because_words(statement.because)}});
   json["pictograms"] = label.pictograms;
-  json["not_known"] = label.not_known;
-  json["remarks"] = label.remarks;
+  json["not_known"] = not_known_words(label);
+  json["remarks"] = remark_words(label);
   json["acute_toxicity_estimate_oral_mg_per_kg"] = json_number(label.oral.ATE);
   json["acute_toxicity_estimate_dermal_mg_per_kg"] = json_number(label.dermal.ATE);
   json["acute_toxicity_estimate_vapour_mg_per_L"] = json_number(label.vapour.ATE);
@@ -181,8 +189,8 @@ Json path_json(const VialCase& one) {
 
 Json air_json(const VialStudy& study) {
   Json json = {{"flash_point_C", study.flash.estimate ? Json(computed_value(study.flash.estimate->value)) : Json()},
-               {"flash_point_because", study.flash.because},
-               {"nothing_burns", study.flash.nothing_burns}};
+               {"flash_point_because", flash_because(study.flash)},
+               {"nothing_burns", study.flash.nothing_burns()}};
   json["lower_explosive_limit_percent"] = json_computed(study.lower_explosive_limit_percent);
   json["start_of_boiling_C"] = study.start_of_boiling ? json_computed(study.start_of_boiling->value) : Json();
   json["vapour_hazard_ratios"] = Json::array();
@@ -211,14 +219,14 @@ std::string vial_json(const VialCase& one, const Edition& edition) {
   document["label"] = label_json(study.label);
   document["fire_and_breath"] = air_json(study);
   document["cautions"] = Json::array();
-  for (const Caution& caution : study.cautions)
+  for (const Remark& caution : caution_words(study.cautions))
     document["cautions"].push_back({{"text", caution.text}, {"source", caution.source}});
   document["gentler"] = Json::array();
   for (std::size_t i = 0; i < study.gentler.found.size(); ++i)
     document["gentler"].push_back({{"mixture", judged_json(study.gentler_judged[i], one.layers, one.job.limits)},
                                    {"Ra_MPa05", computed_value(study.gentler.found[i].Ra)},
                                    {"label", label_json(study.gentler.found[i].label)},
-                                   {"gives_up", study.gentler.found[i].gives_up}});
+                                   {"gives_up", gives_up_words(study.gentler.found[i])}});
   document["sources"] = json_sources(study.sources);
   return json_dump(document);
 }

@@ -1,5 +1,6 @@
 // Fate of a mixture inside a plan, and the study of one vial.
 #include "gentlest/answers/vial.hpp"
+#include "gentlest/liquids/notation.hpp"
 
 #include "shipped_mixtures.hpp"
 
@@ -7,6 +8,8 @@
 
 #include <catch2/catch.hpp>
 #include "near.hpp"
+
+#include "report/phrases/liquid_words.hpp"
 
 #include <algorithm>
 
@@ -74,7 +77,7 @@ TEST_CASE("a vial in half millilitres: what is measured is judged when rounding 
   Job job = demo();
   const VialStudy exact = study("isooctane 85, isopropanol 15", job);
   CHECK_FALSE(exact.as_measured);
-  CHECK(to_text(exact.recipe) == "isooctane 8.5 mL + isopropanol 1.5 mL");
+  CHECK(recipe_words(exact.recipe) == "isooctane 8.5 mL + isopropanol 1.5 mL");
   job.limits.vial_mL = 5;
   const VialStudy rounded = study("isooctane 85, isopropanol 15", job);
   REQUIRE(rounded.as_measured);

@@ -226,11 +226,15 @@ TEST_CASE("readings that cannot be squared with the record are told, and the ran
   CHECK(belief.hypothesis_chances().back() > 0.8);
   CHECK(belief.effective_particles() >= 4000);
   CHECK(belief.chance({17.5, 6, 9}, 3) < 0.3);
-  const std::vector<std::string> words = describe_learning(belief, "varnish", {3, 4, 7, 9});
-  CHECK(std::any_of(words.begin(), words.end(),
-                    [](const std::string& line) { return line.find("do not fit") != std::string::npos; }));
-  CHECK(std::any_of(words.begin(), words.end(),
-                    [](const std::string& line) { return line.find("hardly to be expected") != std::string::npos; }));
+  const LearntOfLayer learnt = learnt_of(belief, "varnish", {3, 4, 7, 9});
+  CHECK(learnt.is_tested);
+  CHECK(learnt.is_stray);
+  CHECK(learnt.stray_chance == belief.stray_chance());
+  CHECK(learnt.hypotheses.empty());  // one material only: nothing to weigh
+  REQUIRE_FALSE(learnt.surprising.empty());
+  CHECK(learnt.surprising.front().test == 3);
+  CHECK(learnt.surprising.front().chance == belief.predicted().front());
+  CHECK_FALSE(learnt_of(LayerBelief(prior, steps(0.05)), "varnish", {}).is_tested);
 }
 
 TEST_CASE("candidate materials change places as the readings come") {

@@ -60,7 +60,7 @@ TEST_CASE("the first proposal is gentle, within the first risk limit, and says w
   REQUIRE(next.mixture.has_value());
   CHECK(next.mixture->risk <= task.settings.risk_limits.front());
   CHECK(next.risk_limit == task.settings.risk_limits.front());
-  CHECK_FALSE(next.reason.empty());
+  CHECK(next.reason == NextReason::promises_most);
   task.settings.step = 0.2;
   const NextTest gentler = choose_next_test(task);
   REQUIRE(gentler.mixture.has_value());
@@ -94,6 +94,7 @@ TEST_CASE("a mixture that worked is reported with its chance once it is sure eno
   task.kept[0].belief.learn({point, match_of_level(0, 0.04), 1, false});
   const NextTest next = choose_next_test(task);
   REQUIRE(next.step == NextStep::found);
+  CHECK(next.reason == NextReason::worked);
   CHECK(next.mixture->candidate == task.candidates.size() - 1);
   CHECK(next.mixture->good >= task.settings.sure);
   CHECK(next.untested.empty());
@@ -101,6 +102,7 @@ TEST_CASE("a mixture that worked is reported with its chance once it is sure eno
   task.passages = {"paint", "red glaze", "blue"};
   const NextTest open = choose_next_test(task);
   CHECK(open.step == NextStep::try_passage);
+  CHECK(open.reason == NextReason::passage_untested);
   CHECK(open.passage == "red glaze");
   CHECK(open.untested == std::vector<std::string>{"red glaze", "blue"});
   task.past.push_back(past(point, true, false, "red glaze"));
@@ -119,6 +121,8 @@ TEST_CASE("a lucky success is confirmed by a surer mixture") {
   task.past.push_back(past(edge, true, false));
   const NextTest next = choose_next_test(task);
   REQUIRE(next.step == NextStep::confirm);
+  CHECK(next.reason == NextReason::likeliest_each_time);
+  CHECK(next.worked_good < next.mixture->good);
   CHECK(next.mixture->good > outlook_of(task, edge).good);
   CHECK(next.mixture->risk <= task.settings.confirming_risk);
 }
@@ -128,7 +132,9 @@ TEST_CASE("no window is said where nothing allowed promises anything") {
   task.kept[0].belief = belief_of({{16, 3, 5}, 9}, 0.4);  // the paint's range holds all of the varnish's
   const NextTest next = choose_next_test(task);
   CHECK(next.step == NextStep::no_window);
-  CHECK(next.reason.find("20 %") != std::string::npos);
+  CHECK(next.reason == NextReason::nothing_promises);
+  CHECK(next.most_risk == task.settings.risk_limits.back());
+  CHECK(next.least_promise == task.settings.least_promise);
   task.candidates.clear();
   CHECK(choose_next_test(task).step == NextStep::no_window);
 }
@@ -137,6 +143,7 @@ TEST_CASE("where the paint is in doubt the edge is asked first") {
   NextTestTask task = doubtful_task(2);
   const NextTest next = choose_next_test(task);
   REQUIRE(next.step == NextStep::try_at_edge);
+  CHECK(next.reason == NextReason::promises_more_at_edge);
   CHECK(next.mixture->risk > task.settings.risk_limits.front());
   const PastTest at_edge{next.mixture->point, true, "", std::nullopt, true};
   task.past = {at_edge, at_edge};
@@ -149,6 +156,7 @@ TEST_CASE("the second reaction of the original closes the way, unless a mixture 
   NextTestTask task = easy_task();
   task.past = {past({16, 9, 10}, false, true), past({16, 8, 9}, true, true)};
   CHECK(choose_next_test(task).step == NextStep::closed);
+  CHECK(choose_next_test(task).reason == NextReason::harmed_twice);
   task.past.push_back(past({16.4, 3, 4.5}, true, false));
   CHECK(choose_next_test(task).step == NextStep::found);
 }
@@ -158,6 +166,8 @@ TEST_CASE("the number of tests is bounded") {
   task.settings.most_tests = 1;
   task.past = {past({15, 0, 0}, false, false)};
   CHECK(choose_next_test(task).step == NextStep::tests_used_up);
+  CHECK(choose_next_test(task).reason == NextReason::tests_made);
+  CHECK(choose_next_test(task).tests_made == 1);
 }
 
 TEST_CASE("the riskiest kept layer decides") {
@@ -198,6 +208,7 @@ TEST_CASE("what passed at the edge comes onto the picture next, as far as its lu
   task.settings.passed_risk = with.risk + 1e-6;
   const NextTest next = choose_next_test(task);
   CHECK(next.step == NextStep::try_mixture);
+  CHECK(next.reason == NextReason::passed_at_edge);
   CHECK(next.mixture->candidate == edge.mixture->candidate);
   // A swab on another layer says nothing of this one.
   task.past.back().layer = "glaze";

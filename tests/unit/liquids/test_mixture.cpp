@@ -2,6 +2,7 @@
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/liquids/mixture.hpp"
+#include "gentlest/liquids/notation.hpp"
 
 #include <catch2/catch.hpp>
 #include "near.hpp"

@@ -4,6 +4,8 @@
 
 #include "invented_shelf.hpp"
 
+#include "report/phrases/liquid_words.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <cmath>
@@ -55,8 +57,8 @@ TEST_CASE("a vial that is no whole number of steps is filled as far as steps rea
 TEST_CASE("drops are counted, not poured") {
   const InventedShelf shelf(2, 1);
   const Recipe recipe = round_recipe(mixture_of_shares(shelf, {0.95, 0.05}), {{1}, {drop_mL}});
-  CHECK(to_text(recipe) == "liquid a 19 drops + liquid b 1 drop");
-  CHECK(to_text(round_recipe(mixture_of_shares(shelf, {0.95, 0.05}), {{10}, {0.1}})) ==
+  CHECK(recipe_words(recipe) == "liquid a 19 drops + liquid b 1 drop");
+  CHECK(recipe_words(round_recipe(mixture_of_shares(shelf, {0.95, 0.05}), {{10}, {0.1}})) ==
         "liquid a 9.5 mL + liquid b 0.5 mL");
 }
 

@@ -3,6 +3,7 @@
 #include "shipped.hpp"
 
 #include "gentlest/answers/progress.hpp"
+#include "gentlest/liquids/notation.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"
@@ -23,9 +24,8 @@ Job demo(const Catalogue& catalogue = shipped_catalogue()) {
   return load_job(demo_job_text(), "demo", catalogue);
 }
 
-bool mentions(const std::vector<std::string>& lines, const std::string& text) {
-  return std::any_of(lines.begin(), lines.end(),
-                     [&](const std::string& line) { return line.find(text) != std::string::npos; });
+bool names(const std::vector<WeakPoint>& points, const WeakPoint& point) {
+  return std::find(points.begin(), points.end(), point) != points.end();
 }
 
 // The shipped catalogue with a deviation of acetone's own parameters.
@@ -52,7 +52,8 @@ TEST_CASE("no rung exceeds the limit and the last one works, though a liquid's o
     job.limits.risk_limit = limit;
     const Plan plan = make_plan(job, with_deviation());
     for (const JudgedMixture& rung : plan.rungs) CHECK(rung.risk <= limit);
-    CHECK(mentions(plan.weak_points, "widened by the largest deviation of a liquid on the shelf (dD 0.8, dP 1.5"));
+    CHECK(names(plan.weak_points, {WeakPointKind::liquids_vary, 0}));
+    CHECK(plan.layers[0].liquid_sd == Hansen{0.8, 1.5, 1.5});
     if (plan.outcome == Outcome::window) CHECK(plan.rungs.back().effect >= job.limits.wanted_effect);
     // A rung asked about alone is judged as on the ladder.
     for (const JudgedMixture& rung : plan.rungs) {
@@ -97,7 +98,8 @@ TEST_CASE("an own sphere, however small and sure, is planned with bounded tables
     CHECK(plan.mixtures_judged > 1000);
     CHECK(met_by_liquids(plan.layers[0]).sd == best_known_sd);
     CHECK(plan.layers[0].sphere.sd == Hansen{0, 0, 0});
-    CHECK(mentions(plan.weak_points, "varnish: deviations of its middle below 0.125 (dD) or 0.25 (dP, dH)"));
+    CHECK(names(plan.weak_points, {WeakPointKind::surer_than_liquids, 0}));
+    CHECK_FALSE(names(plan.weak_points, {WeakPointKind::sphere, 0}));
   }
 }
 
@@ -105,10 +107,10 @@ TEST_CASE("of the user's own tests nothing is said to be published") {
   Job job = demo();
   job.layers[0].own_sphere = OwnSphere{{{{17, 6, 9}, 8}, {0.5, 1, 1}, 1}, "swatches, May"};
   const PlannedLayer own = planned_layers(job, shipped_catalogue()).front();
-  CHECK(is_own_sphere(own));
+  CHECK(own.basis == LayerBasis::own_tests);
   CHECK(sphere_in_words(own) == "your own tests: swatches, May");
   const PlannedLayer other = planned_layers(demo(), shipped_catalogue()).front();
-  CHECK_FALSE(is_own_sphere(other));
+  CHECK(other.basis == LayerBasis::found);
   CHECK(sphere_in_words(other).find(grade_in_words(other.grade)) != std::string::npos);
 }
 

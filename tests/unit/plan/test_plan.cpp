@@ -1,5 +1,6 @@
 #include "shipped.hpp"
 
+#include "gentlest/liquids/notation.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "io/job_file.hpp"
 
@@ -16,9 +17,14 @@ Job demo() {
   return load_job(demo_job_text(), "demo", shipped_catalogue());
 }
 
-bool mentions(const std::vector<std::string>& lines, const std::string& text) {
-  return std::any_of(lines.begin(), lines.end(),
-                     [&](const std::string& line) { return line.find(text) != std::string::npos; });
+bool names(const std::vector<WeakPoint>& points, const WeakPoint& point) {
+  return std::find(points.begin(), points.end(), point) != points.end();
+}
+
+std::optional<LeftOff> why_left_off(const Plan& plan, const std::string& solvent) {
+  for (const JobBottle& bottle : plan.left_off)
+    if (bottle.solvent->id == solvent) return bottle.left_off;
+  return std::nullopt;
 }
 
 }  // namespace
@@ -46,8 +52,7 @@ TEST_CASE("the demo painting has a ladder, gentle to strong in both numbers, wit
       CHECK(outlook.may_flip == (outlook.RED_band.low < 1 && outlook.RED_band.high > 1));
     }
   }
-  CHECK_FALSE(plan.watch.empty());
-  CHECK_FALSE(plan.not_seen.empty());
+  CHECK(plan.watch.front() == Watch{WatchKind::begin_gently});
   CHECK_FALSE(plan.cautions.empty());
   CHECK_FALSE(plan.sources.empty());
 }
@@ -56,8 +61,8 @@ TEST_CASE("the plan's cautions are those of its mixtures, each once, and their s
   Job job = demo();
   const Plan plan = make_plan(job, shipped_catalogue());
   for (std::size_t i = 0; i < plan.cautions.size(); ++i)
-    for (std::size_t k = i + 1; k < plan.cautions.size(); ++k) CHECK(plan.cautions[i].text != plan.cautions[k].text);
-  const auto gloves = [](const Advice& caution) { return caution.source == "mickelsen_hall_1987"; };
+    for (std::size_t k = i + 1; k < plan.cautions.size(); ++k) CHECK_FALSE(plan.cautions[i] == plan.cautions[k]);
+  const auto gloves = [](const Caution& caution) { return caution.source == "mickelsen_hall_1987"; };
   CHECK(std::any_of(plan.cautions.begin(), plan.cautions.end(), gloves));
   CHECK(std::any_of(plan.sources.begin(), plan.sources.end(),
                     [](const Source& source) { return source.key == "mickelsen_hall_1987"; }));
@@ -66,12 +71,14 @@ TEST_CASE("the plan's cautions are those of its mixtures, each once, and their s
 TEST_CASE("a plan says which of its layers rest on stand-ins and on files only") {
   Job job = demo();
   Plan plan = make_plan(job, shipped_catalogue());
-  CHECK(mentions(plan.weak_points, "ester gum"));
-  CHECK(mentions(plan.weak_points, "recorded as mastic_aged, found to be dammar_aged"));
+  CHECK(names(plan.weak_points, {WeakPointKind::sphere, 0}));
+  CHECK(names(plan.weak_points, {WeakPointKind::found_otherwise, 0}));
+  CHECK_FALSE(names(plan.weak_points, {WeakPointKind::not_examined, 0}));
   job.layers[0].found.clear();
   plan = make_plan(job, shipped_catalogue());
-  CHECK(mentions(plan.weak_points, "taken as the files record it"));
-  CHECK(plan.layers[0].chosen_because == "recorded, not examined");
+  CHECK(names(plan.weak_points, {WeakPointKind::not_examined, 0}));
+  CHECK_FALSE(names(plan.weak_points, {WeakPointKind::found_otherwise, 0}));
+  CHECK(plan.layers[0].basis == LayerBasis::recorded);
 }
 
 TEST_CASE("without a window there is no ladder, but both ways of coming near") {
@@ -84,7 +91,7 @@ TEST_CASE("without a window there is no ladder, but both ways of coming near") {
   REQUIRE(plan.least_risk_that_works);
   CHECK(plan.least_risk_that_works->effect >= job.limits.wanted_effect);
   CHECK(plan.least_risk_that_works->risk > job.limits.risk_limit);
-  CHECK_FALSE(plan.other_ways.empty());
+  CHECK(plan.watch.front() == Watch{WatchKind::nothing_proposed});
   job.limits.risk_limit = 0.1;
   const Plan nearer = make_plan(job, shipped_catalogue());
   REQUIRE(nearer.nearest);
@@ -110,9 +117,9 @@ TEST_CASE("what is to be avoided is left off, with the reason") {
   job.limits.avoid_families = {"ketone"};
   job.limits.avoid_solvents = {"ethyl acetate"};
   const Plan plan = make_plan(job, shipped_catalogue());
-  CHECK(mentions(plan.left_off_shelf, "toluene: carries H361"));
-  CHECK(mentions(plan.left_off_shelf, "acetone: family \"ketone\" is to be avoided"));
-  CHECK(mentions(plan.left_off_shelf, "ethyl acetate: is to be avoided"));
+  CHECK(why_left_off(plan, "toluene") == LeftOff{LeftOffWhy::statement, "H361d"});
+  CHECK(why_left_off(plan, "acetone") == LeftOff{LeftOffWhy::family});
+  CHECK(why_left_off(plan, "ethyl_acetate") == LeftOff{LeftOffWhy::solvent});
   for (const JudgedMixture& rung : plan.rungs)
     for (const Part& part : rung.mixture.parts()) CHECK(part.liquid.solvent->family != "ketone");
 }
@@ -135,10 +142,10 @@ TEST_CASE("unknown hazards can be refused, and are named when they are not") {
   CHECK(named(make_plan(job, shipped_catalogue())));
   job.limits.allow_unknown_hazards = false;
   const Shelf shelf = shelf_of(job, shipped_catalogue());
-  const std::vector<std::string> left_off = left_off_words(shelf);
+  const std::vector<JobBottle> left_off = bottles_left_off(shelf);
   CHECK(usable_liquids(shelf).size() == 1);
   REQUIRE(left_off.size() == 1);
-  CHECK(left_off[0].find("no hazard record") != std::string::npos);
+  CHECK(left_off[0].left_off == LeftOff{LeftOffWhy::no_hazard_record});
   CHECK_FALSE(named(make_plan(job, shipped_catalogue())));
 }
 
@@ -161,13 +168,15 @@ TEST_CASE("a passage with a material of its own is kept like a layer") {
   REQUIRE(plan.layers.size() == 3);
   CHECK(plan.layers[2].name == "glaze");
   CHECK(plan.layers[2].role == Role::keep);
+  CHECK(plan.layers[2].basis == LayerBasis::passage);
+  CHECK(plan.layers[2].passage_of == "oil paint");
 }
 
 TEST_CASE("own tests win over the catalogue") {
   Job job = demo();
   job.layers[1].own_sphere = OwnSphere{{{{18, 10, 9}, 4}, {0.3, 0.5, 0.5}, 0.3}, "tests on a sample"};
   const Plan plan = make_plan(job, shipped_catalogue());
-  CHECK(plan.layers[1].chosen_because == "own tests");
+  CHECK(plan.layers[1].basis == LayerBasis::own_tests);
   CHECK(plan.layers[1].sphere.mean.R0 == 4);
   CHECK(plan.rungs.back().effect > make_plan(demo(), shipped_catalogue()).rungs.back().effect);
 }

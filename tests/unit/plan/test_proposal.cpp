@@ -180,7 +180,7 @@ TEST_CASE("a flame that only the flash point tells is avoided like a recorded on
   limits.avoid_label.clear();
   limits.avoid_statements = {"H226"};
   CHECK(reason_to_leave_off(*spirit.parts()[0].liquid.solvent, limits, shipped_catalogue()) ==
-        "carries H226, which is to be avoided");
+        LeftOff{LeftOffWhy::statement, "H226"});
 }
 
 TEST_CASE("where no bottle is limited there are no largest shares") {

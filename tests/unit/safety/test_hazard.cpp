@@ -61,17 +61,3 @@ TEST_CASE("the strongest word, every statement once, the lowest flash point and 
   CHECK(summary.lowest_flash_point_of == "b");
   CHECK(*summary.lowest_limit_ppm == 50);
 }
-
-TEST_CASE("every statement of the shipped catalogue has plain words", "[hazards]") {
-  std::set<std::string> codes;
-  for (const Solvent& solvent : shipped_catalogue().solvents())
-    if (solvent.hazards) {
-      codes.insert(solvent.hazards->statements.begin(), solvent.hazards->statements.end());
-      codes.insert(solvent.hazards->supplemental.begin(), solvent.hazards->supplemental.end());
-    }
-  CHECK(codes.size() > 20);
-  for (const std::string& code : codes) {
-    INFO(code);
-    CHECK_FALSE(statement_words(code).empty());
-  }
-}

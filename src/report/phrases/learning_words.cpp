@@ -1,0 +1,178 @@
+#include "report/phrases/learning_words.hpp"
+
+#include "report/form/format.hpp"
+#include "report/phrases/words.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+std::array<std::pair<const char*, const LearntFigure*>, 4> figures_of(const LearntOfLayer& learnt) {
+  return {{{"dD", &learnt.dD}, {"dP", &learnt.dP}, {"dH", &learnt.dH}, {"R0", &learnt.R0}}};
+}
+
+std::string range_words(const char* name, const Estimate& now) {
+  return fmt::format("{} {:.1f} (90 % between {:.1f} and {:.1f})", name, now.mean, now.low, now.high);
+}
+
+// "a, b and c".
+std::string enumerated(const std::vector<std::string>& words) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    text += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
+  return text;
+}
+
+void add_figures(const LearntOfLayer& learnt, std::vector<std::string>& lines) {
+  std::vector<std::string> ranges;
+  std::vector<std::string> narrowed;
+  std::vector<std::string> open;
+  for (const auto& [name, figure] : figures_of(learnt)) {
+    ranges.push_back(range_words(name, figure->now));
+    if (figure->narrowing == Narrowing::learnt)
+      narrowed.push_back(fmt::format("{} to {:.0f} %", name, 100 * figure->width_left));
+    if (figure->narrowing == Narrowing::open) open.emplace_back(name);
+  }
+  lines.push_back(fmt::format("{}: {}, in MPa^0.5", learnt.layer, enumerated(ranges)));
+  if (!narrowed.empty())
+    lines.push_back(
+        fmt::format("{}: the tests narrowed {} of the range held before", learnt.layer, enumerated(narrowed)));
+  if (!open.empty()) lines.push_back(fmt::format("{}: still as open as before: {}", learnt.layer, enumerated(open)));
+}
+
+void add_hypotheses(const LearntOfLayer& learnt, std::vector<std::string>& lines) {
+  const std::string stray = per_cent(learnt.stray_chance);
+  if (learnt.is_stray)
+    lines.push_back(
+        fmt::format("{}: the tests do not fit what it was taken for ({} that it is none of these or not "
+                    "as published); ranges were widened, go slowly",
+                    learnt.layer, stray));
+  if (learnt.hypotheses.empty()) return;
+  for (const HypothesisChance& one : learnt.hypotheses)
+    lines.push_back(
+        fmt::format("{}: {} that it is {}", learnt.layer, per_cent(one.chance), material_in_words(one.what)));
+  lines.push_back(fmt::format("{}: {} that it is none of these, or not as published", learnt.layer, stray));
+}
+
+std::string nothing_promises_words(const NextTest& next) {
+  std::string text = fmt::format("no mixture offers a chance of {} to move the layer at a risk up to {}",
+                                 setting_per_cent(next.least_promise), setting_per_cent(next.most_risk));
+  if (next.is_surprised) text += "; the readings fit badly with what was held before, so no more is risked";
+  return text;
+}
+
+}  // namespace
+
+std::vector<std::string> words_of(const LearntOfLayer& learnt) {
+  if (!learnt.is_tested) return {fmt::format("{}: no test has spoken of it yet", learnt.layer)};
+  std::vector<std::string> lines;
+  add_figures(learnt, lines);
+  add_hypotheses(learnt, lines);
+  // Never an advice to repeat: the reading may be a harm, and a surprise is no proof of a mistake.
+  for (const SurprisingTest& one : learnt.surprising)
+    lines.push_back(
+        fmt::format("{}: what test {} says of it was hardly to be expected (chance {}); it counts as read: look at "
+                    "that spot again before the next swab",
+                    learnt.layer, one.test, per_cent(one.chance)));
+  lines.push_back(fmt::format("{}: {} of {} particles effective", learnt.layer, std::lround(learnt.effective_particles),
+                              learnt.particles));
+  return lines;
+}
+
+std::vector<std::string> learnt_words(const Progress& progress) {
+  std::vector<std::string> lines;
+  for (const LearntOfLayer& learnt : what_was_learnt(progress))
+    for (std::string& line : words_of(learnt)) lines.push_back(std::move(line));
+  return lines;
+}
+
+std::string step_words(NextStep step) {
+  switch (step) {
+    case NextStep::try_mixture:
+      return "try this mixture";
+    case NextStep::try_at_edge:
+      return "try at the edge first";
+    case NextStep::confirm:
+      return "try this surer mixture";
+    case NextStep::try_passage:
+      return "try on another passage";
+    case NextStep::found:
+      return "stop: a working mixture was found";
+    case NextStep::no_window:
+      return "stop: no window";
+    case NextStep::closed:
+      return "stop: the original reacted";
+    case NextStep::tests_used_up:
+      return "stop: no more tests";
+  }
+  return {};
+}
+
+std::string reason_words(const NextTest& next) {
+  switch (next.reason) {
+    case NextReason::promises_most:
+      return fmt::format("of the mixtures with a risk up to {} it promises most for the least risk",
+                         setting_per_cent(next.risk_limit));
+    case NextReason::passed_at_edge:
+      return "it passed at the edge, and of those that did it promises most";
+    case NextReason::promises_more_at_edge:
+      return "it promises more, but may affect the original: try it first where harm matters least";
+    case NextReason::risky_best:
+      return "it is the best choice left, but not without risk: try it first where harm matters least";
+    case NextReason::likeliest_each_time:
+      return fmt::format(
+          "a mixture worked, which may have been luck; this one is the likeliest to work each time ({} against {})",
+          per_cent_beside(next.mixture->good, next.worked_good), per_cent(next.worked_good));
+    case NextReason::passage_untested:
+      return fmt::format("it worked; {} was not tested yet, and one mixture must pass all colours", next.passage);
+    case NextReason::worked:
+      return fmt::format(
+          "this mixture removed the layer and left the original as it was; chance that it keeps doing so: {}",
+          per_cent(next.mixture->good));
+    case NextReason::nothing_promises:
+      return nothing_promises_words(next);
+    case NextReason::harmed_twice:
+      return "the original reacted twice: this way of cleaning is closed";
+    case NextReason::tests_made:
+      return fmt::format("{} tests were made without success", next.tests_made);
+  }
+  return {};
+}
+
+std::string counted_words(const CandidateOutlook& outlook) {
+  return fmt::format("Counting what this very mixture did so far: effect {}, risk {}", per_cent(outlook.effect),
+                     per_cent(outlook.risk));
+}
+
+std::string room_words(const RungRoom& room, double risk_limit) {
+  if (room.stronger == 0) return "Room above it: no rung of the ladder is stronger";
+  return fmt::format("Room above it: {} of the {} of the ladder stay within a risk of {}, as believed now", room.within,
+                     counted(room.stronger, "stronger rung", "stronger rungs"), per_cent(risk_limit));
+}
+
+std::string words_of(const LeftOutTest& test) {
+  switch (test.why) {
+    case LeftOutWhy::unknown_passage:
+      return fmt::format("the job knows no passage \"{}\"", test.what);
+    case LeftOutWhy::unreadable_mixture:
+      return test.what;
+    case LeftOutWhy::other_layer:
+      return fmt::format("it is about \"{}\"", test.what);
+  }
+  return {};
+}
+
+std::vector<std::string> not_counted_words(const Progress& progress) {
+  std::vector<std::string> words;
+  for (const LeftOutTest& one : progress.not_counted)
+    words.push_back(fmt::format("test {}: {}", one.test, words_of(one)));
+  return words;
+}
+
+}  // namespace gentlest

@@ -1,0 +1,258 @@
+// Core hands out numbers, enumerators and references; words are made in the report. Here every file of core is read for
+// sentences and for numbers that become text. What core may word is listed below, with the reason.
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace {
+
+namespace fs = std::filesystem;
+
+const fs::path root = GENTLEST_SOURCE_DIR;
+
+// What is said to whoever wrote bad input, or broke a promise: the words are an argument of one of these calls, or made
+// by one of these functions.
+bool is_diagnostic(std::string_view call) {
+  constexpr std::array<std::string_view, 9> names = {"InputError",       "Diagnostic",   "fault",
+                                                     "refuse",           "did_you_mean", "expect",
+                                                     "invalid_argument", "assert",       "static_assert"};
+  return call.rfind("complain", 0) == 0 || std::find(names.begin(), names.end(), call) != names.end();
+}
+
+// Functions whose words have not moved yet: a mixture's name is still its origin.
+bool is_not_asked_yet(std::string_view function) {
+  return function == "planned_mixtures";
+}
+
+// Files that exist to write text: diagnostics, the escapes in them, and the notation that parse_mixture reads back.
+const std::set<std::string> writers = {"src/core/base/diagnostic.cpp", "src/core/base/letters.cpp",
+                                       "src/core/liquids/notation.cpp"};
+
+// Words of files and of the law, which are read and compared, not told: standings, families, hazard classes of CLP,
+// lists of limits, spellings of a strength, what a log holds of a swab.
+const std::set<std::string> vocabulary = {"from memory",
+                                          "Acute Tox. 1",
+                                          "Acute Tox. 2",
+                                          "Flam. Liq.",
+                                          "Flam. Liq. ",
+                                          "Skin Sens. 1A",
+                                          "Resp. Sens. 1A",
+                                          "aliphatic hydrocarbon",
+                                          "aromatic hydrocarbon",
+                                          "petroleum fraction",
+                                          "EU binding",
+                                          "EU indicative",
+                                          "NIOSH REL",
+                                          "OSHA PEL",
+                                          "% by volume",
+                                          "% by weight",
+                                          "% by mass",
+                                          "no effect",
+                                          "softened or gelled",
+                                          "partly removed",
+                                          "mostly removed",
+                                          "fully removed",
+                                          "nothing seen",
+                                          "change that recovers",
+                                          "change that stays",
+                                          "colour on the swab",
+                                          "not known"};
+
+bool is_letter(char c) {
+  return std::isalpha(static_cast<unsigned char>(c)) != 0;
+}
+
+bool is_name(char c) {
+  return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '_';
+}
+
+// Two words with a blank between them; a word has at least two letters.
+bool is_sentence(const std::string& text) {
+  int words = 0;
+  std::size_t letters = 0;
+  bool blank_before = true;
+  for (const char c : text) {
+    if (is_letter(c)) {
+      if (++letters == 2 && blank_before) ++words;
+      continue;
+    }
+    if (letters > 0) blank_before = false;
+    if (c == ' ' || c == '\n') blank_before = true;
+    letters = 0;
+  }
+  return words >= 2;
+}
+
+bool formats_numbers(std::string_view name) {
+  constexpr std::array<std::string_view, 9> names = {"format",   "format_to", "to_string",     "snprintf",    "sprintf",
+                                                     "to_chars", "join",      "ostringstream", "stringstream"};
+  return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+struct Finding {
+  int line = 0;
+  std::string what;
+};
+
+// Reads code once, letter by letter, and keeps the names of the calls and braces that are open.
+class Reader {
+ public:
+  explicit Reader(std::string code) : code_(std::move(code)) {}
+
+  std::vector<Finding> read() {
+    while (at_ < code_.size()) step();
+    return findings_;
+  }
+
+  std::size_t strings() const { return strings_; }
+
+ private:
+  bool starts(std::string_view text) const { return code_.compare(at_, text.size(), text) == 0; }
+
+  void step() {
+    const char c = code_[at_];
+    if (starts("//") || (c == '#' && at_line_start_)) return skip_to("\n");
+    if (starts("/*")) return skip_to("*/");
+    if (c == '"') return take_string();
+    if (c == '\'' && !is_name(before_)) return skip_character();
+    if (is_name(c)) return take_name();
+    if (c == '(') open_.push_back(name_);
+    if (c == '{')
+      open_.push_back(name_.empty() || name_ == "const" ? closed_ : name_);  // a body bears its function's name
+    if ((c == ')' || c == '}') && !open_.empty()) {
+      closed_ = c == ')' ? open_.back() : std::string();
+      open_.pop_back();
+    } else if (c != ' ' && c != '\n') {
+      closed_.clear();
+    }
+    if (c != ' ' && c != '\n') name_.clear();
+    advance();
+  }
+
+  void advance() {
+    before_ = code_[at_];
+    if (before_ == '\n') {
+      ++line_;
+      at_line_start_ = true;
+    } else if (before_ != ' ') {
+      at_line_start_ = false;
+    }
+    ++at_;
+  }
+
+  void skip_to(std::string_view end) {
+    while (at_ < code_.size() && !starts(end)) advance();
+    for (std::size_t i = 0; i < end.size() && at_ < code_.size(); ++i) advance();
+  }
+
+  void skip_character() {
+    advance();
+    while (at_ < code_.size() && code_[at_] != '\'') {
+      if (code_[at_] == '\\') advance();
+      advance();
+    }
+    advance();
+  }
+
+  void take_name() {
+    name_.clear();
+    while (at_ < code_.size() && is_name(code_[at_])) {
+      name_ += code_[at_];
+      advance();
+    }
+    if (formats_numbers(name_)) find("makes text of numbers: " + name_);
+  }
+
+  // Strings that follow one another are one.
+  void take_string() {
+    std::string text;
+    while (at_ < code_.size() && code_[at_] == '"') {
+      take_piece(text);
+      while (at_ < code_.size() && (code_[at_] == ' ' || code_[at_] == '\n')) advance();
+    }
+    name_.clear();
+    ++strings_;
+    if (is_sentence(text) && vocabulary.count(text) == 0) find("says \"" + text + "\"");
+  }
+
+  void take_piece(std::string& text) {
+    advance();
+    while (at_ < code_.size() && code_[at_] != '"') {
+      if (code_[at_] == '\\') {
+        advance();
+        text += code_[at_] == 'n' ? '\n' : '?';
+      } else {
+        text += code_[at_];
+      }
+      advance();
+    }
+    advance();
+  }
+
+  void find(std::string what) {
+    const auto may_word = [](const std::string& call) { return is_diagnostic(call) || is_not_asked_yet(call); };
+    if (std::none_of(open_.begin(), open_.end(), may_word)) findings_.push_back({line_, std::move(what)});
+  }
+
+  std::string code_;
+  std::size_t at_ = 0;
+  int line_ = 1;
+  bool at_line_start_ = true;
+  char before_ = '\n';
+  std::string name_;
+  std::vector<std::string> open_;
+  std::string closed_;  // the call that ended just now
+  std::vector<Finding> findings_;
+  std::size_t strings_ = 0;
+};
+
+std::size_t found_in(const std::string& code) {
+  return Reader(code).read().size();
+}
+
+}  // namespace
+
+TEST_CASE("words are made in the report: core says nothing but diagnostics") {
+  std::size_t files = 0;
+  std::size_t strings = 0;
+  for (const char* wing : {"src/core", "include/gentlest"})
+    for (const auto& entry : fs::recursive_directory_iterator(root / wing)) {
+      const fs::path& file = entry.path();
+      if (file.extension() != ".cpp" && file.extension() != ".hpp") continue;
+      if (writers.count(fs::relative(file, root).generic_string()) == 1) continue;
+      std::ifstream in(file);
+      Reader reader(std::string((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>()));
+      for (const Finding& finding : reader.read())
+        FAIL_CHECK(file.string() << ":" << finding.line << ": " << finding.what);
+      ++files;
+      strings += reader.strings();
+    }
+  CHECK(files > 80);
+  CHECK(strings > 300);
+}
+
+TEST_CASE("what counts as words of core") {
+  CHECK(found_in("return \"may part\";") == 1);
+  CHECK(found_in("list.push_back({code, \"carried by \" + name});") == 1);
+  CHECK(found_in("const char* words = \"half \"\n  \"a sentence\";") == 1);
+  CHECK(found_in("return fmt::format(\"{:.1f}\", share);") == 1);
+  CHECK(found_in("text += std::to_string(count);") == 1);
+  CHECK(found_in("std::ostringstream out;") == 1);
+  CHECK(found_in("throw InputError(Fault::usage, fmt::format(\"{} is too much\", x), \"take less of it\");") == 0);
+  CHECK(found_in("complain(where, near.empty() ? \"write the id\" : \"did you \" + near);") == 0);
+  CHECK(found_in("return fault(column, fmt::format(\"{} stands twice\", name)); return \"may part\";") == 1);
+  CHECK(found_in("std::string did_you_mean(int x) const {\n  return \"may part\";\n}\nreturn \"may part\";") == 1);
+  CHECK(found_in("for (int x : list) {\n  if (fault(x)) {\n    say(\"may part\");\n  }\n}") == 1);
+  CHECK(found_in("const auto f = [&](int x) { return \"may part\"; };") == 1);
+  CHECK(found_in("// may part\n/* may part */ if (c == '\"') return \"word\"; const char* id = \"a_b c\";") == 0);
+  CHECK(found_in("#include \"may part\"\nint x = 1'000;") == 0);
+}
