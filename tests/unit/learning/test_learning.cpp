@@ -229,7 +229,7 @@ TEST_CASE("readings that cannot be squared with the record are told, and the ran
   const LearntOfLayer learnt = learnt_of(belief, "varnish", {3, 4, 7, 9});
   CHECK(learnt.is_tested);
   CHECK(learnt.is_stray);
-  CHECK(learnt.stray_chance == belief.stray_chance());
+  CHECK(learnt.stray_chance == belief.hypothesis_chances().back());
   CHECK(learnt.hypotheses.empty());  // one material only: nothing to weigh
   REQUIRE_FALSE(learnt.surprising.empty());
   CHECK(learnt.surprising.front().test == 3);
