@@ -6,6 +6,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <nlohmann/json.hpp>
+
 #include <sstream>
 
 using namespace gentlest;
@@ -57,6 +59,17 @@ TEST_CASE("job and command line refuse the same values of a limit, with the same
     }
   }
   CHECK(asked == 14);
+}
+
+TEST_CASE("check names faults in the order of the file, in rows too", "[limits]") {
+  const Folder folder;
+  const std::string job = folder.file("easel.yaml");
+  write_file(job,
+             "gentlest_job: 1\nlimits:\n  room_C: 60\n  parts: 7\nlayers:\n  - {name: varnish, role: remove, recorded: "
+             "dammar_aged}\nshelf: [isooctane, water_of_life]\n");
+  const auto rows = nlohmann::json::parse(call({"check", job, "--format", "json"}).out).at("faults");
+  REQUIRE(rows.size() >= 4);
+  for (std::size_t i = 1; i < rows.size(); ++i) CHECK(rows[i - 1].at("line") <= rows[i].at("line"));
 }
 
 TEST_CASE("faults of the command line come together", "[limits]") {
