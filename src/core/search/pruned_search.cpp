@@ -51,7 +51,7 @@ std::vector<Pattern> patterns_of(std::size_t parts, int steps) {
 // What all tasks of one round share and none of them changes.
 struct Round {
   const SearchTask& task;
-  const Watch& watch;
+  const SearchWatch& watch;
   const ShelfTree& tree;
   const LivingSpace& space;
   const Staircase& staircase;
@@ -281,7 +281,7 @@ std::vector<Candidate> find_frontier_by_pruning(const SearchTask& task, const Se
   assert(!task.shelf.empty() && share_their_lattice(task));
   const int steps = 100 / task.step_percent;
   Pulse pulse(progress, count_mixtures(task.shelf.size(), task.parts, steps));
-  const Watch watched = watch(task, progress ? std::function<void()>([&pulse] { pulse.beat(); }) : task.beat);
+  const SearchWatch watched = watch(task, progress ? std::function<void()>([&pulse] { pulse.beat(); }) : task.beat);
   LivingSpace space(task);
   const ShelfTree tree = make_shelf_tree(task, space);
   std::vector<Candidate> frontier;
@@ -328,7 +328,7 @@ void visit_near_frontier(const SearchTask& task, const std::vector<Candidate>& f
     return;
   }
   const int steps = 100 / task.step_percent;
-  const Watch watched = watch(task, task.beat);
+  const SearchWatch watched = watch(task, task.beat);
   LivingSpace space(task);
   space.shrink(staircase, std::max(task.parts - 2, 0), watched.run);
   const ShelfTree tree = make_shelf_tree(task, space);

@@ -24,9 +24,9 @@ void Pulse::settle(std::uint64_t done) {
   beat();
 }
 
-Watch watch(const SearchTask& task, const std::function<void()>& beat) {
+SearchWatch watch(const SearchTask& task, const std::function<void()>& beat) {
   if (!beat) return {{}, task.allowed, task.run};
-  Watch watched;
+  SearchWatch watched;
   watched.beat = beat;
   if (task.allowed)
     watched.allowed = [asked = task.allowed, beat](const SearchTask& of, const Composition& composition) {

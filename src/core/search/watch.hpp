@@ -32,11 +32,11 @@ class Pulse {
 
 /// The task's ways of asking and running, with a beat before each answer and each piece of work. `run` refers to the
 /// task. With an empty beat they are the task's own.
-struct Watch {
+struct SearchWatch {
   std::function<void()> beat;
   Allowed allowed;
   RunTasks run;
 };
-Watch watch(const SearchTask& task, const std::function<void()>& beat);
+SearchWatch watch(const SearchTask& task, const std::function<void()>& beat);
 
 }  // namespace gentlest
