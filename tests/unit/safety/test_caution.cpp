@@ -45,6 +45,9 @@ TEST_CASE("cautions fit the mixture") {
   const auto harsh = cautions("toluene 50, tetrahydrofuran 50");
   CHECK(has(harsh, CautionKind::unborn_child));
   CHECK(meant_by(harsh, CautionKind::peroxides) == std::vector<std::string>{"tetrahydrofuran"});
+  const auto peroxides = std::find_if(harsh.begin(), harsh.end(),
+                                      [](const Caution& caution) { return caution.kind == CautionKind::peroxides; });
+  CHECK(peroxides->source == "peroxide_lists");
   const auto skin = cautions("butoxyethanol 20, water 80");
   CHECK(has(skin, CautionKind::through_skin));
   CHECK(has(cautions("dichloromethane 100"), CautionKind::hides_flash_point));
