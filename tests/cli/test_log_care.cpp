@@ -350,7 +350,7 @@ TEST_CASE("a vial that cannot be filled is found where it stands, by check and b
   CHECK(holds(typed.err, "command line: error: a vial of 10 mL"));
 }
 
-TEST_CASE("--version answers as version does") {
+TEST_CASE("the option --version answers as version does") {
   CHECK(call({"--version"}).out == call({"version"}).out);
   CHECK(call({"--version", "--format", "json"}).out == call({"version", "--format", "json"}).out);
 }

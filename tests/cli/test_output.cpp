@@ -22,7 +22,7 @@ class FullDisk : public std::streambuf {
 
 }  // namespace
 
-TEST_CASE("--output replaces the file in one step and leaves nothing beside it") {
+TEST_CASE("the option --output replaces the file in one step and leaves nothing beside it") {
   const Folder folder;
   const std::string file = folder.file("plan.txt");
   write_file(file, "an older plan");
