@@ -1,6 +1,7 @@
 #include "report/charts/charts.hpp"
 #include "report/charts/line_names.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/vial_words.hpp"
 #include "report/phrases/words.hpp"
@@ -46,7 +47,7 @@ Axis plane_axis(const Plan& plan, const std::vector<Drying>& all, bool polar) {
   for (const PlannedLayer& layer : plan.layers) take(layer.sphere.mean.centre);
   low = std::floor(low - 1);
   high = std::ceil(high + 1);
-  return {polar ? "dP, polar, MPa^0.5" : "dH, hydrogen bonding, MPa^0.5", low, high, tick_step(high - low, 6), 0};
+  return {polar ? polar_axis : hydrogen_axis, low, high, tick_step(high - low, 6), 0};
 }
 
 void draw_ranges(Drawing& drawing, const Frame& frame, const Plan& plan) {

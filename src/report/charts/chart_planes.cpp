@@ -1,5 +1,6 @@
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 
 #include <fmt/format.h>
 
@@ -33,8 +34,8 @@ Axis axis_of(const Plan& plan, Coordinate coordinate) {
   for (const PlannedLayer& layer : plan.layers) take(layer.sphere.mean.centre);
   const double room = coordinate == Coordinate::dD ? 1 : 2;
   const char* title = coordinate == Coordinate::dD   ? "dD, dispersion, MPa^0.5"
-                      : coordinate == Coordinate::dP ? "dP, polar, MPa^0.5"
-                                                     : "dH, hydrogen bonding, MPa^0.5";
+                      : coordinate == Coordinate::dP ? polar_axis
+                                                     : hydrogen_axis;
   return {title, std::floor(low - room), std::ceil(high + room), coordinate == Coordinate::dD ? 1.0 : 2.0, 0};
 }
 
@@ -122,9 +123,9 @@ std::vector<LegendEntry> legend_of(const Plan& plan) {
     entries.push_back({layer_legend(plan.layers[i]), {look.colour, 1.8, look.dash}, true, look.mark, look.colour});
   }
   entries.push_back({"the edge may lie between (middle 90 %)", {pale_ink, 0.9, "1 3"}});
-  entries.push_back({"bottle in use here", {}, true, Mark::disc, ink});
-  entries.push_back({"other bottle of the shelf", {}, true, Mark::ring, pale_ink});
-  if (!plan.rungs.empty()) entries.push_back({"ladder, rungs by number", {ink, 1.6}, true, Mark::ring, ink});
+  entries.push_back({bottle_in_use, {}, true, Mark::disc, ink});
+  entries.push_back({other_bottle, {}, true, Mark::ring, pale_ink});
+  if (!plan.rungs.empty()) entries.push_back({ladder_by_number, {ink, 1.6}, true, Mark::ring, ink});
   return entries;
 }
 

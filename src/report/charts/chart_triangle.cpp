@@ -1,5 +1,6 @@
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 
 #include <fmt/format.h>
 
@@ -136,9 +137,9 @@ std::vector<LegendEntry> legend_of(const Plan& plan) {
     const LayerLook look = look_of(plan, i);
     entries.push_back({layer_legend(plan.layers[i]), {look.colour, 1.8, look.dash}, true, look.mark, look.colour});
   }
-  entries.push_back({"bottle in use here", {}, true, Mark::disc, ink});
-  entries.push_back({"other bottle of the shelf", {}, true, Mark::ring, pale_ink});
-  if (!plan.rungs.empty()) entries.push_back({"ladder, rungs by number", {ink, 1.6}, true, Mark::ring, ink});
+  entries.push_back({bottle_in_use, {}, true, Mark::disc, ink});
+  entries.push_back({other_bottle, {}, true, Mark::ring, pale_ink});
+  if (!plan.rungs.empty()) entries.push_back({ladder_by_number, {ink, 1.6}, true, Mark::ring, ink});
   return entries;
 }
 

@@ -2,6 +2,7 @@
 
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/liquid_words.hpp"
 
 #include <fmt/format.h>
@@ -99,7 +100,7 @@ std::string triangle_words(const Plan& plan, const Bench& bench) {
 
 std::string drying_words(const BenchMixture& mixture) {
   const Fate& fate = as_made(mixture).fate;
-  if (!fate.drift) return "drying not known";
+  if (!fate.drift) return drying_not_known;
   std::string text = fmt::format("from {} to {}, {} last", point_words(fate.drift->path.front().point),
                                  point_words(fate.drift->path.back().point), fate.drift->last);
   if (!fate.riskiest.empty())

@@ -3,6 +3,7 @@
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
 #include "report/phrases/advice_words.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/label_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/shelf_words.hpp"
@@ -21,8 +22,7 @@ namespace {
 std::string weak_html(const Plan& plan) {
   std::vector<std::string> items;
   for (const std::string& point : weak_point_words(plan)) items.push_back(user_text(point));
-  for (const std::string& reason : left_off_words(plan.left_off))
-    items.push_back("bottle left off: " + user_text(reason));
+  for (const std::string& reason : left_off_words(plan.left_off)) items.push_back(bottle_left_off + user_text(reason));
   for (const PartingPair& pair : plan.parting)
     items.push_back(user_text(parting_words(pair, !plan.job.limits.allow_splitting)));
   return html_list(items);
@@ -31,7 +31,7 @@ std::string weak_html(const Plan& plan) {
 std::string label_words(const MixtureLabel& label) {
   std::vector<std::string> codes;
   for (const LabelStatement& statement : label.statements) codes.push_back(statement.code);
-  std::string text = joined(codes, ", ", label.complete() ? "no statement" : "no record (not a sign of harmlessness)");
+  std::string text = joined(codes, ", ", label.complete() ? "no statement" : no_record);
   return html_text(text);
 }
 
@@ -99,7 +99,7 @@ std::string limits_html(const Job& job) {
 
 std::string sheet_notes(const Plan& plan, const Bench& bench, const Law& law) {
   std::string text = "<section>\n" + element("h2", "What is not predicted") + advice_html(not_seen_words());
-  text += element("h3", "Weak figures this plan rests on") + weak_html(plan) + "</section>\n";
+  text += element("h3", weak_figures_heading) + weak_html(plan) + "</section>\n";
   text += "<section>\n" + element("h2", "Cautions") + advice_html(caution_words(bench.cautions));
   text += element("p", html_text(law_words(law)));
   if (!bench.mixtures.empty()) {
@@ -116,7 +116,7 @@ std::string sources_section(const Plan& plan) {
                     (source.seen.empty() ? "" : " (" + user_text(source.seen) + ")"));
   for (const PlannedLayer& layer : plan.layers)
     if (layer.basis == LayerBasis::own_tests)
-      items.push_back("own tests of " + user_text(layer.name) + ": " + user_text(layer.sphere_source));
+      items.push_back(own_tests_of + user_text(layer.name) + ": " + user_text(layer.sphere_source));
   return "<section>\n" + element("h2", "Sources") + html_list(items) + "</section>\n";
 }
 

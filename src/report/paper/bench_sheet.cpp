@@ -3,6 +3,7 @@
 #include "report/charts/charts.hpp"
 #include "report/draw/pictogram.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 
 #include <fmt/format.h>
 
@@ -58,8 +59,7 @@ std::string title_block(const PaintingObject& object, const std::string& kind) {
   std::vector<std::string> facts;
   if (!object.owner_number.empty()) facts.push_back("no. " + user_text(object.owner_number));
   if (object.width && object.height)
-    facts.push_back(as_recorded(object.width->value) + " x " + as_recorded(object.height->value) +
-                    " cm (width x height)");
+    facts.push_back(as_recorded(object.width->value) + " x " + as_recorded(object.height->value) + painting_size_unit);
   if (object.paint_age_years) facts.push_back("paint about " + as_recorded(*object.paint_age_years) + " years old");
   if (!facts.empty()) text += element("p", joined(facts), "quiet");
   if (!object.note.empty()) text += element("p", user_text(object.note));
@@ -72,7 +72,7 @@ std::string label_signs(const MixtureLabel& label) {
   if (!label.signal_word.empty())
     text += " " + html_text(label.signal_word);
   else if (label.complete())
-    text += " no signal word";
+    text += std::string(" ") + no_signal_word;
   if (!label.complete()) text += label.statements.empty() ? " record missing" : " (a minimum: records missing)";
   return text;
 }

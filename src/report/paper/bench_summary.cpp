@@ -3,6 +3,7 @@
 #include "report/paper/bench_sheet.hpp"
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/fit_words.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
@@ -114,7 +115,7 @@ std::optional<std::size_t> riskiest_layer(const BenchMixture& mixture, const Pla
 std::string risk_html(const BenchMixture& mixture, const Plan& plan) {
   const std::string figure = "<b class=\"nowrap\">" + html_text(risk_words(mixture.judged, plan.job.limits)) + "</b>";
   const std::optional<std::size_t> riskiest = riskiest_layer(mixture, plan);
-  if (!riskiest) return figure + " nothing to keep";
+  if (!riskiest) return figure + " " + nothing_to_keep;
   return figure + band_html(mixture, *riskiest) + "to " + user_text(mixture.judged.riskiest);
 }
 
@@ -139,14 +140,13 @@ std::vector<std::string> ladder_row(const BenchMixture& mixture, const Plan& pla
 std::string ladder_table(const Plan& plan, const Bench& bench) {
   const bool marked = std::any_of(bench.mixtures.begin(), bench.mixtures.end(),
                                   [&](const BenchMixture& mixture) { return !marks_of(mixture, plan).empty(); });
-  std::vector<std::string> header = {plan.rungs.empty() ? "mixture" : "rung",
-                                     plan.rungs.empty()
-                                         ? "recipe, % by volume"
-                                         : fmt::format("into a {} mL vial", as_recorded(plan.job.limits.vial_mL)),
-                                     "effect",
-                                     "risk",
-                                     "RED to each layer",
-                                     "hazard label"};
+  std::vector<std::string> header = {
+      plan.rungs.empty() ? "mixture" : "rung",
+      plan.rungs.empty() ? recipe_column : fmt::format("into a {} mL vial", as_recorded(plan.job.limits.vial_mL)),
+      "effect",
+      "risk",
+      "RED to each layer",
+      "hazard label"};
   if (marked) header.emplace_back("to mind");
   std::vector<std::vector<std::string>> rows;
   for (const BenchMixture& mixture : bench.mixtures) {
@@ -208,12 +208,12 @@ std::string sheet_summary(const Plan& plan, const Bench& bench) {
   text += element("h3", window ? fmt::format("The ladder, from gentle to strong: {} on {}",
                                              counted(plan.rungs.size(), "rung", "rungs"),
                                              counted(plan.bottles.size(), "bottle", "bottles"))
-                               : "How close the shelf comes");
+                               : how_close_heading);
   text += bench.mixtures.empty()
               ? element("p", "No mixture at all stays within the risk limit, and none reaches the effect wanted.")
               : ladder_table(plan, bench) + numbers_html(plan, bench);
-  if (!window) text += element("h3", "What people then consider") + advice_html(other_ways_words(plan));
-  text += element("h3", "What to watch") + advice_html(watch_words(plan));
+  if (!window) text += element("h3", other_ways_heading) + advice_html(other_ways_words(plan));
+  text += element("h3", to_watch_heading) + advice_html(watch_words(plan));
   return text + "</section>\n";
 }
 

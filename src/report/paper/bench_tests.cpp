@@ -4,6 +4,7 @@
 
 #include "gentlest/learning/reading.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 
@@ -32,7 +33,7 @@ std::string boxes() {
   std::string text = "<div class=\"boxes\">\n";
   text += box("w25", "date, by whom") + box("w15", "site: x cm") + box("w15", "site: y cm");
   text += box("w15", "size, mm") + box("w15", "rolls") + box("w15", "seconds");
-  text += box("w60", "the layer to go", ticks(RemovalReading::fully)) + box("w40", "swab (kind, damp or wet)");
+  text += box("w60", removal_column, ticks(RemovalReading::fully)) + box("w40", "swab (kind, damp or wet)");
   text += box("w60", "the original", ticks(OriginalReading::colour_on_swab)) + box("w40", "cleared with");
   text += box("w60", "colour on the swab is", ticks(SwabColour::not_known));
   text += box("w40", "how sure", ticks(Confidence::high));

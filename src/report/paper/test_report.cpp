@@ -2,6 +2,7 @@
 
 #include "report/draw/pictogram.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/words.hpp"
 
@@ -114,7 +115,7 @@ std::string taught_html(const Progress& progress) {
   for (const std::string& line : learnt_words(progress)) items.push_back(user_text(line));
   if (progress.next.is_surprised)
     items.emplace_back("The readings fit badly with what was held before the tests: examine what the layers are.");
-  return "<section>\n" + element("h2", "What the tests taught") + html_list(items) + "</section>\n";
+  return "<section>\n" + element("h2", taught_heading) + html_list(items) + "</section>\n";
 }
 
 std::string made_again(const Plan& plan, const TestReportInputs& inputs) {

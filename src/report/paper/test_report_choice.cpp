@@ -3,6 +3,7 @@
 
 #include "report/form/format.hpp"
 #include "report/phrases/advice_words.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 
@@ -76,7 +77,7 @@ std::vector<std::string> option_row(const ConsideredMixture& one, bool is_chosen
           html_text(per_cent(one.judged.effect)) + " / " + html_text(per_cent(one.judged.risk)),
           html_text(chance_words(target.chance)),
           riskiest ? html_text(chance_words(riskiest->chance)) + " to " + user_text(riskiest->layer)
-                   : std::string("nothing to keep"),
+                   : std::string(nothing_to_keep),
           riskiest ? figure_words(riskiest->RED) : ""};
 }
 
@@ -100,7 +101,7 @@ std::string report_options(const TestReport& report) {
   for (std::size_t i = 0; i < report.review.considered.size(); ++i)
     rows.push_back(option_row(report.review.considered[i], report.review.chosen == i));
   if (!rows.empty())
-    text += html_table({"mixture, % by volume", "tests", "planned effect / risk", "effect after all tests",
+    text += html_table({mixture_column, "tests", "planned effect / risk", "effect after all tests",
                         "largest risk after all tests", "RED of that layer"},
                        rows, "options");
   text +=
@@ -111,7 +112,7 @@ std::string report_options(const TestReport& report) {
   text += element(
       "p", fmt::format("{} mixtures of the shelf were compared for the ladder.", with_commas(plan.mixtures_judged)));
   if (plan.outcome == Outcome::no_window)
-    text += element("h3", "What people then consider") + advice_html(other_ways_words(plan));
+    text += element("h3", other_ways_heading) + advice_html(other_ways_words(plan));
   return text + "</section>\n";
 }
 

@@ -5,6 +5,7 @@
 
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 
@@ -80,7 +81,7 @@ const ConsideredMixture* considered_of(const TestReview& review, const RecordedT
 std::vector<ReadingFact> reading_facts(const Reading& reading) {
   std::vector<ReadingFact> facts = {{"date", "date", {}},
                                     {"who", "by whom", {}},
-                                    {"mixture", "mixture, % by volume", {}},
+                                    {"mixture", mixture_column, {}},
                                     {"layer", "layer that was to go", {}},
                                     {"passage", "passage or layer below", {}},
                                     {"at_edge", "at the edge", {}},
@@ -89,7 +90,7 @@ std::vector<ReadingFact> reading_facts(const Reading& reading) {
                                     {"swab", "swab", {}},
                                     {"rolls", "rolls", {}},
                                     {"seconds", "contact, seconds", {}},
-                                    {"removal", "the layer to go", {}},
+                                    {"removal", removal_column, {}},
                                     {"original", "the original", {}},
                                     {"colour", "colour on the swab", {}},
                                     {"clearing", "cleared with", {}},
@@ -132,8 +133,7 @@ std::string report_tests(const TestReview& review, const TestReportInputs& input
   std::vector<std::vector<std::string>> rows;
   for (const RecordedTest& test : review.tests) rows.push_back(glance_row(test));
   if (!rows.empty())
-    text += html_table({"test", "date", "mixture, % by volume", "on", "the layer to go", "the original", "status"},
-                       rows, "tests");
+    text += html_table({"test", "date", mixture_column, "on", removal_column, "the original", "status"}, rows, "tests");
   for (const RecordedTest& test : review.tests) text += test_html(test);
   std::vector<std::string> faults;
   for (const std::string& fault : inputs.log_faults) faults.push_back(user_text(fault));

@@ -1,6 +1,7 @@
 #include "report/phrases/fate.hpp"
 
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/vial_words.hpp"
 
 #include <fmt/format.h>
@@ -48,7 +49,7 @@ std::string basis_mark(const PhaseAnswer& answer) {
 
 std::string drift_mark(const JudgedMixture& judged, double risk_limit) {
   const Fate& fate = judged.fate;
-  if (!fate.drift) return "drying not known";
+  if (!fate.drift) return drying_not_known;
   if (drifts_beyond(fate, risk_limit))
     return "RISK " + per_cent_beside(fate.risk.worst, risk_limit) + " AT " + dried(fate.risk.worst_at);
   if (fate.risk.worst > fate.risk.at_start + rise_that_counts)

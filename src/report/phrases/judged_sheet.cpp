@@ -1,5 +1,6 @@
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/label_words.hpp"
 #include "report/phrases/mixture_name.hpp"
@@ -87,7 +88,7 @@ std::vector<Cell> judged_row(const JudgedMixture& judged) {
   for (const double value : {judged.point.dD, judged.point.dP, judged.point.dH, judged.teas.fd, judged.teas.fp,
                              judged.teas.fh, judged.effect, judged.risk})
     row.emplace_back(computed_value(value));
-  row.emplace_back(judged.riskiest.empty() ? "nothing to keep" : judged.riskiest);
+  row.emplace_back(judged.riskiest.empty() ? nothing_to_keep : judged.riskiest);
   row.push_back(judged.margin_RED ? Cell(computed_value(*judged.margin_RED)) : Cell(std::string("not claimed")));
   add_hazards(row, judged);
   for (Cell& cell : fate_cells(judged)) row.push_back(std::move(cell));

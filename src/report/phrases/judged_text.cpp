@@ -1,5 +1,6 @@
 #include "report/form/format.hpp"
 #include "report/phrases/fit_words.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
@@ -42,7 +43,7 @@ std::string liquids_text(const std::vector<Liquid>& liquids, const Style& style)
   std::string text = heading("Hazards of each bottle (codes of the GHS in words of ours)", style);
   for (const Liquid& liquid : liquids) {
     const Solvent& solvent = *liquid.solvent;
-    std::string flash = "flash point not known";
+    std::string flash = flash_point_not_known;
     if (solvent.flash_point_C)
       flash = "flash point " + as_recorded(solvent.flash_point_C->chosen.value) + " C" +
               standing_mark(solvent.flash_point_C->chosen.standing);

@@ -2,6 +2,7 @@
 
 #include "gentlest/catalogue/statements.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 
 #include <algorithm>
 #include <array>
@@ -97,7 +98,7 @@ std::string statement_words(const std::string& code) {
 
 std::string signal_text(const std::optional<Hazards>& hazards) {
   if (!hazards) return no_record;
-  return hazards->signal_word.empty() ? "no signal word" : hazards->signal_word;
+  return hazards->signal_word.empty() ? no_signal_word : hazards->signal_word;
 }
 
 std::string statement_text(const std::string& code) {

@@ -2,6 +2,7 @@
 
 #include "gentlest/safety/hazard.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/vial_words.hpp"
 
 #include <fmt/format.h>
@@ -117,14 +118,14 @@ std::string hazard_line(const Mixture& mixture) {
   if (!hazards.signal_word.empty())
     parts.push_back(hazards.signal_word);
   else if (hazards.without_record.size() < mixture.parts().size())
-    parts.emplace_back("no signal word");
+    parts.emplace_back(no_signal_word);
   if (hazards.lowest_flash_point)
     parts.push_back("flash point " + as_recorded(hazards.lowest_flash_point->value) + " C (" +
                     hazards.lowest_flash_point_of + ")");
   else
-    parts.emplace_back("flash point not known");
+    parts.emplace_back(flash_point_not_known);
   if (hazards.lowest_flash_point && !hazards.without_flash_point.empty())
-    parts.push_back("flash point not known: " + joined(hazards.without_flash_point));
+    parts.push_back(std::string(flash_point_not_known) + ": " + joined(hazards.without_flash_point));
   if (!hazards.without_record.empty()) parts.push_back("no record: " + joined(hazards.without_record));
   return joined(parts, "; ");
 }
@@ -143,8 +144,7 @@ std::string object_facts(const PaintingObject& object) {
   std::vector<std::string> facts;
   if (!object.owner_number.empty()) facts.push_back("no. " + object.owner_number);
   if (object.width && object.height)
-    facts.push_back(as_recorded(object.width->value) + " x " + as_recorded(object.height->value) +
-                    " cm (width x height)");
+    facts.push_back(as_recorded(object.width->value) + " x " + as_recorded(object.height->value) + painting_size_unit);
   if (object.paint_age_years) facts.push_back("paint about " + as_recorded(*object.paint_age_years) + " years old");
   return joined(facts);
 }

@@ -1,4 +1,5 @@
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/words.hpp"
 #include "report/records/figures.hpp"
 
@@ -13,8 +14,7 @@ const GradeSpread* default_spread(SphereGrade grade, const Catalogue& catalogue)
 }
 
 Figure spread_figure(const SphereRecord& record, const Catalogue& catalogue) {
-  Figure figure =
-      figure_of("sphere_sd_dD_dP_dH_R0_MPa05", "standard deviations of these", "MPa^0.5", record.own_spread);
+  Figure figure = figure_of("sphere_sd_dD_dP_dH_R0_MPa05", spread_of_these, "MPa^0.5", record.own_spread);
   const GradeSpread* spread = default_spread(record.grade, catalogue);
   if (figure.statements.empty() && spread)
     figure.statements.push_back({values_of(UncertainSphere{{}, spread->sd, spread->R0_sd}),

@@ -1,4 +1,5 @@
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/records/figures.hpp"
@@ -22,7 +23,7 @@ FigureGroup solubility(const Solvent& solvent) {
   for (Statement& statement : computed.statements)
     for (double& value : statement.values) value = std::strtod(fixed(value, 1).c_str(), nullptr);
   return {"Solubility",
-          {hansen, figure_of(solvent, "hansen_sd", "standard deviations of these"),
+          {hansen, figure_of(solvent, "hansen_sd", spread_of_these),
            figure_of(solvent, "teas", "fd, fp, fh, as published"), computed}};
 }
 

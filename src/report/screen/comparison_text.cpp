@@ -3,6 +3,7 @@
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
 #include "report/phrases/fate.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
@@ -65,22 +66,18 @@ std::optional<double> nearest_kept_RED(const JudgedMixture& judged, const std::v
 std::string mixtures_table(const ListedSeries& series, const Plan& plan, const Style& style) {
   const Limits& limits = plan.job.limits;
   Table table;
-  table.columns = {{"step", Align::right, false},
-                   {"recipe, % by volume", Align::left, true},
-                   {"effect", Align::right, false},
-                   {"rise", Align::right, false},
-                   {"risk", Align::right, false},
-                   {"limit", Align::left, false},
-                   {"RED, to remove", Align::right, true},
-                   {"RED, nearest kept", Align::right, true},
-                   {"in the vial; while drying", Align::left, true}};
+  table.columns = {{"step", Align::right, false},          {recipe_column, Align::left, true},
+                   {"effect", Align::right, false},        {"rise", Align::right, false},
+                   {"risk", Align::right, false},          {"limit", Align::left, false},
+                   {"RED, to remove", Align::right, true}, {"RED, nearest kept", Align::right, true},
+                   {fate_column, Align::left, true}};
   for (std::size_t i = 0; i < series.mixtures.size(); ++i) {
     const JudgedMixture& judged = *series.mixtures[i];
     const std::optional<double> kept = nearest_kept_RED(judged, plan.layers);
     table.rows.push_back({short_name(judged), to_text(judged.mixture), effect_words(judged, limits),
                           in_points(rise_at(series, i)), risk_words(judged, limits),
                           judged.risk > limits.risk_limit ? "BEYOND" : "within",
-                          fixed(judged.outlooks[plan.target].RED, 2), kept ? fixed(*kept, 2) : "nothing to keep",
+                          fixed(judged.outlooks[plan.target].RED, 2), kept ? fixed(*kept, 2) : nothing_to_keep,
                           fate_mark(judged, limits.risk_limit)});
   }
   return to_text(table, style);

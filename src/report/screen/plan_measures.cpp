@@ -1,6 +1,7 @@
 // What to measure into the vials, and the limits that shaped the mixtures.
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/screen/plan_report.hpp"
 
@@ -75,7 +76,7 @@ std::string measures_text(const Plan& plan, const Bench& bench, const Style& sty
                   as_recorded(limits.vial_mL), as_recorded(limits.measure_mL));
   words += any_rounded(bench) ? " Rounding makes other mixtures; they are judged anew in the last column."
                               : " Rounding changes no mixture.";
-  return heading("What to measure", style) + paragraph(words) + "\n" + to_text(measures_table(plan, bench), style);
+  return heading(to_measure_heading, style) + paragraph(words) + "\n" + to_text(measures_table(plan, bench), style);
 }
 
 Json measures_json(const Plan& plan, const Bench& bench) {

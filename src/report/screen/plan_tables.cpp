@@ -1,5 +1,6 @@
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/words.hpp"
 #include "report/screen/plan_report.hpp"
@@ -46,16 +47,16 @@ std::string band_text(const Outlook& outlook) {
 std::string recipes_table(const std::vector<const JudgedMixture*>& mixtures, const Limits& limits, const Style& style) {
   Table table;
   table.columns = {{first_title(mixtures), Align::left, true},
-                   {"recipe, % by volume", Align::left, true},
+                   {recipe_column, Align::left, true},
                    {"effect", Align::right, false},
                    {"risk", Align::right, false},
                    {"risk to", Align::left, true},
-                   {"in the vial; while drying", Align::left, true},
+                   {fate_column, Align::left, true},
                    {"hazards of the parts", Align::left, true}};
   for (const JudgedMixture* one : mixtures) {
     const JudgedMixture& judged = *one;
     table.rows.push_back({short_name(judged), to_text(judged.mixture), effect_words(judged, limits),
-                          risk_words(judged, limits), judged.riskiest.empty() ? "nothing to keep" : judged.riskiest,
+                          risk_words(judged, limits), judged.riskiest.empty() ? nothing_to_keep : judged.riskiest,
                           fate_mark(judged, limits.risk_limit), hazard_line(judged.mixture)});
   }
   return to_text(table, style);

@@ -1,6 +1,7 @@
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
 #include "report/phrases/advice_words.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
@@ -58,7 +59,7 @@ std::string no_window_text(const Plan& plan, const std::vector<const JudgedMixtu
   for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence);
   text += search_limits_text(plan.job);
   if (!mixtures.empty()) {
-    text += heading("How close the shelf comes", style) + two_numbers_text(plan.layers, limits) + "\n";
+    text += heading(how_close_heading, style) + two_numbers_text(plan.layers, limits) + "\n";
     text += recipes_table(mixtures, plan.job.limits, style);
   }
   return text;
@@ -114,7 +115,7 @@ std::string advice_text(const char* title, const std::vector<Remark>& remarks, c
 }
 
 std::string weak_text(const Plan& plan, const std::vector<Liquid>& liquids, const Style& style) {
-  std::string text = heading("Weak figures this plan rests on", style);
+  std::string text = heading(weak_figures_heading, style);
   for (const std::string& point : weak_point_words(plan)) text += bullet(point);
   for (const Liquid& liquid : liquids) {
     const auto& hansen = liquid.solvent->hansen;
@@ -132,7 +133,7 @@ std::string sources_text(const Plan& plan, const Style& style) {
   for (const Source& source : plan.sources)
     text += bullet(source.key + ": " + source.citation + (source.seen.empty() ? "" : " (" + source.seen + ")"));
   for (const PlannedLayer& layer : plan.layers)
-    if (layer.basis == LayerBasis::own_tests) text += bullet("own tests of " + layer.name + ": " + layer.sphere_source);
+    if (layer.basis == LayerBasis::own_tests) text += bullet(own_tests_of + layer.name + ": " + layer.sphere_source);
   return text;
 }
 
@@ -152,8 +153,7 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
   const std::vector<Liquid> liquids = liquids_of(mixtures);
   std::string text = title_text(plan, style);
   if (!window)
-    text +=
-        no_window_text(plan, mixtures, style) + advice_text("What people then consider", other_ways_words(plan), style);
+    text += no_window_text(plan, mixtures, style) + advice_text(other_ways_heading, other_ways_words(plan), style);
   text += layers_text(plan.layers, plan.job.passages, StandIns::see_weak_figures, style);
   if (window) text += ladder_text(plan, mixtures, style);
   if (window && plan.effect_given_up > 0.0005)
@@ -161,7 +161,7 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
                                   counted(plan.bottles.size(), "bottle", "bottles"), per_cent(plan.effect_given_up)));
   text += measures_text(plan, bench, style);
   if (!mixtures.empty()) text += places_text(plan, mixtures, style) + flips_text(plan, mixtures);
-  text += advice_text("What to watch", watch_words(plan), style);
+  text += advice_text(to_watch_heading, watch_words(plan), style);
   text += advice_text("What the model does not see", not_seen_words(), style);
   text += advice_text("Cautions", caution_words(plan.cautions), style);
   if (!liquids.empty()) text += liquids_text(liquids, style);

@@ -3,6 +3,7 @@
 #include "report/form/format.hpp"
 #include "report/form/sheet.hpp"
 #include "report/form/table.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/words.hpp"
@@ -59,7 +60,7 @@ std::string cautions_text(const Progress& progress) {
 
 std::string progress_text(const Progress& progress, const std::optional<RungRoom>& room, const Style& style) {
   const NextTest& next = progress.next;
-  std::string text = heading("What the tests taught", style);
+  std::string text = heading(taught_heading, style);
   for (const std::string& line : learnt_words(progress)) text += bullet(line);
   for (const std::string& line : not_counted_words(progress)) text += bullet("not counted: " + line);
   text += heading("Next", style);
@@ -78,7 +79,7 @@ std::string progress_text(const Progress& progress, const std::optional<RungRoom
   if (next.drifting > 0)
     text += bullet(fmt::format("passed over, since they get riskier than the job allows while they dry: {}",
                                counted(next.drifting, "mixture", "mixtures")));
-  for (const std::string& reason : left_off_words(progress.left_off)) text += bullet("bottle left off: " + reason);
+  for (const std::string& reason : left_off_words(progress.left_off)) text += bullet(bottle_left_off + reason);
   if (next.is_surprised)
     text += bullet("the readings fit badly with what was held before the tests: examine what the layers are");
   text += bullet("the response curve is borrowed from fresh resins in long contact; the swab decides, look at it");

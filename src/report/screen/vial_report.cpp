@@ -5,6 +5,7 @@
 #include "report/phrases/caution_words.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/gentler_words.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/label_words.hpp"
 #include "report/phrases/liquid_words.hpp"
@@ -31,7 +32,7 @@ std::vector<double> REDs_at(const DriftPoint& point, const std::vector<PlannedLa
 
 std::string recipe_text(const VialCase& one, const Style& style) {
   const VialStudy& study = one.study;
-  std::string text = heading("What to measure", style);
+  std::string text = heading(to_measure_heading, style);
   text += paragraph(fmt::format("{} = {} mL", recipe_words(study.recipe), as_recorded(study.recipe.total.value)));
   if (study.as_measured)
     text += paragraph(
@@ -69,7 +70,7 @@ std::string path_table(const VialCase& one, const Style& style) {
 
 std::string label_text(const MixtureLabel& label, const Style& style) {
   std::string text = heading("Label of the mixture, by the rules of the GHS", style);
-  std::string word = label.signal_word.empty() ? "no signal word" : label.signal_word;
+  std::string word = label.signal_word.empty() ? no_signal_word : label.signal_word;
   if (!label.complete()) word += label.signal_word.empty() ? " known" : ", at least";
   text += paragraph(fmt::format("{}; pictograms {}", word, joined(label.pictograms, " ", "none")));
   for (const LabelStatement& statement : label.statements)
@@ -81,7 +82,7 @@ std::string label_text(const MixtureLabel& label, const Style& style) {
 
 std::string flash_words(const FlashPoint& flash) {
   if (flash.nothing_burns()) return "no flash point: " + flash_because(flash);
-  if (!flash.estimate) return "flash point not known: " + flash_because(flash);
+  if (!flash.estimate) return std::string(flash_point_not_known) + ": " + flash_because(flash);
   std::string text = fmt::format("flash point {} {} C, {}", flash.measured() ? "" : "about",
                                  fixed(flash.estimate->value, 0), flash_because(flash));
   if (flash.lowest_part && !flash.measured())
