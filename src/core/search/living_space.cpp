@@ -191,7 +191,9 @@ void LivingSpace::kill_out_of_reach() {
   std::vector<CellPoint> liquids;
   for (const Liquid& liquid : task_.shelf) liquids.push_back(place(liquid.hansen));
   for (int direction = 14; direction < 27; ++direction) {
-    const CellPoint along = {direction / 9 - 1.0, direction / 3 % 3 - 1.0, direction % 3 - 1.0};
+    const int nines = direction / 9;
+    const int threes = direction / 3 % 3;
+    const CellPoint along = {nines - 1.0, threes - 1.0, direction % 3 - 1.0};
     const auto length = [&](const CellPoint& p) { return along[0] * p[0] + along[1] * p[1] + along[2] * p[2]; };
     double low = std::numeric_limits<double>::infinity();
     double high = -low;

@@ -66,7 +66,7 @@ bool is_allowed(const SearchTask& task, const Composition& composition) {
 }
 
 Mixture mixture_of(const SearchTask& task, const Composition& composition) {
-  assert(add_up_to(composition.share, 100 / task.step_percent));
+  assert(add_up_to(composition.share, 100.0 / task.step_percent));
   std::vector<Part> parts;
   for (std::size_t i = 0; i < static_cast<std::size_t>(composition.parts); ++i)
     parts.push_back({task.shelf[composition.liquid[i]], composition.share[i] * task.step_percent / 100.0});

@@ -200,7 +200,8 @@ Values tabulate(const FieldLattice& lattice, const Sphere& sphere, const Ready& 
     axes[i].kernel = lattice_kernel(sd[i], lattice.step[i]);
     axes[i].nodes = lattice.nodes[i];
     axes[i].source = lattice.nodes[i] + axes[i].kernel.size() - 1;
-    first[i] = lattice.origin[i] - centre[i] - static_cast<double>(axes[i].kernel.size() / 2) * lattice.step[i];
+    const std::size_t half = axes[i].kernel.size() / 2;
+    first[i] = lattice.origin[i] - centre[i] - static_cast<double>(half) * lattice.step[i];
   }
   const Values slabs = sample_and_smooth(lattice, axes, first, ready.radial);
   const std::size_t slab = axes[1].nodes * axes[2].nodes;

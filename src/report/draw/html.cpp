@@ -76,6 +76,16 @@ std::string html_table(const std::vector<std::string>& header, const std::vector
   return text + "</tbody></table>\n";
 }
 
+std::string text_page_css(const std::string& foot) {
+  return R"(
+body { max-width: 180mm; padding: 0 2mm; }
+@page { margin: 13mm 15mm 15mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt Arial, sans-serif; }
+  @bottom-left { content: ")" +
+         foot + R"("; font: 8pt Arial, sans-serif; } }
+@media print { body { max-width: none; padding: 0; } }
+)";
+}
+
 std::string html_page(std::string_view title, Paper paper, const std::string& css, const std::string& body) {
   const PaperSize size = size_of(paper);
   return fmt::format(

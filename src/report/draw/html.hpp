@@ -35,6 +35,9 @@ std::string html_list(const std::vector<std::string>& items);
 std::string html_table(const std::vector<std::string>& header, const std::vector<std::vector<std::string>>& rows,
                        const char* css_class = "");
 
+/// Style of a page of text: margins, the page's number, and `foot` in the lower left corner.
+std::string text_page_css(const std::string& foot);
+
 /// A whole document in English. `css` follows the shared style; `title` and `body`: plain text and HTML.
 std::string html_page(std::string_view title, Paper paper, const std::string& css, const std::string& body);
 

@@ -84,11 +84,13 @@ double draw_legend(Drawing& drawing, Xy corner, double width, const std::vector<
   const double column = std::min(width, widest + legend_sign + 16);
   const auto columns = static_cast<std::size_t>(std::max(1.0, std::floor(width / column)));
   for (std::size_t i = 0; i < entries.size(); ++i) {
+    const std::size_t row = i / columns;
     const Xy at{corner.x + static_cast<double>(i % columns) * column,
-                corner.y + static_cast<double>(i / columns) * legend_row + 12};
+                corner.y + static_cast<double>(row) * legend_row + 12};
     draw_legend_entry(drawing, at, entries[i], column - legend_sign);
   }
-  return legend_row * static_cast<double>((entries.size() + columns - 1) / columns);
+  const std::size_t rows = (entries.size() + columns - 1) / columns;
+  return legend_row * static_cast<double>(rows);
 }
 
 std::vector<std::string> draw_names(Drawing& drawing, const std::vector<PointName>& names,

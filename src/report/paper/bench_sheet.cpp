@@ -13,12 +13,8 @@ namespace gentlest {
 
 namespace {
 
-constexpr const char* sheet_css = R"(
-body { max-width: 180mm; padding: 0 2mm; }
-@page { margin: 13mm 15mm 15mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt Arial, sans-serif; }
-  @bottom-left { content: "Plan for solvent tests. The swab decides."; font: 8pt Arial, sans-serif; } }
-@media print { body { max-width: none; padding: 0; } }
-.ladder { table-layout: fixed; } .ladder th, .ladder td { overflow-wrap: anywhere; }
+constexpr const char* sheet_css =
+    R"(.ladder { table-layout: fixed; } .ladder th, .ladder td { overflow-wrap: anywhere; }
 .ladder thead th { overflow-wrap: normal; } .ladder tbody .number { overflow-wrap: normal; }
 .ladder .c0 { width: 7%; } .ladder .c1 { width: 22%; }
 .ladder .c2 { width: 12.5%; } .ladder .c3 { width: 13%; } .ladder .c4 { width: 20.5%; } .ladder .c5 { width: 12%; }
@@ -86,7 +82,8 @@ std::string bench_sheet(const Plan& plan, const Bench& bench, const SheetInputs&
   body += sheet_pictures(plan, bench);
   body += sheet_notes(plan, bench, inputs.edition.law);
   body += sheet_origins(plan, inputs);
-  return html_page("Solvent tests: " + title, inputs.paper, sheet_css, body + "</main>\n");
+  return html_page("Solvent tests: " + title, inputs.paper,
+                   text_page_css("Plan for solvent tests. The swab decides.") + sheet_css, body + "</main>\n");
 }
 
 std::string sheet_pictures(const Plan& plan, const Bench& bench) {

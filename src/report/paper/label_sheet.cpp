@@ -103,7 +103,8 @@ std::string drawn_pictograms(const BenchMixture& mixture, const PictogramBlock& 
   std::string text;
   const std::vector<std::string>& codes = mixture.label.pictograms;
   for (std::size_t i = 0; i < codes.size(); ++i) {
-    const double x = corner.x + width - padding - block.size * static_cast<double>(block.columns - i / block.rows);
+    const std::size_t from_right = block.columns - i / block.rows;
+    const double x = corner.x + width - padding - block.size * static_cast<double>(from_right);
     const double y = corner.y + padding / 2 + block.size * static_cast<double>(i % block.rows);
     text += fmt::format(
         "<use href=\"#{0}\" role=\"img\" aria-label=\"{0}, {5}\" x=\"{1}\" y=\"{2}\" width=\"{3}\" height=\"{4}\"/>\n",
@@ -198,7 +199,8 @@ std::string label_pages(const Bench& bench, const LabelInputs& inputs) {
     Drawing page{paper.width_mm, paper.height_mm};
     for (std::size_t i = from; i < std::min(labels.size(), from + on_a_page); ++i) {
       const auto column = static_cast<double>((i - from) % columns);
-      const auto row = static_cast<double>((i - from) / columns);
+      const std::size_t above = (i - from) / columns;
+      const auto row = static_cast<double>(above);
       begin_group(page, fmt::format("label-{}", i + 1), label_lines(*labels[i]).front().text,
                   spoken_label(*labels[i], inputs));
       draw_label(page, *labels[i], inputs,

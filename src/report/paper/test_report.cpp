@@ -17,12 +17,9 @@ namespace gentlest {
 
 namespace {
 
-constexpr const char* report_css = R"(
-body { max-width: 180mm; padding: 0 2mm; }
-@page { margin: 13mm 15mm 15mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt Arial, sans-serif; }
-  @bottom-left { content: "Report of solvent tests"; font: 8pt Arial, sans-serif; } }
-@media print { body { max-width: none; padding: 0; } }
-table { font-size: 8.5pt; line-height: 1.3; table-layout: fixed; }
+constexpr const char* report_title = "Report of solvent tests";
+
+constexpr const char* report_css = R"(table { font-size: 8.5pt; line-height: 1.3; table-layout: fixed; }
 .tests .c0 { width: 7%; } .tests .c1 { width: 13%; } .tests .c2 { width: 22%; } .tests .c3 { width: 14%; }
 .tests .c4, .tests .c5 { width: 12.5%; }
 .options .c0 { width: 27%; } .options .c1 { width: 12%; }
@@ -166,7 +163,7 @@ std::vector<MapSite> sites_of(const std::vector<RecordedTest>& tests) {
 std::string test_report_page(const TestReport& report, const Bench& labels, const TestReportInputs& inputs) {
   const PaintingObject& object = report.plan.job.object;
   std::string body = pictogram_definitions(pictograms_used(labels));
-  body += "<header>\n" + title_block(object, "Report of solvent tests") + "</header>\n<main>\n";
+  body += "<header>\n" + title_block(object, report_title) + "</header>\n<main>\n";
   body += in_short(report);
   body += painting_html(report.plan, report.catalogue);
   body += report_tests(report.review, inputs);
@@ -178,7 +175,8 @@ std::string test_report_page(const TestReport& report, const Bench& labels, cons
   body += sources_section(report.plan);
   body += made_again(report.plan, inputs);
   const std::string title = object.title.empty() ? "Untitled painting" : object.title;
-  return html_page("Report of solvent tests: " + title, inputs.sheet.paper, report_css, body + "</main>\n");
+  return html_page(std::string(report_title) + ": " + title, inputs.sheet.paper,
+                   text_page_css(report_title) + report_css, body + "</main>\n");
 }
 
 }  // namespace gentlest
