@@ -10,7 +10,6 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <tuple>
 
 namespace gentlest {
 
@@ -35,11 +34,6 @@ Cell place(int number) {
   return number > 0 ? Cell(static_cast<double>(number)) : Cell();
 }
 
-// Rows stand in the order of the file, as the text does.
-bool stands_before(const Diagnostic& a, const Diagnostic& b) {
-  return std::tie(a.where.file, a.where.line, a.where.column) < std::tie(b.where.file, b.where.line, b.where.column);
-}
-
 Sheet faults_sheet(const std::vector<Diagnostic>& faults) {
   Sheet sheet{"faults", {}, {}};
   for (const char* key : {"file", "line", "column", "message", "remedy"}) sheet.columns.push_back({key, key, -1, true});
@@ -58,7 +52,9 @@ Answer command_check(const Request& request, Session& session) {
     const std::vector<Diagnostic> more = faults_of(word, catalogue, session);
     faults.insert(faults.end(), more.begin(), more.end());
   }
-  std::stable_sort(faults.begin(), faults.end(), stands_before);
+  // Rows stand in the order of the file, as the text does.
+  std::stable_sort(faults.begin(), faults.end(),
+                   [](const Diagnostic& a, const Diagnostic& b) { return a.where < b.where; });
   Answer answer{{}, faults.empty() ? exit_done : exit_file};
   if (request.form != Form::text) {
     answer.text = sheet_report(faults_sheet(faults), request.form, {}, edition_of(catalogue));

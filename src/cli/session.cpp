@@ -42,11 +42,7 @@ std::vector<Diagnostic> faults_of_wishes(const Job& job, const Request& request,
   for (Diagnostic& fault : faults) fault.where = {"command line", 0, 0};
   if (const auto fault = target_fault(job, request.target.value_or(""))) faults.push_back(*fault);
   if (request.finer && request.finer->to > job.limits.rungs)
-    faults.push_back(
-        {{},
-         fmt::format("no stretch from rung {} to rung {} on this ladder", request.finer->from, request.finer->to),
-         fmt::format("its rungs are 1 to {} at most", job.limits.rungs),
-         {}});
+    faults.push_back(no_such_stretch(*request.finer, fmt::format("its rungs are 1 to {} at most", job.limits.rungs)));
   return faults;
 }
 

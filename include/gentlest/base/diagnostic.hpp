@@ -2,6 +2,7 @@
 // Every reader collects all its faults first and throws them together as one InputError.
 #pragma once
 
+#include <compare>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -9,12 +10,12 @@
 
 namespace gentlest {
 
-/// A place in a file. Lines and columns count from 1; 0 means "not known".
+/// A place in a file. Lines and columns count from 1; 0 means "not known". In order of file, line and column.
 struct Location {
   std::string file;
   int line = 0;
   int column = 0;
-  bool operator==(const Location&) const = default;
+  auto operator<=>(const Location&) const = default;
 };
 
 /// One fault of an input.

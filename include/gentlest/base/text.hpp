@@ -45,4 +45,18 @@ inline std::optional<double> amount_from(std::string_view text) {
   return number_from(text);
 }
 
+/// "a, b and c", with `last` as "and".
+template <class Words>
+std::string enumerated(const Words& words, std::string_view last) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i > 0 && i + 1 == words.size())
+      text.append(" ").append(last).append(" ");
+    else if (i > 0)
+      text += ", ";
+    text += words[i];
+  }
+  return text;
+}
+
 }  // namespace gentlest

@@ -182,6 +182,9 @@ enum class WindowClosedBy {
 /// Precondition: the plan has no window.
 WindowClosedBy what_closes_window(const Plan& plan);
 
+/// What is said of a stretch that the ladder does not have; `remedy`: which rungs there are.
+Diagnostic no_such_stretch(const Finer& finer, std::string remedy);
+
 /// What is wrong with `target`: the job has no layer of that name to remove. Nothing where it is sound or empty.
 std::optional<Diagnostic> target_fault(const Job& job, const std::string& target);
 

@@ -38,12 +38,6 @@ std::string excerpt_with_caret(const std::string& line, int column) {
   return text;
 }
 
-bool stands_before(const Diagnostic& a, const Diagnostic& b) {
-  if (a.where.file != b.where.file) return a.where.file < b.where.file;
-  if (a.where.line != b.where.line) return a.where.line < b.where.line;
-  return a.where.column < b.where.column;
-}
-
 std::string summary_of(const std::vector<Diagnostic>& faults) {
   return faults.empty() ? "faulty input" : faults.front().message;
 }
@@ -81,7 +75,8 @@ std::string render(const Diagnostic& fault) {
 
 std::string render(const std::vector<Diagnostic>& faults, std::size_t most) {
   std::vector<Diagnostic> sorted = faults;
-  std::stable_sort(sorted.begin(), sorted.end(), stands_before);
+  std::stable_sort(sorted.begin(), sorted.end(),
+                   [](const Diagnostic& a, const Diagnostic& b) { return a.where < b.where; });
   std::string text;
   for (std::size_t i = 0; i < sorted.size() && i < most; ++i) text += render(sorted[i]);
   if (sorted.size() > most) text += "... and " + std::to_string(sorted.size() - most) + " more\n";

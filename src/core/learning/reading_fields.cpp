@@ -148,22 +148,12 @@ ReadingField field(std::string_view key, std::string help) {
           [](const Reading& reading) { return value_of(reading.*Member); }};
 }
 
-// "low, medium or high".
-std::string choice_words(const std::vector<std::string_view>& words) {
-  std::string text;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (i > 0) text += i + 1 < words.size() ? ", " : " or ";
-    text += words[i];
-  }
-  return text;
-}
-
 template <auto Member>
 ReadingField choice(std::string_view key, int count) {
   using Enum = typename Inner<std::decay_t<decltype(Reading().*Member)>>::Type;
   std::vector<std::string_view> words;
   for (int i = 0; i < count; ++i) words.push_back(to_word(static_cast<Enum>(i)));
-  ReadingField made = field<Member>(key, choice_words(words));
+  ReadingField made = field<Member>(key, enumerated(words, "or"));
   made.words = std::move(words);
   return made;
 }

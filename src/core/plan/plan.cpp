@@ -63,8 +63,9 @@ std::vector<JudgedMixture> refine(const SearchTask& task, const Ladder& ladder, 
 void check_stretch(const Finer& finer, const std::vector<Candidate>& rungs) {
   const auto last = static_cast<int>(rungs.size());
   if (finer.from >= 1 && finer.from < finer.to && finer.to <= last) return;
-  throw InputError(Fault::usage, fmt::format("no stretch from rung {} to rung {} on this ladder", finer.from, finer.to),
-                   last < 2 ? "it has one rung only" : fmt::format("its rungs are 1 to {}, gentle to strong", last));
+  throw InputError(Fault::usage,
+                   {no_such_stretch(finer, last < 2 ? "it has one rung only"
+                                                    : fmt::format("its rungs are 1 to {}, gentle to strong", last))});
 }
 
 void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const std::optional<Finer>& finer,
@@ -102,6 +103,13 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
 }
 
 }  // namespace
+
+Diagnostic no_such_stretch(const Finer& finer, std::string remedy) {
+  return Diagnostic{{},
+                    fmt::format("no stretch from rung {} to rung {} on this ladder", finer.from, finer.to),
+                    std::move(remedy),
+                    {}};
+}
 
 WindowClosedBy what_closes_window(const Plan& plan) {
   assert(plan.outcome == Outcome::no_window);

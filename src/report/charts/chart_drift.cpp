@@ -155,7 +155,7 @@ std::vector<LegendEntry> legend_of(const Plan& plan, bool some_part) {
   return entries;
 }
 
-std::string missing_words(const Bench& bench) {
+std::string not_drawn_words(const Bench& bench) {
   std::string words;
   for (const BenchMixture& mixture : bench.mixtures)
     if (!as_made(mixture).fate.drift)
@@ -171,7 +171,7 @@ Chart drift_chart(const Plan& plan, const Bench& bench) {
   Chart chart{"drift", "What drying does to the mixtures", {}, {chart_width, 0}};
   const std::vector<Drying> all = drying_mixtures(plan, bench);
   if (all.empty()) {
-    chart.caption = "How these mixtures drift while they dry is not known." + missing_words(bench);
+    chart.caption = "How these mixtures drift while they dry is not known." + not_drawn_words(bench);
     return chart;
   }
   const Axis dP = plane_axis(plan, all, true);
@@ -200,7 +200,7 @@ Chart drift_chart(const Plan& plan, const Bench& bench) {
       "Left: the way of what is left, seen along dD. Right: the risk on that way; a line that climbs over the limit "
       "means that the last of the mixture may act where the vial would not. Beyond 90 % (grey) the film is too thin to "
       "judge. The order in which liquids leave is sound, times are rough." +
-      missing_words(bench) + named_letters(plan, bench);
+      not_drawn_words(bench) + named_letters(plan, bench);
   if (!unnamed.empty()) chart.caption += " No room in the right picture for the names of: " + joined(unnamed) + ".";
   return chart;
 }

@@ -44,9 +44,9 @@ const char* words_for_liquids(CautionKind kind) {
     case CautionKind::last_resort:
       return "no reason for a conservator to use it.";
     case CautionKind::peroxides:
-      return "forms explosive peroxides in air and light. Write the day of opening on the bottle, keep it dark, test "
-             "at "
-             "the latest after 6 months, never dry a bottle out, never open a crusted cap (published limits range from "
+      return "forms explosive peroxides in air and light. Write the day of opening on the bottle, keep it dark, "
+             "test at the latest after 6 months, never dry a bottle out, never open a crusted cap (published limits "
+             "range from "
              "3 to 12 months).";
     default:
       return "";
@@ -84,15 +84,13 @@ std::string text_of(const Caution& caution) {
     case CautionKind::eyes:
       return "Damages the eyes: goggles, and an eye wash within reach.";
     case CautionKind::extraction:
-      return "Extraction at the work, small volumes, vials open only to wet the swab, nobody else downwind. At the "
-             "face "
-             "the level is higher than the mean of the room.";
+      return "Extraction at the work, small volumes, vials open only to wet the swab, nobody else downwind. At "
+             "the face the level is higher than the mean of the room.";
     case CautionKind::gloves:
       return glove_words(caution);
     case CautionKind::gloves_differ:
-      return "Gloves of one name differ tenfold: look up the maker's figure for the very glove and liquid. In a "
-             "mixture "
-             "the fastest part decides. Change at the first splash.";
+      return "Gloves of one name differ tenfold: look up the maker's figure for the very glove and liquid. In "
+             "a mixture the fastest part decides. Change at the first splash.";
     case CautionKind::swabs_as_waste:
       return "Used swabs into a closed metal container under extraction, emptied daily; nothing into the drain.";
     case CautionKind::label_every_vial:

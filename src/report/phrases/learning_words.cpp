@@ -1,5 +1,6 @@
 #include "report/phrases/learning_words.hpp"
 
+#include "gentlest/base/text.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/words.hpp"
 
@@ -21,14 +22,6 @@ std::string range_words(const char* name, const Estimate& now) {
   return fmt::format("{} {:.1f} (90 % between {:.1f} and {:.1f})", name, now.mean, now.low, now.high);
 }
 
-// "a, b and c".
-std::string enumerated(const std::vector<std::string>& words) {
-  std::string text;
-  for (std::size_t i = 0; i < words.size(); ++i)
-    text += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
-  return text;
-}
-
 void add_figures(const LearntOfLayer& learnt, std::vector<std::string>& lines) {
   std::vector<std::string> ranges;
   std::vector<std::string> narrowed;
@@ -39,11 +32,12 @@ void add_figures(const LearntOfLayer& learnt, std::vector<std::string>& lines) {
       narrowed.push_back(fmt::format("{} to {:.0f} %", name, 100 * figure->width_left));
     if (figure->narrowing == Narrowing::open) open.emplace_back(name);
   }
-  lines.push_back(fmt::format("{}: {}, in MPa^0.5", learnt.layer, enumerated(ranges)));
+  lines.push_back(fmt::format("{}: {}, in MPa^0.5", learnt.layer, enumerated(ranges, "and")));
   if (!narrowed.empty())
     lines.push_back(
-        fmt::format("{}: the tests narrowed {} of the range held before", learnt.layer, enumerated(narrowed)));
-  if (!open.empty()) lines.push_back(fmt::format("{}: still as open as before: {}", learnt.layer, enumerated(open)));
+        fmt::format("{}: the tests narrowed {} of the range held before", learnt.layer, enumerated(narrowed, "and")));
+  if (!open.empty())
+    lines.push_back(fmt::format("{}: still as open as before: {}", learnt.layer, enumerated(open, "and")));
 }
 
 void add_hypotheses(const LearntOfLayer& learnt, std::vector<std::string>& lines) {
