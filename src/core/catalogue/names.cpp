@@ -168,10 +168,12 @@ std::vector<std::string> singular_keys(std::string_view text) {
   for (const Words& words : spellings_of(text)) {
     if (words.empty() || words.size() > most_words) continue;
     std::vector<Words> all = {{}};
-    for (const std::string& word : words) {
+    for (auto word = words.begin(); word != words.end(); ++word) {
+      // "essence E" is no plural of "essence": nothing changes before a letter of its own.
+      const bool stays = std::any_of(word + 1, words.end(), [](const std::string& later) { return later.size() == 1; });
       std::vector<Words> longer;
       for (const Words& begun : all)
-        for (const std::string& singular : singulars_of(word)) {
+        for (const std::string& singular : stays ? Words{*word} : singulars_of(*word)) {
           longer.push_back(begun);
           longer.back().push_back(singular);
         }
