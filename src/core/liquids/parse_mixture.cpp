@@ -117,7 +117,7 @@ class MixtureReader {
     NamedShare split = split_share(piece.text);
     double share = 1;
     // "Solvesso 100" is a name, not 100 % of something: the longest name that is known counts.
-    const bool is_name = number_from(split.share) ? is_name_with_number(piece.text, split)
+    const bool is_name = number_from(split.share) ? is_name_with_number(piece.text)
                                                   : find_named(piece.text, catalogue_, shelf_).is_known();
     if (is_name) {
       if (cut_at_commas(text_).size() > 1)
@@ -139,10 +139,11 @@ class MixtureReader {
     }
   }
 
-  // The whole piece names a liquid though its last word is a number; with "%" behind it the number is a share.
-  bool is_name_with_number(std::string_view piece, const NamedShare& split) const {
+  // The whole piece names a liquid though its last word is a number; with "%" behind it the number is a share, since no
+  // name ends so.
+  bool is_name_with_number(std::string_view piece) const {
     const Meaning<Solvent> meaning = catalogue_.meaning_of_solvent(piece);
-    return !split.in_percent && (meaning.record || meaning.ask);
+    return meaning.record || meaning.ask;
   }
 
   bool read_share(const Piece& piece, const NamedShare& split, double& share) {
