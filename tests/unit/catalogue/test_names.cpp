@@ -106,6 +106,7 @@ TEST_CASE("plurals are forgiven, and a letter of its own is none") {
                                     {"heptanon", "heptano"},
                                     {"etanol", "etano"},
                                     {"PMs", "PM"},
+                                    {"IPAs", "IPA"},
                                     {"1-propanol", "propanol"},
                                     {"Testbenzin 2", "Testbenzin"}}) {
     INFO(typed << " is no plural of " << name);
