@@ -49,12 +49,15 @@ void refuse_filters(const Request& request) {
                      "they belong to `list solvents` and `list materials`");
 }
 
+std::vector<const Material*> asked_materials(const Request& request, const Catalogue& catalogue) {
+  return chosen(catalogue.materials(), request, &Material::kind, material_holdings());
+}
+
 Sheet asked_sheet(const Request& request, const Catalogue& catalogue) {
   const std::string& what = request.words.front();
   if (what == "solvents")
     return solvents_sheet(chosen(catalogue.solvents(), request, &Solvent::family, solvent_holdings()));
-  if (what == "materials")
-    return materials_sheet(chosen(catalogue.materials(), request, &Material::kind, material_holdings()));
+  if (what == "materials") return materials_sheet(asked_materials(request, catalogue));
   refuse_filters(request);
   return what == "sources" ? sources_sheet(catalogue) : families_sheet(catalogue);
 }
@@ -64,7 +67,7 @@ std::string closing(const Sheet& sheet, const Edition& edition) {
   if (sheet.kind == "solvents")
     text += "dD, dP, dH in MPa^0.5. \"no record\": hazards not known, which is not a sign of harmlessness.\n";
   if (sheet.kind == "materials")
-    text += "dD, dP, dH, R0 in MPa^0.5. `gentlest show ID` says what each grade rests on.\n";
+    text += "`gentlest show ID` says all of one; --format csv and json hold the spheres of all.\n";
   return text + fmt::format("{} {}; gentlest {}, catalogue {}.\n", sheet.rows.size(), sheet.kind, edition.program,
                             edition.catalogue);
 }
@@ -78,7 +81,9 @@ Answer command_list(const Request& request, Session& session) {
   const Catalogue catalogue = load_catalogue(request);
   const Edition edition = edition_of(catalogue);
   const Sheet sheet = asked_sheet(request, catalogue);
-  std::string text = sheet_report(sheet, request.form, style_of(request, session), edition);
+  const bool by_lines = sheet.kind == "materials" && request.form == Form::text;
+  std::string text = by_lines ? materials_lines(asked_materials(request, catalogue))
+                              : sheet_report(sheet, request.form, style_of(request, session), edition);
   if (request.form == Form::text) text += closing(sheet, edition);
   return {text, 0};
 }

@@ -3,6 +3,7 @@
 #include "io/catalogue_records.hpp"
 #include "io/chemistry_records.hpp"
 #include "io/files.hpp"
+#include "io/name_records.hpp"
 #include "io/yaml_reader.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
@@ -42,6 +43,8 @@ void read_file(const NamedText& named, const std::string& folder, CatalogueRecor
       read_law(file, records);
     else if (named.name == "sources.yaml")
       read_sources(file, records);
+    else if (named.name == "names.yaml")
+      read_ambiguous_names(file, records);
     else if (named.name == "response.yaml")
       read_response(file, records);
     else if (begins_with(named.name, "unifac"))

@@ -4,6 +4,7 @@
 #include "gentlest/catalogue/statements.hpp"
 #include "gentlest/learning/reading.hpp"
 #include "io/cited_figures.hpp"
+#include "io/name_records.hpp"
 #include "io/specific_limits.hpp"
 
 #include <fmt/format.h>
@@ -121,7 +122,7 @@ Solvent read_solvent(YamlFile& file, const YamlNode& node, const std::string& fa
   solvent.id = map.need_text("id");
   check_id(file, map.find("id"), solvent.id);
   solvent.name = map.need_text("name");
-  solvent.other_names = map.texts("other_names");
+  solvent.other_names = read_names(map, "other_names");
   solvent.cas = map.text("cas");
   solvent.is_blend = map.truth("blend", false);
   solvent.reference_only = map.truth("reference_only", false);
@@ -208,7 +209,7 @@ Material read_material(YamlFile& file, const YamlNode& node) {
   material.name = map.need_text("name");
   material.kind = map.need_text("kind");
   material.state = map.text("state");
-  material.other_names = map.texts("other_names");
+  material.other_names = read_names(map, "other_names");
   material.sphere = read_sphere(map);
   material.no_sphere = map.text("no_sphere");
   if (material.sphere.has_value() == !material.no_sphere.empty())

@@ -95,15 +95,18 @@ class TestTable {
     else if (solvent && solvent->hansen)
       score.hansen = solvent->hansen->chosen.value;
     else if (name)
-      complain(*name, fmt::format("no Hansen parameters are known of \"{}\"", name->text), near_words(name->text));
+      complain_of_name(*name, solvent);
     else
       complain(row.front(), "this line names no solvent", "");
     return score;
   }
 
-  std::string near_words(const std::string& name) const {
-    const std::string near = nearest_name(name, catalogue_.solvent_names());
-    return near.empty() ? "give dD, dP and dH" : fmt::format("did you mean \"{}\"? Or give dD, dP and dH", near);
+  void complain_of_name(const CsvCell& name, const Solvent* solvent) {
+    const std::string give = "give dD, dP and dH";
+    const std::string unknown = fmt::format("no Hansen parameters are known of \"{}\"", name.text);
+    if (solvent) return complain(name, unknown, give);
+    const NameFault fault = solvent_fault(name.text, catalogue_, unknown, "");
+    complain(name, fault.message, fault.remedy.empty() ? give : fault.remedy + " Or " + give);
   }
 
   const std::string& file_;

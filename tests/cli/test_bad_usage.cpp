@@ -73,6 +73,8 @@ const std::vector<BadCall>& bad_calls() {
       {{"list", "materials", "--having", "antoine"}, 2, "unknown figure \"antoine\"", "sphere"},
       {{"list", "sources", "--family", "alcohol"}, 2, "takes neither --family nor --having", "`list solvents`"},
       {{"show", "ethnol"}, 2, "unknown solvent or material \"ethnol\"", "did you mean \"ethanol\"?"},
+      {{"show", "dammar"}, 2, "\"dammar\" may be more than one material", "dammar_aged (aged, yellowed)"},
+      {{"show", "white", "spirit", "x"}, 2, "unknown solvent or material \"x\"", "gentlest list"},
       {{"show", "damar_aged"}, 2, "unknown solvent or material \"damar_aged\"", "did you mean \"dammar_aged\"?"},
       // mixtures
       {{"mixture", "demo", "ethnol 30, isooctane 70"}, 2, "unknown solvent \"ethnol\"", "did you mean \"ethanol\"?"},
@@ -115,10 +117,10 @@ TEST_CASE("a command line that cannot be right is refused with what would be rig
 }
 
 TEST_CASE("all unknown names are reported at once") {
-  const Result result = call({"show", "ethnol", "aceton_e", "isooctane"});
+  const Result result = call({"show", "ethnol", "acetnoe", "isooctane"});
   CHECK(result.code == 2);
   CHECK(holds(result.err, "\"ethnol\""));
-  CHECK(holds(result.err, "\"aceton_e\""));
+  CHECK(holds(result.err, "\"acetnoe\""));
   CHECK_FALSE(holds(result.err, "\"isooctane\""));
 }
 

@@ -23,16 +23,18 @@ const fs::path root = GENTLEST_SOURCE_DIR;
 // What is said to whoever wrote bad input, or broke a promise: the words are an argument of one of these calls, or made
 // by one of these functions.
 bool is_diagnostic(std::string_view call) {
-  constexpr std::array<std::string_view, 12> names = {
-      "InputError",       "Diagnostic", "fault",         "refuse",      "did_you_mean",  "expect",
-      "invalid_argument", "assert",     "static_assert", "range_words", "outside_words", "range_remedy"};
+  constexpr std::array<std::string_view, 14> names = {
+      "InputError",    "Diagnostic",       "fault",         "refuse",      "did_you_mean",  "expect",
+      "assert",        "invalid_argument", "static_assert", "range_words", "outside_words", "range_remedy",
+      "solvent_fault", "material_fault"};
   return call.rfind("complain", 0) == 0 || std::find(names.begin(), names.end(), call) != names.end();
 }
 
-// Files that exist to write text: diagnostics, the escapes in them, the notation that parse_mixture reads back, and the
-// fields of a log with what each must hold.
+// Files that exist to write text: diagnostics, what is said of names that lead nowhere, the escapes in them, the
+// notation that parse_mixture reads back, and the fields of a log with what each must hold.
 const std::set<std::string> writers = {"src/core/base/diagnostic.cpp", "src/core/base/letters.cpp",
-                                       "src/core/liquids/notation.cpp", "src/core/learning/reading_fields.cpp"};
+                                       "src/core/catalogue/name_words.cpp", "src/core/liquids/notation.cpp",
+                                       "src/core/learning/reading_fields.cpp"};
 
 // Words of files and of the law, which are read and compared, not told: standings, families, hazard classes of CLP,
 // lists of limits, spellings of a strength, what a log holds of a swab.

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <compare>
+#include <cstddef>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -54,6 +55,9 @@ class InputError : public std::runtime_error {
   Fault kind_;
   std::vector<Diagnostic> faults_;
 };
+
+/// How many letters must change, come or go to make one text the other; a swap of neighbours counts once. On bytes.
+std::size_t edit_distance(const std::string& a, const std::string& b);
 
 /// The known name nearest to a mistyped one (edit distance with neighbouring swaps, case folded), or empty when none
 /// is near: at most a third of the letters may differ.

@@ -5,6 +5,7 @@
 #include "gentlest/base/quantity.hpp"
 #include "gentlest/base/source.hpp"
 #include "gentlest/catalogue/chemistry.hpp"
+#include "gentlest/catalogue/names.hpp"
 #include "gentlest/space/hansen.hpp"
 #include "gentlest/space/response.hpp"
 
@@ -92,7 +93,7 @@ struct Solvent {
   std::string id;
   std::string name;
   std::string family;
-  std::vector<std::string> other_names;
+  std::vector<OtherName> other_names;
   std::string cas;              ///< empty where none applies
   bool is_blend = false;        ///< a petroleum cut, an isomer mixture or the like: figures are typical, not exact
   bool reference_only = false;  ///< kept for comparison; never proposed unless the job names it on its shelf
@@ -183,7 +184,7 @@ struct Material {
   std::string name;
   std::string kind;   ///< e.g. "natural resin", "oil paint", "wax"
   std::string state;  ///< e.g. "fresh", "aged", "young film"
-  std::vector<std::string> other_names;
+  std::vector<OtherName> other_names;
   std::optional<SphereRecord> sphere;
   std::string no_sphere;             ///< why there is none
   std::optional<Response> response;  ///< its own response curve, where one is published
@@ -202,13 +203,19 @@ struct CatalogueRecords {
   std::vector<Source> sources;
   std::vector<Solvent> solvents;
   std::vector<Material> materials;
+  std::vector<AmbiguousName> ambiguous_solvents;   ///< names that mean more than one solvent
+  std::vector<AmbiguousName> ambiguous_materials;  ///< the same of materials
   std::vector<GradeSpread> spreads;
   Response response;    ///< the response curve used where a material has none of its own
   Chemistry chemistry;  ///< what is published about liquids together
 };
 
-/// Looks records up. Throws InputError (Fault::file) when two records claim the same id, name or CAS number, when a
-/// figure names a source that does not exist, or when a stand-in names no material.
+/// Whose names are meant.
+enum class NamesOf { solvents, materials, both };
+
+/// Looks records up. Throws InputError (Fault::file) when two records claim the same id, name or CAS number, when an
+/// ambiguous name is a record's or offers none, when a figure names a source that does not exist, or when a stand-in
+/// names no material.
 class Catalogue {
  public:
   /// Complains about names, sources and ids that do not fit together. Then gives every liquid the flammable class that
@@ -224,24 +231,35 @@ class Catalogue {
   const Response& response() const noexcept { return records_.response; }
   const Chemistry& chemistry() const noexcept { return records_.chemistry; }
 
-  /// By id, name, other name or CAS number; case and spaces around do not matter. Null when there is none.
-  const Solvent* find_solvent(std::string_view name) const;
-  const Material* find_material(std::string_view name) const;
+  /// What a typed name means, by id, name, other name or CAS number (NameIndex says in which order).
+  Meaning<Solvent> meaning_of_solvent(std::string_view name) const;
+  Meaning<Material> meaning_of_material(std::string_view name) const;
+  /// The record alone; null where the name is unknown or must be asked back.
+  const Solvent* find_solvent(std::string_view name) const { return meaning_of_solvent(name).record; }
+  const Material* find_material(std::string_view name) const { return meaning_of_material(name).record; }
   const Source* find_source(std::string_view key) const;
 
-  /// Every id, name and other name, for "did you mean".
-  std::vector<std::string> solvent_names() const;
-  std::vector<std::string> material_names() const;
+  /// Known names near to an unknown one, ambiguous ones among them, for "did you mean".
+  std::vector<OfferedName> names_near(std::string_view typed, NamesOf whose) const;
 
  private:
-  struct Entry {
-    std::string folded;  // lower case, trimmed
-    std::size_t index;
-  };
   CatalogueRecords records_;
-  std::vector<Entry> solvent_index_;   // sorted by folded name
-  std::vector<Entry> material_index_;  // sorted by folded name
+  NameIndex solvent_names_;
+  NameIndex material_names_;
 };
+
+/// What is wrong with a name that leads to no record, and what would be right.
+struct NameFault {
+  std::string message;
+  std::string remedy;
+};
+
+/// An ambiguous name is asked back with its choices. Of an unknown one `unknown` is said, with the nearest names, or
+/// `otherwise` where none is near.
+NameFault solvent_fault(std::string_view name, const Catalogue& catalogue, std::string unknown,
+                        const std::string& otherwise);
+NameFault material_fault(std::string_view name, const Catalogue& catalogue, std::string unknown,
+                         const std::string& otherwise);
 
 /// The material's sphere with its standard deviations: its own where recorded, else the default of its grade.
 /// Empty when the material has no sphere.

@@ -16,6 +16,7 @@ namespace gentlest {
 struct Liquid {
   std::string label;  ///< as printed, e.g. "ethanol 96 %"
   const Solvent* solvent = nullptr;
+  bool denatured = false;     ///< holds a denaturant that no record names; the label says so
   double water_fraction = 0;  ///< by volume before mixing, 0 (absolute) to below 1
   Hansen hansen;              ///< of the liquid as it is in the bottle, MPa^0.5
 };
@@ -24,6 +25,9 @@ struct Liquid {
 /// one spelling of the grade. Throws InputError (Fault::usage) when the grade is not understood, when the solvent has
 /// no Hansen parameters, or when water is needed and the catalogue has none.
 Liquid make_liquid(const Solvent& solvent, std::string_view grade, const Catalogue& catalogue);
+/// The same of a bottle by what it is called: a name for denatured alcohol marks it. The meaning has a record.
+Liquid make_liquid(const Meaning<Solvent>& named, std::string_view grade, const Catalogue& catalogue);
+bool is_denatured(const Meaning<Solvent>& named);
 
 /// One part of a mixture.
 struct Part {

@@ -21,10 +21,12 @@ std::string bottle_label(std::string_view solvent, std::string_view grade);
 std::string to_text(const Mixture& mixture);
 
 /// Reads "ethanol 30, isooctane 70": name (id, other name or CAS number), optional grade as in "ethanol 96 % 30", then
-/// the share, all in per cent (sum 100) or all in fractions (sum 1); "70:30" style ratios are not guessed. A name
-/// without a grade means the bottle of that solvent on `shelf`: of several the one without a grade. Throws InputError
-/// (Fault::usage) with one fault per mistake: unknown name with the nearest known one, grade that is not understood,
-/// name that fits several bottles, share that is not a number, negative, zero, doubled part, sum off.
+/// the share, all in per cent (sum 100) or all in fractions (sum 1); a name that ends in a number ("Solvesso 100")
+/// still needs its share behind it, unless it stands alone; "70:30" style ratios are not guessed. A name without a
+/// grade means the bottle of that solvent on `shelf`: of several the one without a grade. Throws InputError
+/// (Fault::usage) with one fault per mistake: unknown name with the nearest known ones, ambiguous name with its
+/// choices, grade that is not understood, name that fits several bottles, share that is not a number, negative, zero,
+/// doubled part, sum off.
 Mixture parse_mixture(std::string_view text, const Catalogue& catalogue, const std::vector<Liquid>& shelf = {});
 
 }  // namespace gentlest

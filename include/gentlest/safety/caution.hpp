@@ -25,6 +25,7 @@ enum class CautionKind {
   eyes,
   last_resort,
   peroxides,
+  denatured,  ///< the bottle holds more than its record says
   extraction,
   gloves,  ///< `gloves` is the record
   gloves_differ,

@@ -61,9 +61,10 @@ struct LabelStatement {
 /// What of a label cannot be decided.
 struct LabelGap {
   enum class What {
-    record,  ///< an ingredient has none: `of` and its weight
-    flame,   ///< how easily the mixture catches fire: `flash`
-    shares   ///< by weight, so nothing: molar mass or volume of `of` is not known
+    record,      ///< an ingredient has none: `of` and its weight
+    flame,       ///< how easily the mixture catches fire: `flash`
+    denaturant,  ///< of a denatured liquid: no record, `of` is its label
+    shares       ///< by weight, so nothing: molar mass or volume of `of` is not known
   };
   What what = What::record;
   std::vector<std::string> of = {};

@@ -42,21 +42,6 @@ std::string summary_of(const std::vector<Diagnostic>& faults) {
   return faults.empty() ? "faulty input" : faults.front().message;
 }
 
-// Edit distance with swaps of neighbours (optimal string alignment), on bytes.
-std::size_t edit_distance(const std::string& a, const std::string& b) {
-  std::vector<std::vector<std::size_t>> cost(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
-  for (std::size_t i = 0; i <= a.size(); ++i) cost[i][0] = i;
-  for (std::size_t j = 0; j <= b.size(); ++j) cost[0][j] = j;
-  for (std::size_t i = 1; i <= a.size(); ++i)
-    for (std::size_t j = 1; j <= b.size(); ++j) {
-      const std::size_t change = cost[i - 1][j - 1] + (a[i - 1] == b[j - 1] ? 0u : 1u);
-      cost[i][j] = std::min({cost[i - 1][j] + 1, cost[i][j - 1] + 1, change});
-      if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-        cost[i][j] = std::min(cost[i][j], cost[i - 2][j - 2] + 1);
-    }
-  return cost[a.size()][b.size()];
-}
-
 }  // namespace
 
 std::string render(const Diagnostic& fault) {
@@ -88,6 +73,20 @@ InputError::InputError(Fault kind, std::vector<Diagnostic> faults)
 
 InputError::InputError(Fault kind, std::string message, std::string remedy)
     : InputError(kind, std::vector<Diagnostic>{{{}, std::move(message), std::move(remedy), {}}}) {}
+
+std::size_t edit_distance(const std::string& a, const std::string& b) {
+  std::vector<std::vector<std::size_t>> cost(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
+  for (std::size_t i = 0; i <= a.size(); ++i) cost[i][0] = i;
+  for (std::size_t j = 0; j <= b.size(); ++j) cost[0][j] = j;
+  for (std::size_t i = 1; i <= a.size(); ++i)
+    for (std::size_t j = 1; j <= b.size(); ++j) {
+      const std::size_t change = cost[i - 1][j - 1] + (a[i - 1] == b[j - 1] ? 0u : 1u);
+      cost[i][j] = std::min({cost[i - 1][j] + 1, cost[i][j - 1] + 1, change});
+      if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+        cost[i][j] = std::min(cost[i][j], cost[i - 2][j - 2] + 1);
+    }
+  return cost[a.size()][b.size()];
+}
 
 std::string nearest_name(std::string_view typed, const std::vector<std::string>& known) {
   const std::string wanted = folded(typed);

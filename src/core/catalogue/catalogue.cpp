@@ -2,9 +2,9 @@
 
 #include "core/base/enum_words.hpp"
 #include "core/catalogue/flame.hpp"
+#include "core/catalogue/name_check.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
-#include "gentlest/base/text.hpp"
 #include "gentlest/catalogue/figures.hpp"
 
 #include <algorithm>
@@ -34,49 +34,6 @@ using Faults = std::vector<Diagnostic>;
 
 void complain(Faults& faults, std::string message, std::string remedy) {
   faults.push_back({{}, std::move(message), std::move(remedy), {}});
-}
-
-std::vector<std::string> names_of(const Solvent& solvent) {
-  std::vector<std::string> names = {solvent.id, solvent.name};
-  names.insert(names.end(), solvent.other_names.begin(), solvent.other_names.end());
-  if (!solvent.cas.empty()) names.push_back(solvent.cas);
-  return names;
-}
-
-std::vector<std::string> names_of(const Material& material) {
-  std::vector<std::string> names = {material.id, material.name};
-  names.insert(names.end(), material.other_names.begin(), material.other_names.end());
-  return names;
-}
-
-// Every name of every record, sorted; complains where two records claim the same one.
-template <class Entry, class Record>
-std::vector<Entry> index_of(const std::vector<Record>& records, Faults& faults) {
-  std::vector<Entry> index;
-  for (std::size_t i = 0; i < records.size(); ++i) {
-    std::set<std::string> own;
-    for (const std::string& name : names_of(records[i])) own.insert(folded(name));
-    for (const std::string& name : own) index.push_back({name, i});
-  }
-  std::sort(index.begin(), index.end(), [](const Entry& a, const Entry& b) {
-    return a.folded != b.folded ? a.folded < b.folded : a.index < b.index;
-  });
-  for (std::size_t i = 1; i < index.size(); ++i)
-    if (index[i].folded == index[i - 1].folded)
-      complain(faults,
-               "\"" + records[index[i - 1].index].id + "\" and \"" + records[index[i].index].id +
-                   "\" are both called \"" + index[i].folded + "\"",
-               "every id, name, other name and CAS number belongs to one record only");
-  return index;
-}
-
-template <class Entry, class Record>
-const Record* find_in(const std::vector<Entry>& index, const std::vector<Record>& records, std::string_view name) {
-  const std::string wanted = folded(name);
-  const auto found = std::lower_bound(index.begin(), index.end(), wanted,
-                                      [](const Entry& entry, const std::string& text) { return entry.folded < text; });
-  if (found == index.end() || found->folded != wanted) return nullptr;
-  return &records[found->index];
 }
 
 // Complains about figures whose source does not exist.
@@ -237,8 +194,8 @@ std::optional<SphereGrade> sphere_grade_from_word(std::string_view word) {
 
 Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   Faults faults;
-  solvent_index_ = index_of<Entry>(records_.solvents, faults);
-  material_index_ = index_of<Entry>(records_.materials, faults);
+  solvent_names_ = index_names(records_.solvents, records_.ambiguous_solvents, faults);
+  material_names_ = index_names(records_.materials, records_.ambiguous_materials, faults);
   SourceCheck check(records_.sources, faults);
   for (const Solvent& solvent : records_.solvents) check_sources(solvent, check);
   for (const Material& material : records_.materials) {
@@ -258,32 +215,10 @@ Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   for (Solvent& solvent : records_.solvents) complete_flame(solvent, *this);
 }
 
-const Solvent* Catalogue::find_solvent(std::string_view name) const {
-  return find_in(solvent_index_, records_.solvents, name);
-}
-
-const Material* Catalogue::find_material(std::string_view name) const {
-  return find_in(material_index_, records_.materials, name);
-}
-
 const Source* Catalogue::find_source(std::string_view key) const {
   for (const Source& source : records_.sources)
     if (source.key == key) return &source;
   return nullptr;
-}
-
-std::vector<std::string> Catalogue::solvent_names() const {
-  std::vector<std::string> names;
-  for (const Solvent& solvent : records_.solvents)
-    for (std::string& name : names_of(solvent)) names.push_back(std::move(name));
-  return names;
-}
-
-std::vector<std::string> Catalogue::material_names() const {
-  std::vector<std::string> names;
-  for (const Material& material : records_.materials)
-    for (std::string& name : names_of(material)) names.push_back(std::move(name));
-  return names;
 }
 
 std::optional<UncertainSphere> uncertain_sphere(const Material& material, const Catalogue& catalogue) {

@@ -43,6 +43,17 @@ Liquid make_liquid(const Solvent& solvent, std::string_view grade, const Catalog
   return liquid;
 }
 
+bool is_denatured(const Meaning<Solvent>& named) {
+  return named.by && named.by->kind == NameKind::denatured;
+}
+
+Liquid make_liquid(const Meaning<Solvent>& named, std::string_view grade, const Catalogue& catalogue) {
+  Liquid liquid = make_liquid(*named.record, grade, catalogue);
+  liquid.denatured = is_denatured(named);
+  if (liquid.denatured) liquid.label = denatured_name(liquid.label);
+  return liquid;
+}
+
 Mixture::Mixture(std::vector<Part> parts) : parts_(std::move(parts)) {
   if (parts_.empty()) throw InputError(Fault::usage, "a mixture needs at least one liquid");
   std::sort(parts_.begin(), parts_.end(), [](const Part& a, const Part& b) {

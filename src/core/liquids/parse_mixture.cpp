@@ -63,20 +63,23 @@ NamedShare split_share(std::string_view piece) {
 
 // What a name means: a bottle of the shelf by its label, or a solvent with the grade behind its name.
 struct Named {
-  const Solvent* solvent = nullptr;
+  Meaning<Solvent> meaning;
   std::string_view grade;
   const Liquid* bottle = nullptr;
+  bool is_known() const { return meaning.record || meaning.ask; }
 };
 
 Named find_named(std::string_view name, const Catalogue& catalogue, const std::vector<Liquid>& shelf) {
   for (const Liquid& bottle : shelf)
-    if (folded(bottle.label) == folded(name)) return {bottle.solvent, {}, &bottle};
-  if (const Solvent* solvent = catalogue.find_solvent(name)) return {solvent, {}, nullptr};
+    if (folded(bottle.label) == folded(name)) return {{bottle.solvent}, {}, &bottle};
+  Named named{catalogue.meaning_of_solvent(name), {}, nullptr};
+  if (named.is_known()) return named;
   for (std::size_t cut = name.find_last_of(' '); cut != std::string_view::npos && cut > 0;
        cut = name.find_last_of(' ', cut - 1)) {
     const std::string_view grade = trimmed(name.substr(cut));
     if (!is_grade(grade)) continue;
-    if (const Solvent* solvent = catalogue.find_solvent(name.substr(0, cut))) return {solvent, grade, nullptr};
+    named = {catalogue.meaning_of_solvent(name.substr(0, cut)), grade, nullptr};
+    if (named.is_known()) return named;
   }
   return {};
 }
@@ -113,7 +116,10 @@ class MixtureReader {
     if (piece.text.empty()) return fault(piece.column, "nothing stands between two commas");
     NamedShare split = split_share(piece.text);
     double share = 1;
-    if (!number_from(split.share) && find_named(piece.text, catalogue_, shelf_).solvent) {
+    // "Solvesso 100" is a name, not 100 % of something: the longest name that is known counts.
+    const bool is_name = number_from(split.share) ? is_name_with_number(piece.text)
+                                                  : find_named(piece.text, catalogue_, shelf_).is_known();
+    if (is_name) {
       if (cut_at_commas(text_).size() > 1)
         return fault(piece.column, fmt::format("\"{}\" has no share", piece.text),
                      "write the per cent behind the name");
@@ -123,7 +129,7 @@ class MixtureReader {
     }
     any_percent_ = any_percent_ || split.in_percent;
     const Named named = find_named(split.name, catalogue_, shelf_);
-    if (!named.solvent) return unknown(piece, split.name);
+    if (!named.meaning.record) return unknown(piece, split.name);
     try {
       add(piece, liquid_for(named), share);
     } catch (const InputError& error) {
@@ -133,11 +139,18 @@ class MixtureReader {
     }
   }
 
+  // The whole piece names a liquid though its last word is a number; with "%" behind it the number is a share, since no
+  // name ends so.
+  bool is_name_with_number(std::string_view piece) const {
+    const Meaning<Solvent> meaning = catalogue_.meaning_of_solvent(piece);
+    return meaning.record || meaning.ask;
+  }
+
   bool read_share(const Piece& piece, const NamedShare& split, double& share) {
     const int column =
         piece.column + static_cast<int>(split.share.empty() ? 0 : split.share.data() - piece.text.data());
     if (split.share.empty()) {
-      if (find_named(piece.text, catalogue_, shelf_).solvent) return true;
+      if (find_named(piece.text, catalogue_, shelf_).meaning.record) return true;
       unknown(piece, split.name);
       return false;
     }
@@ -158,6 +171,8 @@ class MixtureReader {
   }
 
   void unknown(const Piece& piece, std::string_view name) {
+    const Named named = find_named(name, catalogue_, shelf_);
+    if (named.meaning.ask) return complain_of_name(piece, trimmed(name.substr(0, name.size() - named.grade.size())));
     if (const auto [solvent, rest] = known_start(name, catalogue_); solvent) {
       try {
         read_grade(*solvent, name.substr(rest), catalogue_);
@@ -166,24 +181,28 @@ class MixtureReader {
                      error.faults().front().remedy);
       }
     }
-    const std::string near = nearest_name(name, catalogue_.solvent_names());
-    fault(piece.column, fmt::format("unknown solvent \"{}\"", name),
-          near.empty() ? "`gentlest list solvents` shows the known ones" : fmt::format("did you mean \"{}\"?", near));
+    complain_of_name(piece, name);
+  }
+
+  void complain_of_name(const Piece& piece, std::string_view name) {
+    NameFault wrong = solvent_fault(name, catalogue_, fmt::format("unknown solvent \"{}\"", name),
+                                    "`gentlest list solvents` shows the known ones");
+    fault(piece.column, std::move(wrong.message), std::move(wrong.remedy));
   }
 
   // Without a grade: the bottle of the shelf. Of several only one without a grade can be meant.
   Liquid liquid_for(const Named& named) const {
     if (named.bottle) return *named.bottle;
-    if (!named.grade.empty()) return make_liquid(*named.solvent, named.grade, catalogue_);
+    if (!named.grade.empty()) return make_liquid(named.meaning, named.grade, catalogue_);
+    const Solvent& solvent = *named.meaning.record;
     std::vector<const Liquid*> bottles;
     for (const Liquid& bottle : shelf_)
-      if (bottle.solvent == named.solvent) bottles.push_back(&bottle);
+      if (bottle.solvent == &solvent && (bottle.denatured || !is_denatured(named.meaning))) bottles.push_back(&bottle);
     if (bottles.size() == 1) return *bottles.front();
     for (const Liquid* bottle : bottles)
-      if (bottle->label == named.solvent->name) return *bottle;
-    if (bottles.empty()) return make_liquid(*named.solvent, {}, catalogue_);
-    throw InputError(Fault::usage,
-                     fmt::format("{} stands on the shelf in {} grades", named.solvent->name, bottles.size()),
+      if (bottle->label == solvent.name) return *bottle;
+    if (bottles.empty()) return make_liquid(named.meaning, {}, catalogue_);
+    throw InputError(Fault::usage, fmt::format("{} stands on the shelf in {} grades", solvent.name, bottles.size()),
                      fmt::format("say which, e.g. \"{}\"", bottles.front()->label));
   }
 

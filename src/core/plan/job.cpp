@@ -45,23 +45,30 @@ class JobCheck {
     complain(found == job_.places.at.end() ? Location{} : found->second, std::move(message), std::move(remedy));
   }
 
-  static std::string did_you_mean(std::string_view name, const std::vector<std::string>& known,
-                                  const std::string& otherwise) {
+  static std::string nearest_of(std::string_view name, const std::vector<std::string>& known,
+                                const std::string& otherwise) {
     const std::string near = nearest_name(name, known);
-    return near.empty() ? otherwise : fmt::format("did you mean \"{}\"?", near);
+    return near.empty() ? otherwise : did_you_mean({{near}}, otherwise);
+  }
+
+  NameFault no_such_solvent(const std::string& name) const {
+    return solvent_fault(name, catalogue_, fmt::format("no solvent \"{}\" is known", name),
+                         "`gentlest list solvents` shows them all");
   }
 
   void check_material(const Location& where, const std::string& layer, const std::string& name, bool sphere_needed) {
     if (name.empty()) return;
     const Material* material = catalogue_.find_material(name);
-    if (!material)
-      complain(where, fmt::format("no material \"{}\" is known (layer \"{}\")", name, layer),
-               did_you_mean(name, catalogue_.material_names(), "`gentlest list materials` shows them all"));
-    else if (sphere_needed && !material->sphere)
+    if (!material) {
+      const NameFault fault = material_fault(name, catalogue_, fmt::format("no material \"{}\" is known", name),
+                                             "`gentlest list materials` shows them all");
+      complain(where, fmt::format("{} (layer \"{}\")", fault.message, layer), fault.remedy);
+    } else if (sphere_needed && !material->sphere) {
       complain(where,
                fmt::format("\"{}\" cannot be planned for: {} has no Hansen sphere ({})", layer, material->name,
                            material->no_sphere),
                "take a stand-in with a sphere, or give own_sphere from tests on the very material");
+    }
   }
 
   void check_possible(const Layer& layer) {
@@ -115,7 +122,7 @@ class JobCheck {
                                     [&](const Layer& candidate) { return candidate.name == passage.of; });
     if (layer == job_.layers.end())
       complain(passage.where, fmt::format("passage \"{}\" belongs to no layer called \"{}\"", passage.name, passage.of),
-               did_you_mean(passage.of, layers, "of: names one of the layers above"));
+               nearest_of(passage.of, layers, "of: names one of the layers above"));
     else if (layer->role != Role::keep)
       complain(passage.where, fmt::format("passage \"{}\" belongs to a layer that must go", passage.name),
                "passages must stay unaffected; name a layer with role: keep");
@@ -139,16 +146,17 @@ class JobCheck {
   }
 
   void check_bottle(const ShelfBottle& bottle, std::set<std::string>& labels) {
-    const Solvent* solvent = catalogue_.find_solvent(bottle.solvent);
-    if (!solvent)
-      return complain(
-          bottle.where, fmt::format("no solvent \"{}\" is known", bottle.solvent),
-          did_you_mean(bottle.solvent, catalogue_.solvent_names(), "`gentlest list solvents` shows them all"));
+    const Meaning<Solvent> named = catalogue_.meaning_of_solvent(bottle.solvent);
+    const Solvent* solvent = named.record;
+    if (!solvent) {
+      const NameFault fault = no_such_solvent(bottle.solvent);
+      return complain(bottle.where, fault.message, fault.remedy);
+    }
     check_largest_share(bottle);
     try {
       read_grade(*solvent, bottle.grade, catalogue_);
       if (!solvent->hansen) return;  // the plan says that it leaves this bottle off, and why
-      const Liquid liquid = make_liquid(*solvent, bottle.grade, catalogue_);
+      const Liquid liquid = make_liquid(named, bottle.grade, catalogue_);
       if (!labels.insert(liquid.label).second)
         complain(bottle.where, fmt::format("{} stands on the shelf twice", liquid.label), "list each bottle once");
     } catch (const InputError& error) {
@@ -233,13 +241,12 @@ class JobCheck {
       if (std::find(families.begin(), families.end(), limits.avoid_families[i]) == families.end())
         complain_at(fmt::format("limits.avoid_families.{}", i),
                     fmt::format("no family \"{}\" is known", limits.avoid_families[i]),
-                    did_you_mean(limits.avoid_families[i], families, "`gentlest list families` shows them all"));
+                    nearest_of(limits.avoid_families[i], families, "`gentlest list families` shows them all"));
     for (std::size_t i = 0; i < limits.avoid_solvents.size(); ++i)
-      if (!catalogue_.find_solvent(limits.avoid_solvents[i]))
-        complain_at(fmt::format("limits.avoid_solvents.{}", i),
-                    fmt::format("no solvent \"{}\" is known", limits.avoid_solvents[i]),
-                    did_you_mean(limits.avoid_solvents[i], catalogue_.solvent_names(),
-                                 "`gentlest list solvents` shows them all"));
+      if (!catalogue_.find_solvent(limits.avoid_solvents[i])) {
+        const NameFault fault = no_such_solvent(limits.avoid_solvents[i]);
+        complain_at(fmt::format("limits.avoid_solvents.{}", i), fault.message, fault.remedy);
+      }
     check_codes("avoid_statements", limits.avoid_statements);
     check_codes("avoid_label", limits.avoid_label);
   }

@@ -147,7 +147,7 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   fill_ladder(plan, std::move(shelf), catalogue, finer, progress, run);
   plan.watch = what_to_watch(plan);
   plan.cautions = advice_cautions(plan, catalogue);
-  plan.weak_points = list_weak_points(plan);
+  plan.weak_points = list_weak_points(plan, catalogue);
   plan.sources = list_sources(plan, catalogue);
   return plan;
 }

@@ -16,19 +16,25 @@ void add_layer(std::vector<WeakPoint>& points, const PlannedLayer& layer, std::s
   if (layer.basis == LayerBasis::recorded) points.push_back({WeakPointKind::not_examined, at});
 }
 
+bool is_without_grade(const Liquid& liquid) {
+  const std::string& name = liquid.solvent->name;
+  return liquid.label == (liquid.denatured ? denatured_name(name) : name);
+}
+
 }  // namespace
 
-std::vector<WeakPoint> list_weak_points(const Plan& plan) {
+std::vector<WeakPoint> list_weak_points(const Plan& plan, const Catalogue& catalogue) {
   std::vector<WeakPoint> points;
   for (std::size_t i = 0; i < plan.layers.size(); ++i) add_layer(points, plan.layers[i], i);
   for (std::size_t i = 0; i < plan.job.layers.size(); ++i) {
     const Layer& layer = plan.job.layers[i];
-    if (!layer.recorded.empty() && !layer.found.empty() && layer.recorded != layer.found)
+    if (!layer.recorded.empty() && !layer.found.empty() &&
+        catalogue.find_material(layer.recorded) != catalogue.find_material(layer.found))
       points.push_back({WeakPointKind::found_otherwise, i});
   }
   points.push_back({WeakPointKind::borrowed_curve});
   for (const Liquid& liquid : plan.shelf)
-    if (liquid.solvent->id == "ethanol" && liquid.label == liquid.solvent->name)
+    if (liquid.solvent->id == "ethanol" && is_without_grade(liquid))
       points.push_back({WeakPointKind::no_grade_written});
   return points;
 }

@@ -7,7 +7,7 @@
 
 namespace gentlest {
 
-std::vector<WeakPoint> list_weak_points(const Plan& plan);
+std::vector<WeakPoint> list_weak_points(const Plan& plan, const Catalogue& catalogue);
 
 /// Of every figure behind the plan's layers, mixtures and cautions, by key.
 std::vector<Source> list_sources(const Plan& plan, const Catalogue& catalogue);

@@ -52,9 +52,9 @@ std::vector<int> largest_shares(const std::vector<Liquid>& shelf, const Job& job
   bool any = false;
   for (const ShelfBottle& bottle : job.shelf) {
     if (bottle.at_most_percent >= 100) continue;
-    const Solvent* solvent = catalogue.find_solvent(bottle.solvent);
-    if (!solvent || !solvent->hansen) continue;
-    const std::string label = make_liquid(*solvent, bottle.grade, catalogue).label;
+    const Meaning<Solvent> named = catalogue.meaning_of_solvent(bottle.solvent);
+    if (!named.record || !named.record->hansen) continue;
+    const std::string label = make_liquid(named, bottle.grade, catalogue).label;
     for (std::size_t i = 0; i < shelf.size(); ++i) {
       if (shelf[i].label != label) continue;
       shares[i] = bottle.at_most_percent;

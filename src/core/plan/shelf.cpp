@@ -33,9 +33,10 @@ std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Limits&
 Shelf shelf_of(const Job& job, const Catalogue& catalogue) {
   Shelf shelf;
   for (const ShelfBottle& bottle : job.shelf) {
-    const Solvent& solvent = *catalogue.find_solvent(bottle.solvent);
+    const Meaning<Solvent> named = catalogue.meaning_of_solvent(bottle.solvent);
+    const Solvent& solvent = *named.record;
     JobBottle own{&solvent, std::nullopt, reason_to_leave_off(solvent, job.limits, catalogue), bottle.at_most_percent};
-    if (solvent.hansen) own.liquid = make_liquid(solvent, bottle.grade, catalogue);
+    if (solvent.hansen) own.liquid = make_liquid(named, bottle.grade, catalogue);
     shelf.push_back(std::move(own));
   }
   return shelf;

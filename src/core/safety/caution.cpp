@@ -97,6 +97,13 @@ void add_peroxides(std::vector<Caution>& list, const Mixtures& mixtures) {
   add_for(list, labels_where(mixtures, forms_them), CautionKind::peroxides, CautionOrigin::published, "peroxide_lists");
 }
 
+void add_denatured(std::vector<Caution>& list, const Mixtures& mixtures) {
+  std::vector<std::string> labels;
+  for (const Liquid& liquid : liquids_in(mixtures))
+    if (liquid.denatured) labels.push_back(liquid.label);
+  add_for(list, std::move(labels), CautionKind::denatured, CautionOrigin::common_practice);
+}
+
 void add_gloves(std::vector<Caution>& list, const Mixtures& mixtures, const Catalogue& catalogue) {
   std::vector<const GloveNote*> told;
   for (const GloveNote& note : catalogue.chemistry().glove_notes) {
@@ -146,6 +153,7 @@ std::vector<Caution> cautions_for(const std::vector<LabelledMixture>& mixtures, 
   add_fire(list, mixtures);
   add_body(list, mixtures);
   add_peroxides(list, mixtures);
+  add_denatured(list, mixtures);
   add(list, CautionKind::extraction, CautionOrigin::common_practice);
   add_gloves(list, mixtures, catalogue);
   add(list, CautionKind::swabs_as_waste, CautionOrigin::common_practice);

@@ -157,6 +157,8 @@ MixtureLabel label_of(const Mixture& mixture, const Catalogue& catalogue) {
   MixtureLabel label = classify(alone ? std::vector<Ingredient>{{first.name, 100, first.hazards, false}}
                                       : ingredients_of(mixture, *breakdown));
   if (alone) keep_record(label, *first.hazards);
+  for (const Part& part : mixture.parts())
+    if (part.liquid.denatured) label.not_known.push_back({LabelGap::What::denaturant, {part.liquid.label}});
   add_flammability(label, mixture, catalogue);
   finish_label(label);
   return label;

@@ -43,6 +43,8 @@ const char* words_for_liquids(CautionKind kind) {
       return "taken up through the skin as well as by breath.";
     case CautionKind::last_resort:
       return "no reason for a conservator to use it.";
+    case CautionKind::denatured:
+      return "denatured: its denaturant (often methanol) is not in the label; see the bottle's data sheet.";
     case CautionKind::peroxides:
       return "forms explosive peroxides in air and light. Write the day of opening on the bottle, keep it dark, "
              "test at the latest after 6 months, never dry a bottle out, never open a crusted cap (published limits "
@@ -72,6 +74,7 @@ std::string text_of(const Caution& caution) {
     case CautionKind::through_skin:
     case CautionKind::last_resort:
     case CautionKind::peroxides:
+    case CautionKind::denatured:
       return joined(caution.liquids) + ": " + words_for_liquids(caution.kind);
     case CautionKind::never_by_mouth:
       return "Never pipette by mouth; when swallowed do not make the person vomit: a little in the lungs can kill.";

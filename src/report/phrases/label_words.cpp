@@ -44,6 +44,8 @@ std::string gap_words(const LabelGap& gap) {
                          gap.weight_percent);
     case LabelGap::What::flame:
       return "how easily it catches fire: " + (gap.flash ? flash_because(*gap.flash) : std::string(not_known));
+    case LabelGap::What::denaturant:
+      return joined(gap.of) + ": what its denaturant adds to the label is not known";
     case LabelGap::What::shares:
       return fmt::format(
           "shares by weight, because molar mass or volume of {} is not known: no rule of the label can be decided",

@@ -55,6 +55,9 @@ Figure figure_of(const char* key, const char* title, const char* unit, const std
 /// A figure of the table of solvents; the card gives it the title. Precondition: there is one of that key.
 Figure figure_of(const Solvent& solvent, const char* key, const char* title);
 
+/// The other names as facts of the card, by language; trade names and denatured ones marked as such.
+void add_other_names(Card& card, const std::vector<OtherName>& names);
+
 /// The publications that the figures name, in order of first use.
 std::vector<Source> sources_of(const std::vector<FigureGroup>& groups, const Catalogue& catalogue);
 

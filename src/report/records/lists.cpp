@@ -117,6 +117,17 @@ Sheet materials_sheet(const std::vector<const Material*>& materials) {
   return sheet;
 }
 
+std::string materials_lines(const std::vector<const Material*>& materials) {
+  constexpr std::size_t name_width = 46;
+  std::string text;
+  for (const Material* material : materials) {
+    const std::size_t width = display_width(material->name);
+    text += "  " + material->name + std::string(width < name_width ? name_width - width : 0, ' ') + "  " +
+            material->id + (material->sphere ? "" : "  no sphere") + "\n";
+  }
+  return text;
+}
+
 Sheet sources_sheet(const Catalogue& catalogue) {
   Sheet sheet{
       "sources", {{"key", "key", -1, true}, {"citation", "citation", -1, true}, {"seen", "seen", -1, true}}, {}};

@@ -67,8 +67,8 @@ FigureGroup behaviour_group(const Material& material) {
 Card material_card(const Material& material, const Catalogue& catalogue) {
   Card card{"material", material.id, material.name, {}, {}, {}};
   card.facts = {{"kind", material.kind.empty() ? not_known : material.kind},
-                {"state", material.state.empty() ? not_known : material.state},
-                {"other names", joined(material.other_names, ", ", "none recorded")}};
+                {"state", material.state.empty() ? not_known : material.state}};
+  add_other_names(card, material.other_names);
   if (material.sphere) {
     card.facts.emplace_back("sphere", grade_in_words(material.sphere->grade));
     if (const Material* lent = catalogue.find_material(material.sphere->stand_in_for))

@@ -114,9 +114,8 @@ FigureGroup limit_group(const Solvent& solvent) {
 
 Card solvent_card(const Solvent& solvent, const Catalogue& catalogue) {
   Card card{"solvent", solvent.id, solvent.name, {}, {}, {}};
-  card.facts = {{"family", solvent.family},
-                {"CAS number", solvent.cas.empty() ? "none" : solvent.cas},
-                {"other names", joined(solvent.other_names, ", ", "none recorded")}};
+  card.facts = {{"family", solvent.family}, {"CAS number", solvent.cas.empty() ? "none" : solvent.cas}};
+  add_other_names(card, solvent.other_names);
   if (solvent.is_blend) card.facts.emplace_back("blend", "a cut or mixture: figures are typical, not exact");
   if (solvent.reference_only)
     card.facts.emplace_back("use", "kept for comparison; never proposed unless a job names it on its shelf");

@@ -38,7 +38,7 @@ CatalogueRecords two_solvents() {
   Solvent b;
   b.id = "b";
   b.name = "Beta";
-  b.other_names = {"Second"};
+  b.other_names = {OtherName{"Second"}};
   records.solvents = {a, b};
   return records;
 }
@@ -67,7 +67,7 @@ TEST_CASE("records are found by every name, whatever the case") {
 
 TEST_CASE("a name that two records claim is refused") {
   CatalogueRecords records = two_solvents();
-  records.solvents[1].other_names.push_back("alpha");
+  records.solvents[1].other_names.push_back(OtherName{"alpha"});
   CHECK(complaint_about(records).find("\"a\" and \"b\" are both called \"alpha\"") != std::string::npos);
 }
 
