@@ -5,6 +5,7 @@
 #include "gentlest/base/quantity.hpp"
 #include "gentlest/base/source.hpp"
 #include "gentlest/catalogue/chemistry.hpp"
+#include "gentlest/catalogue/observation.hpp"
 #include "gentlest/space/hansen.hpp"
 #include "gentlest/space/response.hpp"
 
@@ -169,14 +170,6 @@ struct TeasRegion {
   bool operator==(const TeasRegion&) const = default;
 };
 
-/// A published observation in words: what a liquid did to this material.
-struct Observation {
-  std::string liquid;
-  std::string result;
-  std::string source;
-  bool operator==(const Observation&) const = default;
-};
-
 /// A resin, wax, polymer or paint film.
 struct Material {
   std::string id;
@@ -188,7 +181,6 @@ struct Material {
   std::string no_sphere;             ///< why there is none
   std::optional<Response> response;  ///< its own response curve, where one is published
   std::optional<TeasRegion> teas_region;
-  std::vector<Observation> observations;
   std::string score_set;  ///< file stem of its published score set, where there is one
   std::vector<Flag> flags;
   std::string remark;
@@ -202,13 +194,14 @@ struct CatalogueRecords {
   std::vector<Source> sources;
   std::vector<Solvent> solvents;
   std::vector<Material> materials;
+  std::vector<Observation> observations;
   std::vector<GradeSpread> spreads;
   Response response;    ///< the response curve used where a material has none of its own
   Chemistry chemistry;  ///< what is published about liquids together
 };
 
 /// Looks records up. Throws InputError (Fault::file) when two records claim the same id, name or CAS number, when a
-/// figure names a source that does not exist, or when a stand-in names no material.
+/// figure names a source that does not exist, when a stand-in names no material, or when an observation fits nothing.
 class Catalogue {
  public:
   /// Complains about names, sources and ids that do not fit together. Then gives every liquid the flammable class that
@@ -219,6 +212,7 @@ class Catalogue {
   const Law& law() const noexcept { return records_.law; }
   const std::vector<Solvent>& solvents() const noexcept { return records_.solvents; }
   const std::vector<Material>& materials() const noexcept { return records_.materials; }
+  const std::vector<Observation>& observations() const noexcept { return records_.observations; }
   const std::vector<Source>& sources() const noexcept { return records_.sources; }
   const std::vector<GradeSpread>& spreads() const noexcept { return records_.spreads; }
   const Response& response() const noexcept { return records_.response; }
@@ -228,6 +222,10 @@ class Catalogue {
   const Solvent* find_solvent(std::string_view name) const;
   const Material* find_material(std::string_view name) const;
   const Source* find_source(std::string_view key) const;
+
+  /// What was seen on this material; with this solvent, alone or in a mixture. In the order of the files.
+  std::vector<const Observation*> observations_on(const Material& material) const;
+  std::vector<const Observation*> observations_with(const Solvent& solvent) const;
 
   /// Every id, name and other name, for "did you mean".
   std::vector<std::string> solvent_names() const;

@@ -55,7 +55,7 @@ Figure figure_of(const char* key, const char* title, const char* unit, const std
 /// A figure of the table of solvents; the card gives it the title. Precondition: there is one of that key.
 Figure figure_of(const Solvent& solvent, const char* key, const char* title);
 
-/// The publications that the figures name, in order of first use.
-std::vector<Source> sources_of(const std::vector<FigureGroup>& groups, const Catalogue& catalogue);
+/// The publications that the card's figures and observations name, in order of first use.
+std::vector<Source> sources_of(const Card& card, const Catalogue& catalogue);
 
 }  // namespace gentlest
