@@ -1,5 +1,6 @@
 // The observations on the cards of `show`, in all three forms, and in `list --having`.
 #include "csv_cells.hpp"
+#include "near.hpp"
 #include "program.hpp"
 #include "shipped.hpp"
 
@@ -88,15 +89,22 @@ TEST_CASE("CSV has a line for every observation with its grades and chances", "[
     return static_cast<std::size_t>(std::find(rows[0].begin(), rows[0].end(), name) - rows[0].begin());
   };
   REQUIRE(column("agreement") < rows[0].size());
+  const json card = card_of("dammar_aged");
   std::size_t seen = 0;
   for (const auto& row : rows) {
     if (row[column("figure")] != "observation") continue;
-    ++seen;
+    REQUIRE(seen < card.at("observations").size());
+    const json& same = card.at("observations").at(seen++);
+    for (const char* key : {"chance_moves", "chance_affects", "grade_from", "grade_to"}) {
+      INFO(key << " of " << row[column("liquid")]);
+      CHECK(row[column(key)].empty() == same.at(key).is_null());
+      if (same.at(key).is_number()) CHECK(std::stod(row[column(key)]) == near(same.at(key).get<double>(), 1e-9));
+    }
     CHECK(row[column("material")] == "dammar_aged");
     CHECK_FALSE(row[column("liquid")].empty());
     CHECK_FALSE(row[column("agreement")].empty());
   }
-  CHECK(seen == card_of("dammar_aged").at("observations").size());
+  CHECK(seen == card.at("observations").size());
 }
 
 TEST_CASE("list tells who has observations", "[observations]") {
