@@ -17,10 +17,6 @@ using nlohmann::json;
 
 namespace {
 
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
 json card_of(const char* name) {
   return json::parse(call({"show", name, "--format", "json"}).out).at("cards").at(0);
 }
