@@ -21,7 +21,8 @@ namespace {
 // Records of the family or kind asked for that hold the figure asked for.
 template <class Record>
 std::vector<const Record*> chosen(const std::vector<Record>& records, const Request& request,
-                                  std::string Record::*group, const std::vector<Holding<Record>>& figures) {
+                                  const Catalogue& catalogue, std::string Record::*group,
+                                  const std::vector<Holding<Record>>& figures) {
   std::set<std::string> groups;
   for (const Record& record : records) groups.insert(record.*group);
   const Holding<Record>* wanted = nullptr;
@@ -38,7 +39,7 @@ std::vector<const Record*> chosen(const std::vector<Record>& records, const Requ
   faults.tell();
   std::vector<const Record*> kept;
   for (const Record& record : records)
-    if ((!request.family || record.*group == *request.family) && (!wanted || wanted->holds(record)))
+    if ((!request.family || record.*group == *request.family) && (!wanted || wanted->holds(record, catalogue)))
       kept.push_back(&record);
   return kept;
 }
@@ -50,13 +51,13 @@ void refuse_filters(const Request& request) {
 }
 
 std::vector<const Material*> asked_materials(const Request& request, const Catalogue& catalogue) {
-  return chosen(catalogue.materials(), request, &Material::kind, material_holdings());
+  return chosen(catalogue.materials(), request, catalogue, &Material::kind, material_holdings());
 }
 
 Sheet asked_sheet(const Request& request, const Catalogue& catalogue) {
   const std::string& what = request.words.front();
   if (what == "solvents")
-    return solvents_sheet(chosen(catalogue.solvents(), request, &Solvent::family, solvent_holdings()));
+    return solvents_sheet(chosen(catalogue.solvents(), request, catalogue, &Solvent::family, solvent_holdings()));
   if (what == "materials") return materials_sheet(asked_materials(request, catalogue));
   refuse_filters(request);
   return what == "sources" ? sources_sheet(catalogue) : families_sheet(catalogue);

@@ -175,7 +175,9 @@ Command show() {
           "  gentlest show 64-17-5 --format json\n"
           "\n"
           "Names are ids, names, other names or CAS numbers. Every figure stands with its\n"
-          "standing and source; where publications disagree all values are shown.\n",
+          "standing and source; where publications disagree all values are shown. What was\n"
+          "seen of a liquid on a material stands beside the chance that the program gives,\n"
+          "and the two are marked where they disagree.\n",
           {},
           1,
           any_number,

@@ -167,13 +167,6 @@ TeasRegion read_region(YamlFile& file, const YamlNode& node) {
   return region;
 }
 
-Observation read_observation(YamlFile& file, const YamlNode& node) {
-  YamlMap map(file, node, "observation");
-  Observation seen{map.need_text("liquid"), map.need_text("result"), map.need_text("source")};
-  map.done();
-  return seen;
-}
-
 SphereGrade read_grade(YamlMap& map, const char* key) {
   const YamlNode* node = map.need(key);
   if (!node) return SphereGrade::assumed;
@@ -220,9 +213,6 @@ Material read_material(YamlFile& file, const YamlNode& node) {
     stages.done();
   }
   if (const YamlNode* region = map.find("teas_region")) material.teas_region = read_region(file, *region);
-  if (const YamlNode* observations = map.find("observations"))
-    for (const YamlNode& item : file.list(*observations, "observations"))
-      material.observations.push_back(read_observation(file, item));
   material.score_set = map.text("score_set");
   if (const YamlNode* flags = map.find("flags")) material.flags = read_flags(file, *flags);
   material.remark = map.text("remark");

@@ -6,6 +6,7 @@
 #include "gentlest/base/source.hpp"
 #include "gentlest/catalogue/chemistry.hpp"
 #include "gentlest/catalogue/names.hpp"
+#include "gentlest/catalogue/observation.hpp"
 #include "gentlest/space/hansen.hpp"
 #include "gentlest/space/response.hpp"
 
@@ -170,14 +171,6 @@ struct TeasRegion {
   bool operator==(const TeasRegion&) const = default;
 };
 
-/// A published observation in words: what a liquid did to this material.
-struct Observation {
-  std::string liquid;
-  std::string result;
-  std::string source;
-  bool operator==(const Observation&) const = default;
-};
-
 /// A resin, wax, polymer or paint film.
 struct Material {
   std::string id;
@@ -189,7 +182,6 @@ struct Material {
   std::string no_sphere;             ///< why there is none
   std::optional<Response> response;  ///< its own response curve, where one is published
   std::optional<TeasRegion> teas_region;
-  std::vector<Observation> observations;
   std::string score_set;  ///< file stem of its published score set, where there is one
   std::vector<Flag> flags;
   std::string remark;
@@ -205,6 +197,7 @@ struct CatalogueRecords {
   std::vector<Material> materials;
   std::vector<AmbiguousName> ambiguous_solvents;   ///< names that mean more than one solvent
   std::vector<AmbiguousName> ambiguous_materials;  ///< the same of materials
+  std::vector<Observation> observations;
   std::vector<GradeSpread> spreads;
   Response response;    ///< the response curve used where a material has none of its own
   Chemistry chemistry;  ///< what is published about liquids together
@@ -214,8 +207,8 @@ struct CatalogueRecords {
 enum class NamesOf { solvents, materials, both };
 
 /// Looks records up. Throws InputError (Fault::file) when two records claim the same id, name or CAS number, when an
-/// ambiguous name is a record's or offers none, when a figure names a source that does not exist, or when a stand-in
-/// names no material.
+/// ambiguous name is a record's or offers none, when a figure names a source that does not exist, when a stand-in names
+/// no material, or when an observation fits nothing.
 class Catalogue {
  public:
   /// Complains about names, sources and ids that do not fit together. Then gives every liquid the flammable class that
@@ -226,6 +219,7 @@ class Catalogue {
   const Law& law() const noexcept { return records_.law; }
   const std::vector<Solvent>& solvents() const noexcept { return records_.solvents; }
   const std::vector<Material>& materials() const noexcept { return records_.materials; }
+  const std::vector<Observation>& observations() const noexcept { return records_.observations; }
   const std::vector<Source>& sources() const noexcept { return records_.sources; }
   const std::vector<GradeSpread>& spreads() const noexcept { return records_.spreads; }
   const Response& response() const noexcept { return records_.response; }
@@ -241,6 +235,10 @@ class Catalogue {
 
   /// Known names near to an unknown one, ambiguous ones among them, for "did you mean".
   std::vector<OfferedName> names_near(std::string_view typed, NamesOf whose) const;
+
+  /// What was seen on this material; with this solvent, alone or in a mixture. In the order of the files.
+  std::vector<const Observation*> observations_on(const Material& material) const;
+  std::vector<const Observation*> observations_with(const Solvent& solvent) const;
 
  private:
   CatalogueRecords records_;

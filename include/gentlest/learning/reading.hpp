@@ -36,10 +36,10 @@ std::string_view to_word(SwabColour colour);
 std::optional<SwabColour> swab_colour_from_word(std::string_view word);
 
 /// How sure the person is of this reading.
-enum class Confidence { low, medium, high };
+enum class ReadingConfidence { low, medium, high };
 inline constexpr int confidence_count = 3;
-std::string_view to_word(Confidence confidence);
-std::optional<Confidence> confidence_from_word(std::string_view word);
+std::string_view to_word(ReadingConfidence confidence);
+std::optional<ReadingConfidence> reading_confidence_from_word(std::string_view word);
 
 /// Where on the painting, from its lower left corner.
 struct Site {
@@ -65,7 +65,7 @@ struct Reading {
   SwabColour colour = SwabColour::none;
   std::string clearing;      ///< with what, how often
   std::string after_drying;  ///< blanching, gloss, as seen when dry
-  Confidence confidence = Confidence::medium;
+  ReadingConfidence confidence = ReadingConfidence::medium;
   std::string remark;
   std::string correction;  ///< why this line replaces the earlier one of the same test; empty on a first line
   bool withdrawn = false;  ///< with `correction`: the test does not count at all

@@ -3,6 +3,7 @@
 #include "core/base/enum_words.hpp"
 #include "core/catalogue/flame.hpp"
 #include "core/catalogue/name_check.hpp"
+#include "core/catalogue/observation_check.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/catalogue/figures.hpp"
@@ -82,7 +83,6 @@ void check_sources(const Material& material, SourceCheck& check) {
   }
   if (material.response) check.expect(material.id, material.response->source);
   if (material.teas_region) check.expect(material.id, material.teas_region->source);
-  for (const Observation& observation : material.observations) check.expect(material.id, observation.source);
 }
 
 // Records on liquids together name solvents by id; a misspelt id would make them silently useless.
@@ -211,6 +211,7 @@ Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   check.expect("response", records_.response.source);
   IdCheck ids(records_.solvents, faults);
   check_chemistry(records_.chemistry, ids, check);
+  check_observations(records_, faults);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   for (Solvent& solvent : records_.solvents) complete_flame(solvent, *this);
 }
@@ -219,6 +220,22 @@ const Source* Catalogue::find_source(std::string_view key) const {
   for (const Source& source : records_.sources)
     if (source.key == key) return &source;
   return nullptr;
+}
+
+std::vector<const Observation*> Catalogue::observations_on(const Material& material) const {
+  std::vector<const Observation*> found;
+  for (const Observation& seen : records_.observations)
+    if (seen.material == material.id) found.push_back(&seen);
+  return found;
+}
+
+std::vector<const Observation*> Catalogue::observations_with(const Solvent& solvent) const {
+  std::vector<const Observation*> found;
+  for (const Observation& seen : records_.observations)
+    if (std::any_of(seen.parts.begin(), seen.parts.end(),
+                    [&](const ObservedPart& part) { return part.solvent == solvent.id; }))
+      found.push_back(&seen);
+  return found;
 }
 
 std::optional<UncertainSphere> uncertain_sphere(const Material& material, const Catalogue& catalogue) {

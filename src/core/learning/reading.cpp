@@ -75,11 +75,11 @@ std::optional<SwabColour> swab_colour_from_word(std::string_view word) {
   return from_word<SwabColour>(word, colour_words);
 }
 
-std::string_view to_word(Confidence confidence) {
+std::string_view to_word(ReadingConfidence confidence) {
   return confidence_words[static_cast<std::size_t>(confidence)];
 }
-std::optional<Confidence> confidence_from_word(std::string_view word) {
-  return from_word<Confidence>(word, confidence_words);
+std::optional<ReadingConfidence> reading_confidence_from_word(std::string_view word) {
+  return from_word<ReadingConfidence>(word, confidence_words);
 }
 
 std::vector<Diagnostic> check_reading(const Reading& reading) {

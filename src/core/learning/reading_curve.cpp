@@ -22,11 +22,11 @@ Place place_of(double RED) {
   return {node, position - static_cast<double>(node)};
 }
 
-double slip_of(Confidence confidence, const ReadingNoise& noise) {
+double slip_of(ReadingConfidence confidence, const ReadingNoise& noise) {
   switch (confidence) {
-    case Confidence::low:
+    case ReadingConfidence::low:
       return noise.slip_low_confidence;
-    case Confidence::high:
+    case ReadingConfidence::high:
       return noise.slip_high_confidence;
     default:
       return noise.slip;

@@ -53,8 +53,8 @@ bool take(OriginalReading& target, const std::string& text) {
 bool take(SwabColour& target, const std::string& text) {
   return store(target, swab_colour_from_word(text));
 }
-bool take(Confidence& target, const std::string& text) {
-  return store(target, confidence_from_word(text));
+bool take(ReadingConfidence& target, const std::string& text) {
+  return store(target, reading_confidence_from_word(text));
 }
 
 template <class Value>

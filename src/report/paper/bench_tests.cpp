@@ -36,7 +36,7 @@ std::string boxes() {
   text += box("w60", removal_column, ticks(RemovalReading::fully)) + box("w40", "swab (kind, damp or wet)");
   text += box("w60", "the original", ticks(OriginalReading::colour_on_swab)) + box("w40", "cleared with");
   text += box("w60", "colour on the swab is", ticks(SwabColour::not_known));
-  text += box("w40", "how sure", ticks(Confidence::high));
+  text += box("w40", "how sure", ticks(ReadingConfidence::high));
   return text + box("w100", "after drying; remarks") + "</div>\n";
 }
 

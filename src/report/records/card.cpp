@@ -4,7 +4,9 @@
 #include "report/form/json.hpp"
 #include "report/form/sheet.hpp"
 #include "report/form/table.hpp"
+#include "report/phrases/observation_words.hpp"
 #include "report/phrases/words.hpp"
+#include "report/records/observed_rows.hpp"
 
 #include <algorithm>
 
@@ -55,6 +57,7 @@ std::string card_text(const Card& card, const Style& style) {
     for (const Figure& figure : group.figures) add_rows(table, card, figure);
     text += heading(group.title, style) + to_text(table, style);
   }
+  text += observed_text(card, style, source_mark);
   text += heading("Sources", style);
   if (card.sources.empty()) text += paragraph("none: nothing of this record rests on a publication");
   for (std::size_t i = 0; i < card.sources.size(); ++i) {
@@ -65,9 +68,31 @@ std::string card_text(const Card& card, const Style& style) {
   return text;
 }
 
+// Cells that only observations fill stay empty elsewhere.
+void add_sheet_row(Sheet& sheet, std::vector<Cell> cells) {
+  cells.resize(sheet.columns.size(), Cell(std::string()));
+  sheet.rows.push_back(std::move(cells));
+}
+
+void add_sheet_row(Sheet& sheet, const Card& card, const ObservedRow& row) {
+  const Observation& seen = *row.judged.seen;
+  std::vector<Cell> cells = {card.kind,
+                             card.id,
+                             std::string("observation"),
+                             card.kind == "material" ? row.liquid : row.material,
+                             result_in_words(seen),
+                             std::string(),
+                             std::string(),
+                             std::string(to_word(seen.witness)),
+                             seen.source,
+                             remark_text(seen)};
+  for (Cell& cell : observed_cells(row)) cells.push_back(std::move(cell));
+  sheet.rows.push_back(std::move(cells));
+}
+
 void add_sheet_rows(Sheet& sheet, const Card& card, const Figure& figure) {
   const auto row = [&](Cell value, const std::string& chosen, const Statement& statement) {
-    sheet.rows.push_back({card.kind, card.id, figure.key, figure.title, std::move(value), figure.unit, chosen,
+    add_sheet_row(sheet, {card.kind, card.id, figure.key, figure.title, std::move(value), figure.unit, chosen,
                           statement.standing, statement.source, statement.note});
   };
   if (figure.statements.empty()) row(unknown_words(figure), "", {});
@@ -83,12 +108,13 @@ Sheet cards_sheet(const std::vector<Card>& cards) {
   for (const char* key :
        {"record_kind", "record", "figure", "title", "value", "unit", "chosen", "standing", "source", "note"})
     sheet.columns.push_back({key, key, -1, false});
+  for (const char* key : observed_columns()) sheet.columns.push_back({key, key, -1, false});
   for (const Card& card : cards) {
     for (const auto& [what, words] : card.facts)
-      sheet.rows.push_back({card.kind, card.id, std::string("fact"), what, words, std::string(), std::string(),
-                            std::string(), std::string(), std::string()});
+      add_sheet_row(sheet, {card.kind, card.id, std::string("fact"), what, words});
     for (const FigureGroup& group : card.groups)
       for (const Figure& figure : group.figures) add_sheet_rows(sheet, card, figure);
+    for (const ObservedRow& row : card.observations) add_sheet_row(sheet, card, row);
   }
   return sheet;
 }
@@ -128,6 +154,8 @@ Json card_json(const Card& card) {
     for (const Figure& figure : group.figures) figures.push_back(figure_json(figure));
     json["groups"].push_back({{"title", group.title}, {"figures", std::move(figures)}});
   }
+  json["observations"] = Json::array();
+  for (const ObservedRow& row : card.observations) json["observations"].push_back(observed_json(row));
   json["sources"] = json_sources(card.sources);
   return json;
 }

@@ -2,6 +2,7 @@
 // known said so, disagreeing values side by side.
 #pragma once
 
+#include "gentlest/answers/observed.hpp"
 #include "gentlest/catalogue/catalogue.hpp"
 #include "report/form/form.hpp"
 
@@ -35,13 +36,21 @@ struct FigureGroup {
   std::vector<Figure> figures;
 };
 
+/// What was seen of one liquid on one material. Points into the catalogue, which must outlive the card.
+struct ObservedRow {
+  std::string liquid;    ///< by name, or in the words of the source
+  std::string material;  ///< by name
+  JudgedObservation judged;
+};
+
 struct Card {
   std::string kind;  ///< "solvent" or "material"
   std::string id;
   std::string name;
   std::vector<std::pair<std::string, std::string>> facts;  ///< family, CAS number, other names ...
   std::vector<FigureGroup> groups;
-  std::vector<Source> sources;  ///< of all figures, in order of first use
+  std::vector<ObservedRow> observations;
+  std::vector<Source> sources;  ///< of all figures, then of the observations, in order of first use
 };
 
 Card solvent_card(const Solvent& solvent, const Catalogue& catalogue);

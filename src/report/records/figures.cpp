@@ -41,7 +41,7 @@ Figure figure_of(const Solvent& solvent, const char* key, const char* title) {
                     figure->member);
 }
 
-std::vector<Source> sources_of(const std::vector<FigureGroup>& groups, const Catalogue& catalogue) {
+std::vector<Source> sources_of(const Card& card, const Catalogue& catalogue) {
   std::vector<Source> sources;
   const auto cite = [&](const std::string& key) {
     const bool cited =
@@ -49,9 +49,10 @@ std::vector<Source> sources_of(const std::vector<FigureGroup>& groups, const Cat
     const Source* source = cited ? nullptr : catalogue.find_source(key);
     if (source) sources.push_back(*source);
   };
-  for (const FigureGroup& group : groups)
+  for (const FigureGroup& group : card.groups)
     for (const Figure& figure : group.figures)
       for (const Statement& statement : figure.statements) cite(statement.source);
+  for (const ObservedRow& row : card.observations) cite(row.judged.seen->source);
   return sources;
 }
 

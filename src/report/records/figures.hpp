@@ -58,7 +58,7 @@ Figure figure_of(const Solvent& solvent, const char* key, const char* title);
 /// The other names as facts of the card, by language; trade names and denatured ones marked as such.
 void add_other_names(Card& card, const std::vector<OtherName>& names);
 
-/// The publications that the figures name, in order of first use.
-std::vector<Source> sources_of(const std::vector<FigureGroup>& groups, const Catalogue& catalogue);
+/// The publications that the card's figures and observations name, in order of first use.
+std::vector<Source> sources_of(const Card& card, const Catalogue& catalogue);
 
 }  // namespace gentlest

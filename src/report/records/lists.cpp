@@ -60,11 +60,15 @@ const std::vector<Holding<Solvent>>& solvent_holdings() {
   static const std::vector<Holding<Solvent>> holdings = [] {
     std::vector<Holding<Solvent>> all;
     for (const SolventFigure& figure : solvent_figures())
-      all.push_back({figure.name, [&figure](const Solvent& one) { return is_known(figure, one); }});
-    all.push_back({"hazards", [](const Solvent& one) { return one.hazards.has_value(); }});
-    all.push_back({"exposure_limits", [](const Solvent& one) { return !one.exposure_limits.empty(); }});
-    all.push_back({"restrictions", [](const Solvent& one) { return !one.restrictions.empty(); }});
-    all.push_back({"unifac", [](const Solvent& one) { return !one.unifac_groups.empty(); }});
+      all.push_back({figure.name, [&figure](const Solvent& one, const Catalogue&) { return is_known(figure, one); }});
+    all.push_back({"hazards", [](const Solvent& one, const Catalogue&) { return one.hazards.has_value(); }});
+    all.push_back(
+        {"exposure_limits", [](const Solvent& one, const Catalogue&) { return !one.exposure_limits.empty(); }});
+    all.push_back({"restrictions", [](const Solvent& one, const Catalogue&) { return !one.restrictions.empty(); }});
+    all.push_back({"unifac", [](const Solvent& one, const Catalogue&) { return !one.unifac_groups.empty(); }});
+    all.push_back({"observations", [](const Solvent& one, const Catalogue& catalogue) {
+                     return !catalogue.observations_with(one).empty();
+                   }});
     return all;
   }();
   return holdings;
@@ -72,10 +76,11 @@ const std::vector<Holding<Solvent>>& solvent_holdings() {
 
 const std::vector<Holding<Material>>& material_holdings() {
   static const std::vector<Holding<Material>> holdings = {
-      {"sphere", [](const Material& one) { return one.sphere.has_value(); }},
-      {"teas_region", [](const Material& one) { return one.teas_region.has_value(); }},
-      {"response", [](const Material& one) { return one.response.has_value(); }},
-      {"observations", [](const Material& one) { return !one.observations.empty(); }}};
+      {"sphere", [](const Material& one, const Catalogue&) { return one.sphere.has_value(); }},
+      {"teas_region", [](const Material& one, const Catalogue&) { return one.teas_region.has_value(); }},
+      {"response", [](const Material& one, const Catalogue&) { return one.response.has_value(); }},
+      {"observations",
+       [](const Material& one, const Catalogue& catalogue) { return !catalogue.observations_on(one).empty(); }}};
   return holdings;
 }
 

@@ -23,7 +23,7 @@ Sheet families_sheet(const Catalogue& catalogue);
 template <class Record>
 struct Holding {
   std::string name;
-  std::function<bool(const Record&)> holds;
+  std::function<bool(const Record&, const Catalogue&)> holds;
 };
 const std::vector<Holding<Solvent>>& solvent_holdings();
 const std::vector<Holding<Material>>& material_holdings();

@@ -2,6 +2,7 @@
 #include "report/phrases/headings.hpp"
 #include "report/phrases/words.hpp"
 #include "report/records/figures.hpp"
+#include "report/records/observed_rows.hpp"
 
 namespace gentlest {
 
@@ -56,16 +57,13 @@ FigureGroup behaviour_group(const Material& material) {
   if (material.response)
     response.statements.push_back({{}, "yes", material.response->source, std::string(to_word(Standing::measured)), {}});
   group.figures = {region, response};
-  for (const Observation& seen : material.observations)
-    group.figures.push_back(
-        {"observation", "seen with " + seen.liquid, "", {{{}, seen.result, seen.source, {}, {}}}, {}, {}});
   return group;
 }
 
 }  // namespace
 
 Card material_card(const Material& material, const Catalogue& catalogue) {
-  Card card{"material", material.id, material.name, {}, {}, {}};
+  Card card{"material", material.id, material.name, {}, {}, {}, {}};
   card.facts = {{"kind", material.kind.empty() ? not_known : material.kind},
                 {"state", material.state.empty() ? not_known : material.state}};
   add_other_names(card, material.other_names);
@@ -79,7 +77,8 @@ Card material_card(const Material& material, const Catalogue& catalogue) {
   if (!material.score_set.empty()) card.facts.emplace_back("published tests", material.score_set);
   if (!material.remark.empty()) card.facts.emplace_back("remark", material.remark);
   card.groups = {sphere_group(material, catalogue), behaviour_group(material)};
-  card.sources = sources_of(card.groups, catalogue);
+  card.observations = observed_rows(catalogue.observations_on(material), catalogue);
+  card.sources = sources_of(card, catalogue);
   return card;
 }
 

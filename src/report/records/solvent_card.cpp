@@ -3,6 +3,7 @@
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/records/figures.hpp"
+#include "report/records/observed_rows.hpp"
 
 #include <cstdlib>
 
@@ -113,7 +114,7 @@ FigureGroup limit_group(const Solvent& solvent) {
 }  // namespace
 
 Card solvent_card(const Solvent& solvent, const Catalogue& catalogue) {
-  Card card{"solvent", solvent.id, solvent.name, {}, {}, {}};
+  Card card{"solvent", solvent.id, solvent.name, {}, {}, {}, {}};
   card.facts = {{"family", solvent.family}, {"CAS number", solvent.cas.empty() ? "none" : solvent.cas}};
   add_other_names(card, solvent.other_names);
   if (solvent.is_blend) card.facts.emplace_back("blend", "a cut or mixture: figures are typical, not exact");
@@ -121,7 +122,8 @@ Card solvent_card(const Solvent& solvent, const Catalogue& catalogue) {
     card.facts.emplace_back("use", "kept for comparison; never proposed unless a job names it on its shelf");
   if (!solvent.remark.empty()) card.facts.emplace_back("remark", solvent.remark);
   card.groups = {solubility(solvent), physical(solvent), fire(solvent), hazard_group(solvent), limit_group(solvent)};
-  card.sources = sources_of(card.groups, catalogue);
+  card.observations = observed_rows(catalogue.observations_with(solvent), catalogue);
+  card.sources = sources_of(card, catalogue);
   return card;
 }
 

@@ -199,7 +199,7 @@ TEST_CASE("a working mixture must pass every colour of the job") {
     readings.push_back(
         swab(i + 1, "isopropanol 60, isooctane 40", RemovalReading::fully, OriginalReading::nothing_seen));
     readings.back().passage = "white cloth";
-    readings.back().confidence = Confidence::high;
+    readings.back().confidence = ReadingConfidence::high;
   }
   const Progress open = follow_readings(demo(), catalogue(), readings);
   REQUIRE(open.next.step == NextStep::try_passage);

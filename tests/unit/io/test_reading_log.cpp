@@ -71,7 +71,7 @@ Reading full() {
   reading.colour = SwabColour::not_known;
   reading.clearing = "isooctane, 3 swabs";
   reading.after_drying = "slight blanching";
-  reading.confidence = Confidence::low;
+  reading.confidence = ReadingConfidence::low;
   reading.remark = "line one\nline two\ttab \\ \u00e9";
   return reading;
 }

@@ -150,7 +150,7 @@ TEST_CASE("a reading speaks of the layers it saw") {
   reading.colour = SwabColour::not_known;
   const LevelChances half = evidence_on_original(reading, point, noise)->match;
   CHECK(half[0] == Approx((match_of_original(0, noise.slip)[0] + match_of_original(4, noise.slip)[0]) / 2));
-  reading.confidence = Confidence::low;
+  reading.confidence = ReadingConfidence::low;
   CHECK(evidence_on_removal(reading, point, noise)->match == match_of_level(3, noise.slip_low_confidence));
   reading.seconds = 2 * noise.reference_seconds;
   CHECK(evidence_on_removal(reading, point, noise)->radius_factor == Approx(std::pow(2, noise.time_exponent)));

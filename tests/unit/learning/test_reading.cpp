@@ -25,7 +25,8 @@ TEST_CASE("every word of a reading leads back to its value") {
   for (int i = 0; i < 6; ++i)
     CHECK(swab_colour_from_word(to_word(static_cast<SwabColour>(i))) == static_cast<SwabColour>(i));
   for (int i = 0; i < 3; ++i)
-    CHECK(confidence_from_word(to_word(static_cast<Confidence>(i))) == static_cast<Confidence>(i));
+    CHECK(reading_confidence_from_word(to_word(static_cast<ReadingConfidence>(i))) ==
+          static_cast<ReadingConfidence>(i));
   CHECK(removal_reading_from_word(" Partly Removed ") == RemovalReading::partly);
   CHECK_FALSE(removal_reading_from_word("partly").has_value());
 }

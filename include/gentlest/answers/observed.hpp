@@ -1,0 +1,45 @@
+// What was seen beside what the program says: every observation with the chances that the material's sphere gives.
+#pragma once
+
+#include "gentlest/catalogue/catalogue.hpp"
+#include "gentlest/liquids/mixture.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace gentlest {
+
+/// Chances of one liquid on one material, by the grades that a job's limits count where it says nothing else.
+struct ActionChances {
+  double moves = 0;    ///< grade 2 or stronger: dissolves or nearly (Limits::effect_grade)
+  double affects = 0;  ///< grade 4 or stronger: swells clearly or worse (Limits::risk_grade)
+};
+
+/// The response curve averaged over the material's uncertain sphere, for each mixture in turn, rounded as a search
+/// rounds. Empty when the material has no sphere.
+std::vector<ActionChances> chances_on(const Material& material, const std::vector<Mixture>& mixtures,
+                                      const Catalogue& catalogue);
+
+/// Why there is no chance beside an observation.
+enum class NotJudged { no_sphere, no_point, in_words };
+
+/// `open`: the grades leave open what happened, so no chance can be wrong.
+enum class Agreement { agrees, open, disagrees };
+
+struct JudgedObservation {
+  const Observation* seen = nullptr;
+  std::optional<ActionChances> chances;
+  std::optional<NotJudged> not_judged;  ///< exactly where there are no chances
+  std::optional<Agreement> agreement;   ///< exactly where there are chances
+};
+
+/// An observation is clear-cut at one of the two grades where its range lies wholly on one side of it: the layer moved
+/// or did not, was affected or was not. It disagrees where at one of them the chance lies on the wrong side of one
+/// half.
+Agreement compare(const GradeRange& seen, const ActionChances& chances);
+
+/// Precondition: the observations are the catalogue's own.
+std::vector<JudgedObservation> judge_observations(const std::vector<const Observation*>& observations,
+                                                  const Catalogue& catalogue);
+
+}  // namespace gentlest
