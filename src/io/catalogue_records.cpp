@@ -194,6 +194,15 @@ std::optional<SphereRecord> read_sphere(YamlMap& map) {
   return record;
 }
 
+std::optional<Cited<int>> read_grade_figure(YamlMap& map, const char* key) {
+  const auto read = read_cited<double>(map, key);
+  if (!read) return std::nullopt;
+  const int grade = static_cast<int>(read->value);
+  if (grade != read->value || grade < 1 || grade > grade_count)
+    map.file().complain(*map.find(key), "a grade is 1 (dissolves) to 6 (nothing seen)");
+  return Cited<int>{grade, read->source, read->standing, read->note};
+}
+
 Material read_material(YamlFile& file, const YamlNode& node) {
   YamlMap map(file, node, "material");
   Material material;
@@ -212,6 +221,8 @@ Material read_material(YamlFile& file, const YamlNode& node) {
     material.response = read_stages(stages);
     stages.done();
   }
+  material.strongest_grade = read_grade_figure(map, "strongest_grade");
+  material.harm_grade = read_grade_figure(map, "harm_grade");
   if (const YamlNode* region = map.find("teas_region")) material.teas_region = read_region(file, *region);
   material.score_set = map.text("score_set");
   if (const YamlNode* flags = map.find("flags")) material.flags = read_flags(file, *flags);

@@ -8,6 +8,7 @@
 #include "gentlest/catalogue/names.hpp"
 #include "gentlest/catalogue/observation.hpp"
 #include "gentlest/space/hansen.hpp"
+#include "gentlest/space/reach.hpp"
 #include "gentlest/space/response.hpp"
 
 #include <optional>
@@ -171,6 +172,16 @@ struct TeasRegion {
   bool operator==(const TeasRegion&) const = default;
 };
 
+/// What observations made of a material's sphere (solvents/conditioned.yaml, made by `gentlest condition`).
+struct Conditioning {
+  std::string material;                   ///< id
+  std::optional<UncertainSphere> sphere;  ///< moved and narrowed; nothing where the published sphere stands
+  LocalReach reach;                       ///< where the observations bend it
+  int observations = 0;                   ///< that it rests on
+  int sources = 0;                        ///< publications and kinds of hearsay behind them
+  bool operator==(const Conditioning&) const = default;
+};
+
 /// A resin, wax, polymer or paint film.
 struct Material {
   std::string id;
@@ -181,10 +192,15 @@ struct Material {
   std::optional<SphereRecord> sphere;
   std::string no_sphere;             ///< why there is none
   std::optional<Response> response;  ///< its own response curve, where one is published
+  /// A film that swells but never dissolves: the strongest grade that happens to it. Nothing: it may dissolve.
+  std::optional<Cited<int>> strongest_grade;
+  /// Grades up to this one are harm to it under a swab, where that is not what a job's limits usually count.
+  std::optional<Cited<int>> harm_grade;
   std::optional<TeasRegion> teas_region;
   std::string score_set;  ///< file stem of its published score set, where there is one
   std::vector<Flag> flags;
   std::string remark;
+  std::optional<Conditioning> conditioning;  ///< set by Catalogue
   bool operator==(const Material&) const = default;
 };
 
@@ -199,8 +215,10 @@ struct CatalogueRecords {
   std::vector<AmbiguousName> ambiguous_materials;  ///< the same of materials
   std::vector<Observation> observations;
   std::vector<GradeSpread> spreads;
-  Response response;    ///< the response curve used where a material has none of its own
-  Chemistry chemistry;  ///< what is published about liquids together
+  std::vector<Conditioning> conditionings;  ///< at most one a material
+  Response response;                        ///< the response curve used where a material has none of its own
+  std::optional<Response> swelling;         ///< the same for a film that swells but never dissolves
+  Chemistry chemistry;                      ///< what is published about liquids together
 };
 
 /// Whose names are meant.
@@ -223,6 +241,7 @@ class Catalogue {
   const std::vector<Source>& sources() const noexcept { return records_.sources; }
   const std::vector<GradeSpread>& spreads() const noexcept { return records_.spreads; }
   const Response& response() const noexcept { return records_.response; }
+  const std::optional<Response>& swelling() const noexcept { return records_.swelling; }
   const Chemistry& chemistry() const noexcept { return records_.chemistry; }
 
   /// What a typed name means, by id, name, other name or CAS number (NameIndex says in which order).
@@ -259,8 +278,17 @@ NameFault solvent_fault(std::string_view name, const Catalogue& catalogue, std::
 NameFault material_fault(std::string_view name, const Catalogue& catalogue, std::string unknown,
                          const std::string& otherwise);
 
-/// The material's sphere with its standard deviations: its own where recorded, else the default of its grade.
+/// The material's sphere with its standard deviations, as it was recorded: its own deviations, else those of its grade.
 /// Empty when the material has no sphere.
+std::optional<UncertainSphere> recorded_sphere(const Material& material, const Catalogue& catalogue);
+
+/// The sphere to judge by: as observations moved it, else as recorded. Empty when the material has none.
 std::optional<UncertainSphere> uncertain_sphere(const Material& material, const Catalogue& catalogue);
+
+/// Where observations bend that sphere; without places where they do not.
+LocalReach local_reach(const Material& material);
+
+/// The curve to judge by: the material's own, that of films which only swell, or the borrowed one.
+Response response_of(const Material& material, const Catalogue& catalogue);
 
 }  // namespace gentlest

@@ -35,16 +35,28 @@ struct Sphere {
 /// RED = Ra / R0, no unit. Below 1 the liquid lies inside the sphere; 1 is the middle of a band, not a wall.
 double relative_distance_RED(const Hansen& liquid, const Sphere& sphere);
 
-/// A sphere as far as it is known: independent Gaussian centre and radius (the radius truncated at 0).
+/// Covariances of the figures of a sphere with each other, MPa (MPa^0.5 squared). All 0: the figures are independent.
+struct SphereCovariance {
+  double dD_dP = 0;
+  double dD_dH = 0;
+  double dP_dH = 0;
+  double dD_R0 = 0;
+  double dP_R0 = 0;
+  double dH_R0 = 0;
+  bool operator==(const SphereCovariance&) const = default;
+};
+
+/// A sphere as far as it is known: Gaussian centre and radius (the radius truncated at 0).
 struct UncertainSphere {
   Sphere mean;
-  Hansen sd;         ///< standard deviation of each centre coordinate, MPa^0.5, not negative
-  double R0_sd = 0;  ///< standard deviation of the radius, MPa^0.5, not negative
+  Hansen sd;                     ///< standard deviation of each centre coordinate, MPa^0.5, not negative
+  double R0_sd = 0;              ///< standard deviation of the radius, MPa^0.5, not negative
+  SphereCovariance shared = {};  ///< with the deviations a positive semi-definite matrix
   bool operator==(const UncertainSphere&) const = default;
 };
 
 /// The sphere as a liquid meets it whose own parameters are only known to within `liquid_sd`: what counts is the
-/// difference of centre and liquid, so independent variances add up per coordinate, exactly.
+/// difference of centre and liquid, so independent variances add up per coordinate, exactly; covariances stay.
 UncertainSphere seen_from(const UncertainSphere& sphere, const Hansen& liquid_sd);
 
 /// Teas fractional parameters, per cent; they add up to 100.

@@ -25,10 +25,14 @@ struct Response {
   };
   std::array<Stage, grade_count - 1> stages{};
   std::string source;  ///< key of sources.yaml
+  /// The strongest grade that happens at all: 3 for a cross-linked film, which swells but never dissolves. What the
+  /// stages would give to stronger grades counts as this one.
+  int strongest = 1;
   bool operator==(const Response&) const = default;
 };
 
-/// Chance that the grade is `grade` or stronger at this RED. RED 0 gives 1. Precondition: red >= 0, grade 1..6.
+/// Chance that the grade is `grade` or stronger at this RED. RED 0 gives 1; 0 for grades stronger than `strongest`.
+/// Precondition: red >= 0, grade 1..6.
 double chance_at_most(const Response& response, int grade, double red);
 
 /// Chances of the six grades at this RED; they add up to 1.

@@ -81,6 +81,8 @@ void check_sources(const Material& material, SourceCheck& check) {
     check.expect(material.id, std::optional(material.sphere->sphere));
     check.expect(material.id, material.sphere->own_spread);
   }
+  if (material.strongest_grade) check.expect(material.id, material.strongest_grade->source);
+  if (material.harm_grade) check.expect(material.id, material.harm_grade->source);
   if (material.response) check.expect(material.id, material.response->source);
   if (material.teas_region) check.expect(material.id, material.teas_region->source);
 }
@@ -192,6 +194,22 @@ std::optional<SphereGrade> sphere_grade_from_word(std::string_view word) {
   return value_of<SphereGrade>(sphere_grade_words, word);
 }
 
+namespace {
+
+void check_conditionings(const CatalogueRecords& records, Faults& faults) {
+  for (const Conditioning& one : records.conditionings) {
+    const auto material = std::find_if(records.materials.begin(), records.materials.end(),
+                                       [&](const Material& record) { return record.id == one.material; });
+    const char* remedy = "make the file anew with `gentlest condition`";
+    if (material == records.materials.end())
+      complain(faults, "conditioned.yaml: \"" + one.material + "\" is no material", remedy);
+    else if (!one.sphere && !material->sphere)
+      complain(faults, "conditioned.yaml: \"" + one.material + "\" has no sphere that could be bent", remedy);
+  }
+}
+
+}  // namespace
+
 Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   Faults faults;
   solvent_names_ = index_names(records_.solvents, records_.ambiguous_solvents, faults);
@@ -212,8 +230,12 @@ Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   IdCheck ids(records_.solvents, faults);
   check_chemistry(records_.chemistry, ids, check);
   check_observations(records_, faults);
+  check_conditionings(records_, faults);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   for (Solvent& solvent : records_.solvents) complete_flame(solvent, *this);
+  for (Material& material : records_.materials)
+    for (const Conditioning& one : records_.conditionings)
+      if (one.material == material.id) material.conditioning = one;
 }
 
 const Source* Catalogue::find_source(std::string_view key) const {
@@ -238,7 +260,7 @@ std::vector<const Observation*> Catalogue::observations_with(const Solvent& solv
   return found;
 }
 
-std::optional<UncertainSphere> uncertain_sphere(const Material& material, const Catalogue& catalogue) {
+std::optional<UncertainSphere> recorded_sphere(const Material& material, const Catalogue& catalogue) {
   if (!material.sphere) return std::nullopt;
   const SphereRecord& record = *material.sphere;
   UncertainSphere sphere;
@@ -247,6 +269,23 @@ std::optional<UncertainSphere> uncertain_sphere(const Material& material, const 
     if (!record.own_spread && spread.grade == record.grade) sphere = {{}, spread.sd, spread.R0_sd};
   sphere.mean = record.sphere.chosen.value;
   return sphere;
+}
+
+std::optional<UncertainSphere> uncertain_sphere(const Material& material, const Catalogue& catalogue) {
+  if (material.conditioning && material.conditioning->sphere) return material.conditioning->sphere;
+  return recorded_sphere(material, catalogue);
+}
+
+LocalReach local_reach(const Material& material) {
+  return material.conditioning ? material.conditioning->reach : LocalReach{};
+}
+
+Response response_of(const Material& material, const Catalogue& catalogue) {
+  Response response = catalogue.response();
+  if (material.strongest_grade && catalogue.swelling()) response = *catalogue.swelling();
+  if (material.response) response = *material.response;
+  if (material.strongest_grade) response.strongest = material.strongest_grade->value;
+  return response;
 }
 
 }  // namespace gentlest

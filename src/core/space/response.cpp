@@ -25,12 +25,17 @@ std::array<double, grade_count> grade_chances(const Response& response, double r
     not_yet *= 1 - here;
   }
   chances.back() = not_yet;
+  for (int grade = 1; grade < response.strongest; ++grade) {
+    chances[static_cast<std::size_t>(grade)] += chances[static_cast<std::size_t>(grade - 1)];
+    chances[static_cast<std::size_t>(grade - 1)] = 0;
+  }
   return chances;
 }
 
 double chance_at_most(const Response& response, int grade, double red) {
   assert(red >= 0 && grade >= 1 && grade <= grade_count);
   if (grade >= grade_count) return 1;
+  if (grade < response.strongest) return 0;
   double weaker = 1;
   for (std::size_t stage = 0; stage < static_cast<std::size_t>(grade); ++stage)
     weaker *= 1 - stage_chance(response.stages[stage], red);
