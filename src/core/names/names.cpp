@@ -1,4 +1,4 @@
-#include "gentlest/catalogue/names.hpp"
+#include "gentlest/names/names.hpp"
 
 #include "core/base/enum_words.hpp"
 
