@@ -16,7 +16,7 @@ class InventedShelf {
       solvents_[i].id = solvents_[i].name = std::string("liquid ") + static_cast<char>('a' + i);
       const double dD = between(14, 19);
       const double dP = between(0, 14);
-      liquids.push_back({solvents_[i].name, &solvents_[i], false, 0, {dD, dP, between(0, 22)}});
+      liquids.push_back({solvents_[i].name, &solvents_[i], 0, {dD, dP, between(0, 22)}});
     }
     kept = {{{between(16, 19), between(6, 11), between(6, 12)}, between(5, 8)}, {0.8, 1.5, 1.8}, 0.9};
     target = {{{between(17, 20), between(3, 7), between(6, 11)}, between(8, 11)}, {0.9, 1.6, 1.8}, 1.2};

@@ -50,7 +50,7 @@ inline std::vector<Liquid> small_shelf(Dice& dice, std::size_t count) {
       at = {(a.dD + b.dD) / 2, (a.dP + b.dP) / 2, (a.dH + b.dH) / 2};
     }
     if (kind == 2) at.dP = at.dH = 0;
-    shelf.push_back({std::string(1, static_cast<char>('a' + i)), nullptr, false, 0, at});
+    shelf.push_back({std::string(1, static_cast<char>('a' + i)), nullptr, 0, at});
   }
   return shelf;
 }

@@ -34,7 +34,7 @@ inline SearchTask make_task(std::size_t count, std::uint64_t seed, int parts, in
   task.parts = parts;
   task.step_percent = step_percent;
   for (std::size_t i = 0; i < count; ++i)
-    task.shelf.push_back({"liquid " + std::to_string(1000 + i), nullptr, false, 0, point({{14, 0, 0}, {19, 14, 22}})});
+    task.shelf.push_back({"liquid " + std::to_string(1000 + i), nullptr, 0, point({{14, 0, 0}, {19, 14, 22}})});
   const UncertainSphere target = layer({{17, 3, 6}, {20, 7, 11}}, 8, 11);
   const UncertainSphere paint = layer({{16, 6, 6}, {19, 11, 12}}, 5, 8);
   const UncertainSphere passage = layer({{15, 4, 4}, {20, 12, 14}}, 4, 8);

@@ -16,9 +16,9 @@ namespace gentlest {
 struct Liquid {
   std::string label;  ///< as printed, e.g. "ethanol 96 %"
   const Solvent* solvent = nullptr;
-  bool denatured = false;     ///< holds a denaturant that no record names; the label says so
   double water_fraction = 0;  ///< by volume before mixing, 0 (absolute) to below 1
   Hansen hansen;              ///< of the liquid as it is in the bottle, MPa^0.5
+  bool denatured = false;     ///< holds a denaturant that no record names; the label says so
 };
 
 /// A bottle of this solvent. `grade` is empty (taken as free of water) or as read_grade takes it. The label holds the
