@@ -47,6 +47,12 @@ void read_value(YamlFile& file, const YamlNode& node, ExplosiveLimits& value) {
   if (node.items.size() == 2) value.upper_percent = n[1];
 }
 
+void read_value(YamlFile& file, const YamlNode& node, PrintedRange& value) {
+  const std::vector<double> n = file.numbers(node, "value [low, high]", 2, 2);
+  value = {n[0], n[1]};
+  if (value.high < value.low) file.complain(node, "the end of a range cannot lie below its beginning");
+}
+
 void read_value(YamlFile& file, const YamlNode& node, Antoine& value) {
   const std::vector<double> n = file.numbers(node, "value [A, B, C, from_K, to_K]", 5, 5);
   value = {n[0], n[1], n[2], n[3], n[4]};

@@ -19,6 +19,7 @@ void read_value(YamlFile& file, const YamlNode& node, Teas& value);
 void read_value(YamlFile& file, const YamlNode& node, Sphere& value);
 void read_value(YamlFile& file, const YamlNode& node, UncertainSphere& value);  // [sd dD, sd dP, sd dH, sd R0]
 void read_value(YamlFile& file, const YamlNode& node, ExplosiveLimits& value);
+void read_value(YamlFile& file, const YamlNode& node, PrintedRange& value);
 void read_value(YamlFile& file, const YamlNode& node, Antoine& value);
 
 /// The key "standing" of a record; complains when it is missing or not a word we know.

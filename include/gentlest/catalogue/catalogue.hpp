@@ -32,6 +32,13 @@ struct ExplosiveLimits {
   bool operator==(const ExplosiveLimits&) const = default;
 };
 
+/// What is printed as a range because the liquid is a blend that varies; low and high may be one.
+struct PrintedRange {
+  double low = 0;
+  double high = 0;  ///< at least low
+  bool operator==(const PrintedRange&) const = default;
+};
+
 /// A share from which a record's own limit puts a statement on a mixture: "STOT SE 3; H335: C >= 25 %".
 struct SpecificLimit {
   std::string code;                     ///< e.g. H335
@@ -107,9 +114,11 @@ struct Solvent {
   std::optional<Known<double>> molar_volume_cm3_per_mol;
   std::optional<Known<double>> density_g_per_cm3;  ///< at 25 C unless the note says otherwise
   std::optional<Known<double>> boiling_point_C;
-  std::optional<Known<double>> vapour_pressure_kPa;  ///< at 25 C unless the note says otherwise
-  std::optional<Known<double>> evaporation_rate;     ///< n-butyl acetate = 1
-  std::optional<Known<double>> flash_point_C;        ///< closed cup unless the note says otherwise
+  std::optional<Known<PrintedRange>> boiling_range_C;    ///< of a blend, first drop to last
+  std::optional<Known<PrintedRange>> aromatics_percent;  ///< of a petroleum cut, % by volume, 0 to 100
+  std::optional<Known<double>> vapour_pressure_kPa;      ///< at 25 C unless the note says otherwise
+  std::optional<Known<double>> evaporation_rate;         ///< n-butyl acetate = 1
+  std::optional<Known<double>> flash_point_C;            ///< closed cup unless the note says otherwise
   std::optional<Known<double>> autoignition_C;
   std::optional<Known<ExplosiveLimits>> explosive_limits;
   std::optional<Known<Antoine>> antoine;

@@ -17,8 +17,9 @@ namespace gentlest {
 struct SolventFigure {
   using Member = std::variant<std::optional<Known<double>> Solvent::*, std::optional<Known<Hansen>> Solvent::*,
                               std::optional<Known<Teas>> Solvent::*, std::optional<Known<ExplosiveLimits>> Solvent::*,
-                              std::optional<Known<Antoine>> Solvent::*, std::optional<Cited<Hansen>> Solvent::*,
-                              std::optional<Cited<std::string>> Solvent::*, std::optional<Cited<bool>> Solvent::*>;
+                              std::optional<Known<PrintedRange>> Solvent::*, std::optional<Known<Antoine>> Solvent::*,
+                              std::optional<Cited<Hansen>> Solvent::*, std::optional<Cited<std::string>> Solvent::*,
+                              std::optional<Cited<bool>> Solvent::*>;
   const char* key;       ///< in the files of the catalogue
   const char* name;      ///< for `list --having`, without a unit
   const char* data_key;  ///< in the JSON and CSV of a card; carries the unit

@@ -28,6 +28,8 @@ const std::vector<SolventFigure>& solvent_figures() {
        &Solvent::molar_volume_cm3_per_mol},
       {"density_g_per_cm3", "density", "density_g_per_cm3", "g/cm3", &Solvent::density_g_per_cm3},
       {"boiling_point_C", "boiling_point", "boiling_point_C", "C", &Solvent::boiling_point_C},
+      {"boiling_range_C", "boiling_range", "boiling_range_C", "C", &Solvent::boiling_range_C},
+      {"aromatics_percent", "aromatics", "aromatics_percent", "% by volume", &Solvent::aromatics_percent},
       {"vapour_pressure_kPa", "vapour_pressure", "vapour_pressure_kPa", "kPa", &Solvent::vapour_pressure_kPa},
       {"evaporation_rate", "evaporation_rate", "evaporation_rate", "", &Solvent::evaporation_rate},
       {"flash_point_C", "flash_point", "flash_point_C", "C", &Solvent::flash_point_C},

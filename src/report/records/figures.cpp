@@ -30,6 +30,10 @@ std::vector<double> values_of(const ExplosiveLimits& value) {
   return {value.lower_percent};
 }
 
+std::vector<double> values_of(const PrintedRange& value) {
+  return {value.low, value.high};
+}
+
 std::vector<double> values_of(const Antoine& value) {
   return {value.A, value.B, value.C, value.from_K, value.to_K};
 }

@@ -16,6 +16,7 @@ std::vector<double> values_of(const Teas& value);
 std::vector<double> values_of(const Sphere& value);
 std::vector<double> values_of(const UncertainSphere& value);  ///< the standard deviations only
 std::vector<double> values_of(const ExplosiveLimits& value);
+std::vector<double> values_of(const PrintedRange& value);
 std::vector<double> values_of(const Antoine& value);
 
 template <class T>

@@ -33,6 +33,8 @@ FigureGroup physical(const Solvent& solvent) {
           {figure_of(solvent, "molar_mass_g_per_mol", "molar mass"),
            figure_of(solvent, "molar_volume_cm3_per_mol", "molar volume"),
            figure_of(solvent, "density_g_per_cm3", "density"), figure_of(solvent, "boiling_point_C", "boiling point"),
+           figure_of(solvent, "boiling_range_C", "boils from, to"),
+           figure_of(solvent, "aromatics_percent", "aromatics, from, to"),
            figure_of(solvent, "vapour_pressure_kPa", "vapour pressure"),
            figure_of(solvent, "evaporation_rate", "evaporation rate (n-butyl acetate = 1)"),
            figure_of(solvent, "antoine", "vapour pressure equation: A, B, C, from K, to K")}};
