@@ -2,6 +2,7 @@
 
 #include "io/catalogue_records.hpp"
 #include "io/chemistry_records.hpp"
+#include "io/conditioning_records.hpp"
 #include "io/files.hpp"
 #include "io/name_records.hpp"
 #include "io/observation_records.hpp"
@@ -48,6 +49,8 @@ void read_file(const NamedText& named, const std::string& folder, CatalogueRecor
       read_sources(file, records);
     else if (named.name == "names.yaml")
       read_ambiguous_names(file, records);
+    else if (named.name == "conditioned.yaml")
+      read_conditionings(file, records);
     else if (named.name == "response.yaml")
       read_response(file, records);
     else if (begins_with(named.name, "unifac"))

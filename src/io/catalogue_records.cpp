@@ -223,6 +223,7 @@ Material read_material(YamlFile& file, const YamlNode& node) {
   }
   material.strongest_grade = read_grade_figure(map, "strongest_grade");
   material.harm_grade = read_grade_figure(map, "harm_grade");
+  material.observed_like = map.texts("observed_like");
   if (const YamlNode* region = map.find("teas_region")) material.teas_region = read_region(file, *region);
   material.score_set = map.text("score_set");
   if (const YamlNode* flags = map.find("flags")) material.flags = read_flags(file, *flags);

@@ -188,6 +188,10 @@ struct Conditioning {
   LocalReach reach;                       ///< where the observations bend it
   int observations = 0;                   ///< that it rests on
   int sources = 0;                        ///< publications and kinds of hearsay behind them
+  int clear_cut = 0;                      ///< of them clear-cut, each judged by a fit without its source
+  int right = 0;                          ///< of these right
+  double brier = 0;                       ///< their mean squared difference of chance and what happened
+  std::vector<std::string> misfits;       ///< liquids that the fit itself puts on the wrong side of one half
   bool operator==(const Conditioning&) const = default;
 };
 
@@ -205,6 +209,8 @@ struct Material {
   std::optional<Cited<int>> strongest_grade;
   /// Grades up to this one are harm to it under a swab, where that is not what a job's limits usually count.
   std::optional<Cited<int>> harm_grade;
+  /// Ids of materials that it behaves like: what was seen on them counts half for its sphere, too.
+  std::vector<std::string> observed_like;
   std::optional<TeasRegion> teas_region;
   std::string score_set;  ///< file stem of its published score set, where there is one
   std::vector<Flag> flags;
@@ -226,8 +232,9 @@ struct CatalogueRecords {
   std::vector<GradeSpread> spreads;
   std::vector<Conditioning> conditionings;  ///< at most one a material
   Response response;                        ///< the response curve used where a material has none of its own
-  std::optional<Response> swelling;         ///< the same for a film that swells but never dissolves
-  Chemistry chemistry;                      ///< what is published about liquids together
+  /// On a film that swells but never dissolves a swab of seconds acts as if ln RED were larger by this.
+  double swab_ln_further = 0;
+  Chemistry chemistry;  ///< what is published about liquids together
 };
 
 /// Whose names are meant.
@@ -250,7 +257,7 @@ class Catalogue {
   const std::vector<Source>& sources() const noexcept { return records_.sources; }
   const std::vector<GradeSpread>& spreads() const noexcept { return records_.spreads; }
   const Response& response() const noexcept { return records_.response; }
-  const std::optional<Response>& swelling() const noexcept { return records_.swelling; }
+  double swab_ln_further() const noexcept { return records_.swab_ln_further; }
   const Chemistry& chemistry() const noexcept { return records_.chemistry; }
 
   /// What a typed name means, by id, name, other name or CAS number (NameIndex says in which order).
@@ -297,7 +304,8 @@ std::optional<UncertainSphere> uncertain_sphere(const Material& material, const 
 /// Where observations bend that sphere; without places where they do not.
 LocalReach local_reach(const Material& material);
 
-/// The curve to judge by: the material's own, that of films which only swell, or the borrowed one.
-Response response_of(const Material& material, const Catalogue& catalogue);
+/// The curve to judge by: the material's own or the borrowed one, capped at the strongest grade that happens to it. On
+/// a film that only swells a short contact (is_short) acts as if it were further off.
+Response response_of(const Material& material, const Catalogue& catalogue, Contact contact = Contact::swab);
 
 }  // namespace gentlest

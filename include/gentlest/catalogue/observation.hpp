@@ -15,6 +15,9 @@ enum class Contact { swab, sponge, brush, poultice, immersion, not_told };
 std::string_view to_word(Contact contact);
 std::optional<Contact> contact_from_word(std::string_view word);
 
+/// A swab, a sponge, a brush: seconds, against minutes or hours.
+bool is_short(Contact contact);
+
 /// What happened: one of the six grades of solubility tests (space/response.hpp), or what became of a layer under a
 /// swab, sponge, brush or poultice.
 enum class ObservedResult {

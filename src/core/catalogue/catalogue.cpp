@@ -205,7 +205,19 @@ void check_conditionings(const CatalogueRecords& records, Faults& faults) {
       complain(faults, "conditioned.yaml: \"" + one.material + "\" is no material", remedy);
     else if (!one.sphere && !material->sphere)
       complain(faults, "conditioned.yaml: \"" + one.material + "\" has no sphere that could be bent", remedy);
+    else if (one.sphere && !is_possible(*one.sphere))
+      complain(faults, "conditioned.yaml: the covariances of \"" + one.material + "\" contradict its deviations",
+               remedy);
   }
+}
+
+void check_likenesses(const CatalogueRecords& records, Faults& faults) {
+  for (const Material& material : records.materials)
+    for (const std::string& like : material.observed_like)
+      if (like == material.id || std::none_of(records.materials.begin(), records.materials.end(),
+                                              [&](const Material& other) { return other.id == like; }))
+        complain(faults, "\"" + material.id + "\" behaves like \"" + like + "\", which is no other material",
+                 "name the id of a material");
 }
 
 }  // namespace
@@ -231,6 +243,7 @@ Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   check_chemistry(records_.chemistry, ids, check);
   check_observations(records_, faults);
   check_conditionings(records_, faults);
+  check_likenesses(records_, faults);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   for (Solvent& solvent : records_.solvents) complete_flame(solvent, *this);
   for (Material& material : records_.materials)
@@ -280,11 +293,12 @@ LocalReach local_reach(const Material& material) {
   return material.conditioning ? material.conditioning->reach : LocalReach{};
 }
 
-Response response_of(const Material& material, const Catalogue& catalogue) {
-  Response response = catalogue.response();
-  if (material.strongest_grade && catalogue.swelling()) response = *catalogue.swelling();
-  if (material.response) response = *material.response;
-  if (material.strongest_grade) response.strongest = material.strongest_grade->value;
+Response response_of(const Material& material, const Catalogue& catalogue, Contact contact) {
+  Response response = material.response ? *material.response : catalogue.response();
+  if (!material.strongest_grade) return response;
+  response.strongest = material.strongest_grade->value;
+  if (!material.response && is_short(contact))
+    for (Response::Stage& stage : response.stages) stage.intercept += stage.slope * catalogue.swab_ln_further();
   return response;
 }
 

@@ -44,6 +44,10 @@ std::string_view to_word(Contact contact) {
   return word_of(contact_words, contact);
 }
 
+bool is_short(Contact contact) {
+  return contact == Contact::swab || contact == Contact::sponge || contact == Contact::brush;
+}
+
 std::optional<Contact> contact_from_word(std::string_view word) {
   return value_of<Contact>(contact_words, word);
 }
