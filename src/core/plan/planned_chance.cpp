@@ -1,5 +1,7 @@
 #include "core/plan/planned_chance.hpp"
 
+#include "gentlest/plan/limits.hpp"
+
 namespace gentlest {
 
 int grade_that_counts(const PlannedLayer& layer, const Limits& limits) {
