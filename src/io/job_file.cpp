@@ -161,6 +161,9 @@ void read_limit(YamlMap& map, const char* key, int& value) {
 void read_limit(YamlMap& map, const char* key, double& value) {
   value = map.number(key).value_or(value);
 }
+void read_limit(YamlMap& map, const char* key, std::optional<int>& value) {
+  value = map.whole(key);
+}
 void read_limit(YamlMap& map, const char* key, std::optional<double>& value) {
   value = map.number(key);
 }

@@ -159,4 +159,92 @@ double chance_of_grade(const Hansen& liquid, const UncertainSphere& sphere, cons
   return std::clamp(chance, 0.0, 1.0);
 }
 
+namespace {
+
+// Fine enough that a straight line between two nodes is right to 1e-7 for slopes up to 12.
+class TableOfRED {
+ public:
+  TableOfRED(const Response& response, int grade) {
+    for (int i = 0; i <= nodes; ++i)
+      values_.push_back(chance_at_most(response, grade, std::exp(lowest + i * (highest - lowest) / nodes)));
+  }
+  double operator()(double square_of_RED) const {
+    if (square_of_RED <= 0) return values_.front();
+    const double position =
+        std::clamp((0.5 * std::log(square_of_RED) - lowest) / (highest - lowest) * nodes, 0.0, nodes - 1e-9);
+    const auto node = static_cast<std::size_t>(position);
+    return values_[node] + (position - static_cast<double>(node)) * (values_[node + 1] - values_[node]);
+  }
+
+ private:
+  static constexpr int nodes = 60000;
+  static constexpr double lowest = -7, highest = 8;
+  std::vector<double> values_;
+};
+
+}  // namespace
+
+double chance_by_sums(const Hansen& liquid, const FieldSubject& subject) {
+  const UncertainSphere& sphere = subject.sphere;
+  const TableOfRED chance(subject.response, subject.grade);
+  const std::array<double, 3> from = scaled(liquid), middle = scaled(sphere.mean.centre), sd = scaled(sphere.sd);
+  const SphereCovariance& shared = sphere.shared;
+  // By R0, dH, dP, 2 dD in turn: each figure by those before it and a deviation of its own.
+  const auto safe = [](double square) { return std::sqrt(std::max(square, 0.0)); };
+  const double R = sphere.R0_sd;
+  const double H_R = R > 0 ? shared.dH_R0 / R : 0;
+  const double H = safe(sd[2] * sd[2] - H_R * H_R);
+  const double P_R = R > 0 ? shared.dP_R0 / R : 0;
+  const double P_H = H > 0 ? (shared.dP_dH - P_R * H_R) / H : 0;
+  const double P = safe(sd[1] * sd[1] - P_R * P_R - P_H * P_H);
+  const double D_R = R > 0 ? 2 * shared.dD_R0 / R : 0;
+  const double D_H = H > 0 ? (2 * shared.dD_dH - D_R * H_R) / H : 0;
+  const double D_P = P > 0 ? (2 * shared.dD_dP - D_R * P_R - D_H * P_H) / P : 0;
+  const double D = safe(sd[0] * sd[0] - D_R * D_R - D_H * D_H - D_P * D_P);
+  const double longer = reach_factor(subject.reach, liquid);
+  const NormalRule unit = normal_rule({0, 1}, 0.45);
+  const double first = R > 0 ? std::max(-7.0, -sphere.mean.R0 / R) : 0;
+  double sum = 0, mass = 0;
+  const auto add_radius = [&](double z, double weight) {
+    const double radius = (sphere.mean.R0 + z * R) * longer;
+    mass += weight;
+    const auto over = [&](double deviation, auto&& one) {
+      for (std::size_t i = 0; i < unit.place.size(); ++i) {
+        if (deviation <= 0 && i > 0) return;
+        if (deviation <= 0)
+          one(0.0, 1.0);
+        else if (unit.weight[i] > 1e-9)
+          one(unit.place[i], unit.weight[i]);
+      }
+    };
+    over(H, [&](double h, double by_h) {
+      const double dH = middle[2] + H_R * z + H * h - from[2];
+      over(P, [&](double p, double by_p) {
+        if (by_h * by_p < 1e-10) return;
+        const double dP = middle[1] + P_R * z + P_H * h + P * p - from[1];
+        double row = 0;
+        over(D, [&](double d, double by_d) {
+          const double dD = middle[0] + D_R * z + D_H * h + D_P * p + D * d - from[0];
+          row += by_d * chance((dD * dD + dP * dP + dH * dH) / (radius * radius));
+        });
+        sum += weight * by_h * by_p * row;
+      });
+    });
+  };
+  if (R <= 0) {
+    add_radius(0, 1);
+  } else {
+    const GaussLegendre<8>& rule = gauss_legendre<8>();
+    constexpr int panels = 4;
+    const double half = (7 - first) / (2 * panels);
+    for (int panel = 0; panel < panels; ++panel)
+      for (std::size_t i = 0; i < 8; ++i) {
+        const double z = first + half * (2 * panel + 1 + rule.node[i]);
+        const double weight = half * rule.weight[i] * normal_density(z);
+        if (weight > 1e-10) add_radius(z, weight);
+      }
+  }
+  return sum / mass;
+}
+
 }  // namespace gentlest::test

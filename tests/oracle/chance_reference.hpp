@@ -16,4 +16,10 @@ double chance_nearer_than(const Hansen& liquid, const Hansen& centre, const Hans
 /// uncertain sphere. Takes milliseconds. Absolute error below 1e-8.
 double chance_of_grade(const Hansen& liquid, const UncertainSphere& sphere, const Response& response, int grade);
 
+/// The same for a sphere with covariances, and for one that is bent in places: the plain sum over R0 and then over the
+/// centre given R0, in the coordinates of a triangle L with L L^T = the covariance matrix; no eigenvalues, no blur, no
+/// interpolation but in RED. Takes some hundredths of a second. Absolute error below 1e-6 where no deviation is more
+/// than about three times the width of the curve.
+double chance_by_sums(const Hansen& liquid, const FieldSubject& subject);
+
 }  // namespace gentlest::test

@@ -111,11 +111,11 @@ class Plain {
       if (out.good < most) out.good += set_.luck_of_mixture * (most - out.good);
     }
     for (const KeptBelief& kept : task_.kept) {
-      double risk = kept.belief.chance(point, set_.risk_level);
-      out.good *= 1 - kept.belief.share_nearer(point, curve().RED_where(set_.risk_level, set_.good_risk));
+      double risk = kept.belief.chance(point, kept.risk_level);
+      out.good *= 1 - kept.belief.share_nearer(point, curve().RED_where(kept.risk_level, set_.good_risk));
       if (set_.luck_of_mixture > 0 && passed(point, kept.name))
         risk = (1 - set_.luck_of_mixture) * risk +
-               set_.luck_of_mixture * kept.belief.chance_though_passed(point, set_.risk_level);
+               set_.luck_of_mixture * kept.belief.chance_though_passed(point, kept.risk_level);
       out.risk = std::max(out.risk, risk);
     }
     return out;
@@ -151,7 +151,7 @@ class Plain {
     if (!drifts_) return false;
     return drifts_(candidate, [&](const Hansen& point) {
       for (const KeptBelief& kept : task_.kept)
-        if (kept.belief.chance(point, set_.risk_level) > limit) return true;
+        if (kept.belief.chance(point, kept.risk_level) > limit) return true;
       return false;
     });
   }
@@ -280,7 +280,8 @@ class Plain {
       next.risk_limit = set_.passed_risk;
       return next;
     }
-    if (proposes && next.mixture->risk > edge_above && left > 0 && !passed(task_.candidates[*next.mixture->candidate], ""))
+    if (proposes && next.mixture->risk > edge_above && left > 0 &&
+        !passed(task_.candidates[*next.mixture->candidate], ""))
       return at_edge(*next.mixture);
     return next;
   }

@@ -3,16 +3,20 @@
 
 #include "gentlest/catalogue/catalogue.hpp"
 #include "gentlest/liquids/mixture.hpp"
+#include "gentlest/plan/limits.hpp"
 
 #include <optional>
 #include <vector>
 
 namespace gentlest {
 
-/// Chances of one liquid on one material, by the grades that a job's limits count where it says nothing else.
+/// Chances of one liquid on one material, by the grades that count where a job's limits say nothing else: "moves" up to
+/// Limits::effect_grade or the strongest grade that happens to the material, "affects" up to what is harm to it.
 struct ActionChances {
-  double moves = 0;    ///< grade 2 or stronger: dissolves or nearly (Limits::effect_grade)
-  double affects = 0;  ///< grade 4 or stronger: swells clearly or worse (Limits::risk_grade)
+  double moves = 0;
+  double affects = 0;
+  int moves_grade = Limits().effect_grade;  ///< 2: dissolves or nearly
+  int affects_grade = usual_risk_grade;     ///< 4: swells clearly or worse
 };
 
 /// The response curve averaged over the material's uncertain sphere, for each mixture in turn, rounded as a search

@@ -6,6 +6,7 @@
 
 #include "gentlest/learning/reading.hpp"
 #include "gentlest/space/hansen.hpp"
+#include "gentlest/space/reach.hpp"
 #include "gentlest/space/response.hpp"
 
 #include <array>
@@ -46,8 +47,18 @@ class ReadingCurve {
 
 /// The response curve of the catalogue, read as levels of a swab: level 4 as "dissolves", 3 as "dissolves nearly" or
 /// better, 2 from "swells strongly", 1 from "swells" on. Borrowed: a swab acts more shortly; the readings then shift
-/// R0, which is all that a change of strength can do to a curve in ln RED.
+/// R0, which is all that a change of strength can do to a curve in ln RED. Response::strongest is left out: it says
+/// what the grade of a long test is called, while the eye reads levels, and what looks like the strongest on a film
+/// that only swells still speaks of where it swells.
 ReadingCurve borrowed_curve(const Response& response);
+
+/// The same for a layer that may be of several materials: the mean of their chances, each as far as it is believed. One
+/// belief has one curve.
+struct WeighedResponse {
+  Response response;
+  double weight = 1;  ///< positive; weights need not add up to 1
+};
+ReadingCurve borrowed_curve(const std::vector<WeighedResponse>& responses);
 
 /// The level that a grade limit of the job means: grade 2 ("dissolves nearly") is level 3 ("mostly"), grade 4 is 1.
 int level_of_grade(int grade);
@@ -57,6 +68,7 @@ struct SphereHypothesis {
   UncertainSphere sphere;
   double weight = 1;  ///< positive; weights need not add up to 1
   std::string what;   ///< e.g. "aged dammar, as recorded"
+  LocalReach reach = {};
   bool operator==(const SphereHypothesis&) const = default;
 };
 
@@ -65,7 +77,8 @@ struct SphereHypothesis {
 inline constexpr double kept_stray_share = 0.25;
 
 /// What is held of a layer before any swab: candidate materials, and a share for "none of these, or not as published":
-/// the same centres with standard deviations `stray_factor` times as wide, or wider.
+/// the same centres with standard deviations `stray_factor` times as wide, or wider. Covariances grow with the square
+/// of that factor; where a deviation is raised to its floor they stay.
 struct LayerPrior {
   std::vector<SphereHypothesis> hypotheses;  ///< at least one
   double stray_share = 0.08;                 ///< 0..1; the default is our choice, see docs/study.md
@@ -149,7 +162,12 @@ class LayerBelief {
 
   const LayerPrior& prior() const noexcept { return prior_; }
   const ReadingCurve& curve() const noexcept { return curve_; }
+  /// As taken in: `radius_factor` with that of the point's place (radius_factor_at).
   const std::vector<Evidence>& seen() const noexcept { return seen_; }
+
+  /// By how much R0 acts larger at this point (LocalReach), in all that follows: of several hypotheses the mean of the
+  /// logarithms, each as far as it was believed before any reading. A particle does not know its hypothesis.
+  double radius_factor_at(const Hansen& point) const;
 
   /// Chance that a swab with this mixture does `level` (1..4) or more, averaged over the particles.
   double chance(const Hansen& point, int level) const;

@@ -19,15 +19,14 @@ struct PastTest {
   bool at_edge = false;
   std::string passage;           ///< colour under the swab; empty: not noted
   std::optional<bool> moved;     ///< the layer to remove was moved (level of effect or more)
-  std::optional<bool> affected;  ///< the original was affected (level of risk or more)
+  std::optional<bool> affected;  ///< the original was affected (KeptBelief::risk_level or more)
   std::string layer = {};        ///< name of the KeptBelief that it spoke of; empty: of all
   bool operator==(const PastTest&) const = default;
 };
 
 /// How bold the search is. Defaults: tuned on simulated paintings, docs/study.md.
 struct NextTestSettings {
-  int effect_level = 3;  ///< level of a removal reading that counts as "moved"
-  int risk_level = 1;    ///< level of a reading of the original that counts as "affected"
+  int effect_level = 3;                                        ///< level of a removal reading that counts as "moved"
   std::vector<double> risk_limits = {0.02, 0.05, 0.10, 0.20};  ///< raised one by one
   double least_promise = 0.07;   ///< chance of "moved and unaffected" below which a mixture is not worth a swab
   double step = 0.5;             ///< largest step in effect (as believed before the tests) beyond the boldest one tried
@@ -67,6 +66,7 @@ NextTestSettings settings_within(double risk_limit, bool has_borrowed_curve);
 struct KeptBelief {
   std::string name;
   LayerBelief belief;
+  int risk_level = 1;  ///< level of a reading of the original that counts as "affected" here
 };
 
 struct NextTestTask {

@@ -36,7 +36,8 @@ enum class WeakPointKind {
   may_be_else,         ///< a layer may be another material as well
   not_examined,        ///< the layer is taken as the files record it
   found_otherwise,     ///< the files record another material of the layer than was found
-  borrowed_curve,      ///< responses are those of fresh resins in long contact
+  only_swells,         ///< the layer swells but never dissolves: other grades count on it
+  borrowed_curve,      ///< of layers without a curve of their own: that of fresh resins in long contact
   no_grade_written     ///< ethanol on the shelf without a grade
 };
 struct WeakPoint {

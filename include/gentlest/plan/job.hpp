@@ -77,14 +77,14 @@ struct ShelfBottle {
 
 /// What the plan may use and how far it may go. Ranges and units of all: gentlest/plan/limits.hpp.
 struct Limits {
-  int parts = 3;               ///< largest number of liquids in one mixture
-  int bottles = 3;             ///< largest number of bottles of the whole ladder, at least `parts`
-  int step_percent = 5;        ///< grid of volume shares; divides 100
-  int rungs = 7;               ///< largest number of rungs
-  double risk_limit = 0.25;    ///< no rung may exceed this chance for any layer to keep; docs/science.md, "Defaults"
-  double wanted_effect = 0.5;  ///< below this chance a mixture does not count as moving the layer
-  int effect_grade = 2;        ///< grades up to this one count as "moved": 2 is "dissolves or nearly"
-  int risk_grade = 4;          ///< grades up to this one count as "affected": 4 is "swells clearly or worse"
+  int parts = 3;                  ///< largest number of liquids in one mixture
+  int bottles = 3;                ///< largest number of bottles of the whole ladder, at least `parts`
+  int step_percent = 5;           ///< grid of volume shares; divides 100
+  int rungs = 7;                  ///< largest number of rungs
+  double risk_limit = 0.25;       ///< no rung may exceed this chance for any layer to keep; docs/science.md, "Defaults"
+  double wanted_effect = 0.5;     ///< below this chance a mixture does not count as moving the layer
+  int effect_grade = 2;           ///< grades up to this one count as "moved": 2 is "dissolves or nearly"
+  std::optional<int> risk_grade;  ///< grades up to this one count as "affected"; nothing: risk_grade_of says which
   std::vector<std::string> avoid_families;
   std::vector<std::string> avoid_statements;  ///< GHS codes, e.g. H360
   std::vector<std::string> avoid_solvents;

@@ -16,8 +16,8 @@ enum class Ends { belong, excluded, divide_100 };
 
 /// One limit. Truths and lists have no range.
 struct Limit {
-  using Member = std::variant<int Limits::*, double Limits::*, std::optional<double> Limits::*, bool Limits::*,
-                              std::vector<std::string> Limits::*>;
+  using Member = std::variant<int Limits::*, double Limits::*, std::optional<int> Limits::*,
+                              std::optional<double> Limits::*, bool Limits::*, std::vector<std::string> Limits::*>;
   const char* key;  ///< in the job's file and in JSON; carries the unit
   Member member;
   double smallest = 0, largest = 0;
@@ -25,6 +25,15 @@ struct Limit {
   const char* unit = "";
   const char* option = "";  ///< of the command line, without its dashes; empty where the file alone says it
 };
+
+/// The grade up to which a layer to keep counts as affected where neither the job nor its material says: 4 is "swells
+/// clearly or worse".
+inline constexpr int usual_risk_grade = 4;
+
+/// What counts on one material: the job's own word, else what is harm to it, else the usual; and for one to remove no
+/// grade stronger than ever happens to it.
+int risk_grade_of(std::optional<int> harm_grade, const Limits& limits);
+int effect_grade_of(int strongest_grade, const Limits& limits);
 
 /// All limits, in the order in which JSON shows them. What is left out in a job stays as Limits has it.
 const std::vector<Limit>& all_limits();

@@ -23,6 +23,8 @@ struct OtherMaterial {
   std::string material_name;
   UncertainSphere sphere;
   double share = 0;  ///< how far it is believed, 0..1
+  LocalReach reach = {};
+  Response response = {};
 };
 
 /// What is suspected of a passage that is judged like its layer.
@@ -53,10 +55,13 @@ struct PlannedLayer {
   SphereGrade grade = SphereGrade::assumed;
   std::string sphere_source;                  ///< key of sources.yaml, or the user's words
   std::string assumption;                     ///< in plain words; empty when the sphere is the material's own
-  bool own_response = false;                  ///< false: the response curve is borrowed from fresh resins
+  bool own_response = false;                  ///< false: the response curve is borrowed from fresh resins that dissolve
   std::vector<Flag> flags;                    ///< of the material and as suspected of all of it in the job
   std::vector<OtherMaterial> possible;        ///< for the readings to weigh; effect and risk of the plan leave them out
   std::vector<PassageWarning> passages = {};  ///< that are judged like this layer and of which more is suspected
+  LocalReach reach = {};               ///< where observations bend the sphere; none for a sphere of the user's own
+  Response response = {};              ///< the material's own, that of films which only swell, or the borrowed one
+  std::optional<int> harm_grade = {};  ///< grades up to this one are harm to the material; nothing: as usual
 };
 
 /// The layer's sphere as every mixture meets it, in the search as in what is printed: widened by the largest deviation
@@ -70,10 +75,11 @@ inline constexpr Hansen best_known_sd = {0.125, 0.25, 0.25};
 /// What one mixture means for one planned layer.
 struct Outlook {
   double Ra = 0;
-  double RED = 0;
-  Band RED_band;          ///< middle 90 % over what is not known of the sphere
-  double chance = 0;      ///< effect for a layer to remove, chance of being affected for one to keep
-  bool may_flip = false;  ///< the band holds RED = 1: inside or outside is open
+  double RED = 0;           ///< Ra / (R0 * reach_factor)
+  Band RED_band;            ///< middle 90 % over what is not known of the sphere
+  double chance = 0;        ///< effect for a layer to remove, chance of being affected for one to keep
+  bool may_flip = false;    ///< the band holds RED = 1: inside or outside is open
+  double reach_factor = 1;  ///< by which observations make the radius act larger here
 };
 
 /// What becomes of a mixture in the vial and on the swab.
@@ -196,8 +202,10 @@ std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalo
 std::vector<PassageWarning> warnings_against_margin(const PlannedLayer& layer);
 bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers);
 
-/// The layer's own response curve, or the borrowed one.
-const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue);
+/// Grades up to this one count on the layer: as "affected" for one to keep, by the job's limit where it states one,
+/// else by what is harm to the material, else `usual_risk_grade`; as "moved" for one to remove, by the job's
+/// effect_grade, or the strongest grade that happens to the material at all.
+int grade_that_counts(const PlannedLayer& layer, const Limits& limits);
 
 /// A single mixture judged against planned layers. Its origin is left at "asked", for the caller to say better.
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "gentlest/space/hansen.hpp"
+#include "gentlest/space/reach.hpp"
 #include "gentlest/space/response.hpp"
 
 #include <array>
@@ -19,7 +20,9 @@ struct Band {
   double high = 0;
   bool operator==(const Band&) const = default;
 };
-Band RED_band(const Hansen& liquid, const UncertainSphere& sphere);
+/// Covariances enter by the lower triangle L with L L^T = the covariance matrix; the reach at the liquid's point scales
+/// every radius alike. Precondition: is_possible(sphere).
+Band RED_band(const Hansen& liquid, const UncertainSphere& sphere, const LocalReach& reach = {});
 
 /// True when RED = 1 lies in the band as it is printed, to two decimals: whether the mixture is inside or outside is
 /// open.
@@ -52,13 +55,16 @@ struct FieldSubject {
   UncertainSphere sphere;
   Response response;
   int grade = 1;
+  LocalReach reach = {};
 };
 
 /// Chance that a liquid acts as strongly as `grade` (1..6) or stronger: the response curve averaged over the uncertain
 /// sphere, tabulated over a box, for looking up millions of mixtures. Reads nothing outside the box: a mixture
 /// of liquids that lie in the box lies in it too. Differs from the reference by less than 1e-4, for spheres so sharp
 /// that the table would grow without bound by less than 4e-3 where the centre is known no better than `best_known_sd`
-/// (tests/unit/test_chance). A table takes at most 50 MB and some seconds, whatever the sphere.
+/// (tests/unit/test_chance). A table takes at most 50 MB and some seconds, whatever the sphere. How a sphere with
+/// covariances or with places where it is bent is averaged: core/space/joint_chance.hpp; such a table takes some tenths
+/// of a second for the liquids of a usual shelf.
 class ChanceField {
  public:
   ChanceField(const HansenBox& box, const UncertainSphere& sphere, const Response& response, int grade);

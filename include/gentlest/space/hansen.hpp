@@ -55,6 +55,10 @@ struct UncertainSphere {
   bool operator==(const UncertainSphere&) const = default;
 };
 
+/// True when the figures can stand together: radius above 0, no deviation negative, and deviations and covariances a
+/// matrix without a negative eigenvalue (to within 1e-6 of the largest, for figures that were rounded when printed).
+bool is_possible(const UncertainSphere& sphere);
+
 /// The sphere as a liquid meets it whose own parameters are only known to within `liquid_sd`: what counts is the
 /// difference of centre and liquid, so independent variances add up per coordinate, exactly; covariances stay.
 UncertainSphere seen_from(const UncertainSphere& sphere, const Hansen& liquid_sd);

@@ -24,4 +24,7 @@ struct LocalReach {
 /// By how much the radius acts larger at this point, above 0; exactly 1 without places.
 double reach_factor(const LocalReach& reach, const Hansen& point);
 
+/// RED = Ra / (R0 * reach_factor), no unit: what counts wherever a sphere may be bent.
+double relative_distance_RED(const Hansen& liquid, const Sphere& sphere, const LocalReach& reach);
+
 }  // namespace gentlest

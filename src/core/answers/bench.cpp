@@ -1,7 +1,5 @@
 #include "gentlest/answers/bench.hpp"
 
-#include "core/plan/planned_chance.hpp"
-
 #include <utility>
 
 namespace gentlest {
@@ -9,11 +7,10 @@ namespace gentlest {
 namespace {
 
 // The chance never rises with RED, so the ends of the band of RED give those of the chance.
-Band chance_band(const Outlook& outlook, const PlannedLayer& layer, const Plan& plan, const Catalogue& catalogue) {
-  const Response& response = response_of(layer, catalogue);
+Band chance_band(const Outlook& outlook, const PlannedLayer& layer, const Plan& plan) {
   const int grade = grade_that_counts(layer, plan.job.limits);
-  return {chance_at_most(response, grade, outlook.RED_band.high),
-          chance_at_most(response, grade, outlook.RED_band.low)};
+  return {chance_at_most(layer.response, grade, outlook.RED_band.high),
+          chance_at_most(layer.response, grade, outlook.RED_band.low)};
 }
 
 BenchMixture prepare(const JudgedMixture& planned, const Plan& plan, const Catalogue& catalogue) {
@@ -29,7 +26,7 @@ BenchMixture prepare(const JudgedMixture& planned, const Plan& plan, const Catal
   ready.label = label_of(made, catalogue);
   ready.beyond_limit = is_beyond_limit(as_made(ready), limits);
   for (std::size_t i = 0; i < plan.layers.size(); ++i)
-    ready.chance_bands.push_back(chance_band(as_made(ready).outlooks[i], plan.layers[i], plan, catalogue));
+    ready.chance_bands.push_back(chance_band(as_made(ready).outlooks[i], plan.layers[i], plan));
   return ready;
 }
 

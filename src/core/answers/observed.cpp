@@ -1,6 +1,6 @@
 #include "gentlest/answers/observed.hpp"
 
-#include "gentlest/plan/job.hpp"
+#include "gentlest/plan/limits.hpp"
 #include "gentlest/search/search.hpp"
 #include "gentlest/space/chance.hpp"
 
@@ -62,22 +62,27 @@ std::vector<ActionChances> chances_on(const Material& material, const std::vecto
   if (!sphere || mixtures.empty()) return chances;
   std::vector<Liquid> liquids;
   for (const Mixture& mixture : mixtures) add_liquids(liquids, mixture);
-  const Limits usual;
-  const Response& response = material.response ? *material.response : catalogue.response();
+  const Response response = response_of(material, catalogue);
+  ActionChances counted;
+  counted.moves_grade = effect_grade_of(response.strongest, {});
+  if (material.harm_grade) counted.affects_grade = risk_grade_of(material.harm_grade->value, {});
+  const LocalReach reach = local_reach(material);
   const UncertainSphere met = seen_from(*sphere, largest_sd(liquids));
   const std::vector<ChanceField> fields =
-      chance_fields(bounding_box(liquids), {{met, response, usual.effect_grade}, {met, response, usual.risk_grade}});
+      chance_fields(bounding_box(liquids),
+                    {{met, response, counted.moves_grade, reach}, {met, response, counted.affects_grade, reach}});
   for (const Mixture& mixture : mixtures) {
     const Hansen point = mix(mixture);
-    chances.push_back({rounded_chance(fields[0](point)), rounded_chance(fields[1](point))});
+    counted.moves = rounded_chance(fields[0](point));
+    counted.affects = rounded_chance(fields[1](point));
+    chances.push_back(counted);
   }
   return chances;
 }
 
 Agreement compare(const GradeRange& seen, const ActionChances& chances) {
-  const Limits usual;
   const std::array<std::pair<int, double>, 2> borders = {
-      {{usual.effect_grade, chances.moves}, {usual.risk_grade, chances.affects}}};
+      {{chances.moves_grade, chances.moves}, {chances.affects_grade, chances.affects}}};
   bool clear_cut = false;
   for (const auto& [grade, chance] : borders) {
     const bool happened = seen.weakest <= grade;

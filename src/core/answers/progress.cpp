@@ -5,6 +5,7 @@
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/liquids/notation.hpp"
+#include "gentlest/plan/limits.hpp"
 #include "gentlest/vial/evaporation.hpp"
 
 #include <algorithm>
@@ -18,19 +19,22 @@ namespace {
 
 constexpr double swab_spread = 0.15;  // of R0: how much more or less a swab does than a long soak
 
-LayerBelief belief_of(const PlannedLayer& layer, const Catalogue& catalogue, std::uint64_t seed) {
+LayerBelief belief_of(const PlannedLayer& layer, std::uint64_t seed) {
   LearningSettings settings;
   settings.seed = seed;
-  LayerPrior prior{{{met_by_liquids(layer), 1, layer.material_name}}};
+  LayerPrior prior{{{met_by_liquids(layer), 1, layer.material_name, layer.reach}}};
+  std::vector<WeighedResponse> responses = {{layer.response, 1}};
   for (const OtherMaterial& other : layer.possible) {
-    prior.hypotheses.push_back({other.sphere, other.share, other.material_name});
+    prior.hypotheses.push_back({other.sphere, other.share, other.material_name, other.reach});
     prior.hypotheses.front().weight -= other.share;
+    responses.push_back({other.response, other.share});
+    responses.front().weight -= other.share;
   }
   if (!layer.own_response)
     for (SphereHypothesis& one : prior.hypotheses)
       one.sphere.R0_sd = std::hypot(one.sphere.R0_sd, swab_spread * one.sphere.mean.R0);
   if (layer.role == Role::keep) prior.stray_share = kept_stray_share;
-  return LayerBelief(std::move(prior), borrowed_curve(response_of(layer, catalogue)), settings);
+  return LayerBelief(std::move(prior), borrowed_curve(responses), settings);
 }
 
 // Name of the kept belief that a reading under this passage speaks of; empty when there is none.
@@ -84,13 +88,15 @@ class Follower {
         past.moved = static_cast<int>(*reading.removal) >= task.settings.effect_level;
       }
     if (const auto evidence = evidence_on_original(reading, point, noise)) {
+      int risk_level = level_of_grade(risk_grade_of({}, job_.limits));
+      for (const KeptBelief& kept : task.kept)
+        if (kept.name == under) risk_level = kept.risk_level;
       for (KeptBelief& kept : task.kept)
         if (kept.name == under) kept.belief.learn(*evidence);
       progress_.heard[under].push_back(reading.test);
       // What the evidence rests on decides, not the bare word: a colour that was varnish is no harm.
       const double harmless = evidence->match[0];
-      past.affected =
-          harmless < *std::max_element(evidence->match.begin() + task.settings.risk_level, evidence->match.end());
+      past.affected = harmless < *std::max_element(evidence->match.begin() + risk_level, evidence->match.end());
     }
     task.past.push_back(past);
   }
@@ -109,22 +115,22 @@ std::optional<Mixture> mixture_of_next(const Progress& progress, const Catalogue
   return progress.mixtures[*next.mixture->candidate];
 }
 
-NextTestTask make_task(const Job& job, const Catalogue& catalogue, const std::vector<PlannedLayer>& layers,
-                       std::size_t target, const std::vector<Mixture>& mixtures) {
+NextTestTask make_task(const Job& job, const std::vector<PlannedLayer>& layers, std::size_t target,
+                       const std::vector<Mixture>& mixtures) {
   std::vector<Hansen> points;
   for (const Mixture& mixture : mixtures) points.push_back(mix(mixture));
   std::vector<KeptBelief> kept;
   std::uint64_t seed = 2;
   for (const PlannedLayer& layer : layers)
-    if (layer.role == Role::keep) kept.push_back({layer.name, belief_of(layer, catalogue, seed++)});
-  NextTestTask task{std::move(points), belief_of(layers[target], catalogue, 1), std::move(kept), {}, {}, {}};
+    if (layer.role == Role::keep)
+      kept.push_back({layer.name, belief_of(layer, seed++), level_of_grade(grade_that_counts(layer, job.limits))});
+  NextTestTask task{std::move(points), belief_of(layers[target], 1), std::move(kept), {}, {}, {}};
   for (const Passage& passage : job.passages) task.passages.push_back(passage.name);
   const bool borrowed = std::any_of(layers.begin(), layers.end(), [](const PlannedLayer& one) {
     return one.role == Role::keep && !one.own_response;
   });
   task.settings = settings_within(job.limits.risk_limit, borrowed);
-  task.settings.effect_level = level_of_grade(job.limits.effect_grade);
-  task.settings.risk_level = level_of_grade(job.limits.risk_grade);
+  task.settings.effect_level = level_of_grade(grade_that_counts(layers[target], job.limits));
   task.settings.most_at_edge = job.limits.edge_tests;
   return task;
 }
@@ -205,7 +211,7 @@ Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::
   std::size_t at = 0;
   while (!layers[at].is_target) ++at;
   std::vector<Mixture> mixtures = allowed_mixtures(usable_liquids(bottles), job, catalogue);
-  NextTestTask task = make_task(job, catalogue, layers, at, mixtures);
+  NextTestTask task = make_task(job, layers, at, mixtures);
   Progress progress{
       std::move(layers), at, std::move(mixtures), bottles_left_off(bottles), {}, {}, std::move(task), {}, {}, {}};
   Follower follower(job, catalogue, progress);

@@ -45,7 +45,7 @@ std::vector<LayerOutlook> outlooks_of(const Progress& progress, const Hansen& po
                                          task.target.chance_estimate(point, task.settings.effect_level),
                                          task.target.RED_estimate(point), true}};
   for (const KeptBelief& kept : task.kept)
-    outlooks.push_back({kept.name, Role::keep, kept.belief.chance_estimate(point, task.settings.risk_level),
+    outlooks.push_back({kept.name, Role::keep, kept.belief.chance_estimate(point, kept.risk_level),
                         kept.belief.RED_estimate(point), claimed});
   return outlooks;
 }

@@ -34,7 +34,7 @@ bool has_passed_at_edge(const NextTestTask& task, const Hansen& point, const std
 }
 
 double harmful_RED(const KeptBelief& kept, const NextTestSettings& set) {
-  return kept.belief.curve().RED_where(set.risk_level, set.good_risk);
+  return kept.belief.curve().RED_where(kept.risk_level, set.good_risk);
 }
 
 Choice::Choice(const NextTestTask& task, const DriftQuestion& drifts_to)
@@ -47,7 +47,7 @@ Choice::Choice(const NextTestTask& task, const DriftQuestion& drifts_to)
     rough_[i].point = point;
     rough_[i].effect = task.target.rough_chance(point, set.effect_level);
     for (const KeptBelief& kept : task.kept)
-      rough_[i].risk = std::max(rough_[i].risk, kept.belief.rough_chance(point, set.risk_level));
+      rough_[i].risk = std::max(rough_[i].risk, kept.belief.rough_chance(point, kept.risk_level));
   }
   for (const PastTest& test : task.past)
     if (!test.at_edge) boldest_ = std::max(boldest_, task.target.chance_before(test.point, set.effect_level));
@@ -104,9 +104,8 @@ bool Choice::is_open(const Hansen& point, Place place) const {
 bool Choice::drifts_beyond(std::size_t candidate, double risk_limit) {
   if (!drifts_to_) return false;
   const bool beyond = drifts_to_(candidate, [&](const Hansen& point) {
-    return std::any_of(task_.kept.begin(), task_.kept.end(), [&](const KeptBelief& kept) {
-      return kept.belief.chance(point, task_.settings.risk_level) > risk_limit;
-    });
+    return std::any_of(task_.kept.begin(), task_.kept.end(),
+                       [&](const KeptBelief& kept) { return kept.belief.chance(point, kept.risk_level) > risk_limit; });
   });
   if (beyond) drifting_.insert(candidate);
   return beyond;

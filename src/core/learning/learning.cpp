@@ -93,7 +93,18 @@ void LayerBelief::refresh_rough() {
   rough_ = draw_evenly(cloud_, std::min(settings_.rough, cloud_.size()), 0.5);
 }
 
-void LayerBelief::learn(const Evidence& evidence) {
+double LayerBelief::radius_factor_at(const Hansen& point) const {
+  double sum = 0, total = 0;
+  for (const SphereHypothesis& one : prior_.hypotheses) {
+    if (!one.reach.places.empty()) sum += one.weight * std::log(reach_factor(one.reach, point));
+    total += one.weight;
+  }
+  return sum == 0 ? 1 : std::exp(sum / total);
+}
+
+void LayerBelief::learn(const Evidence& read) {
+  Evidence evidence = read;
+  evidence.radius_factor *= radius_factor_at(read.point);
   log_match_.push_back(tabulate_log_match(curve_, evidence));
   seen_.push_back(evidence);
   const std::vector<float> now = values_over(cloud_, evidence, log_match_.back());
@@ -162,11 +173,12 @@ void LayerBelief::take_in(double share) {
 }
 
 double LayerBelief::chance(const Hansen& point, int level) const {
-  return mean_over(cloud_, point, curve_.table(level));
+  return mean_over(cloud_, point, radius_factor_at(point), curve_.table(level));
 }
 double LayerBelief::chance_though_passed(const Hansen& point, int level) const {
-  const std::vector<float> here = values_over(cloud_, {point, {}, 1, false}, curve_.table(level));
-  const std::vector<float> edge = values_over(cloud_, {point, {}, 1, true}, curve_.table(level));
+  const double longer = radius_factor_at(point);
+  const std::vector<float> here = values_over(cloud_, {point, {}, longer, false}, curve_.table(level));
+  const std::vector<float> edge = values_over(cloud_, {point, {}, longer, true}, curve_.table(level));
   double sum = 0;
   for (std::size_t i = 0; i < here.size(); ++i)
     if (here[i] > edge[i])
@@ -174,29 +186,31 @@ double LayerBelief::chance_though_passed(const Hansen& point, int level) const {
   return sum;
 }
 double LayerBelief::rough_chance(const Hansen& point, int level) const {
-  return mean_over(rough_, point, curve_.table(level));
+  return mean_over(rough_, point, radius_factor_at(point), curve_.table(level));
 }
 double LayerBelief::chance_before(const Hansen& point, int level) const {
-  return mean_over(rough_before_, point, curve_.table(level));
+  return mean_over(rough_before_, point, radius_factor_at(point), curve_.table(level));
 }
 double LayerBelief::share_nearer(const Hansen& point, double limit) const {
-  return share_below(cloud_, point, limit);
+  return share_below(cloud_, point, radius_factor_at(point), limit);
 }
 double LayerBelief::rough_share_nearer(const Hansen& point, double limit) const {
-  return share_below(rough_, point, limit);
+  return share_below(rough_, point, radius_factor_at(point), limit);
 }
 
 Estimate LayerBelief::chance_estimate(const Hansen& point, int level) const {
-  const std::vector<float> chances = values_over(cloud_, {point, {}, 1, false}, curve_.table(level));
+  const std::vector<float> chances =
+      values_over(cloud_, {point, {}, radius_factor_at(point), false}, curve_.table(level));
   return estimate_over(cloud_, [&](std::size_t i) { return static_cast<double>(chances[i]); });
 }
 
 Estimate LayerBelief::RED_estimate(const Hansen& point) const {
   const std::array<double, 3> place = scaled(point);
+  const double longer = radius_factor_at(point);
   return estimate_over(cloud_, [&](std::size_t i) {
     return std::hypot(static_cast<double>(cloud_.x[i]) - place[0], static_cast<double>(cloud_.y[i]) - place[1],
                       static_cast<double>(cloud_.z[i]) - place[2]) *
-           static_cast<double>(cloud_.inverse_R0[i]);
+           static_cast<double>(cloud_.inverse_R0[i]) / longer;
   });
 }
 

@@ -31,11 +31,11 @@ CandidateOutlook outlook_with(const NextTestTask& task, const Hansen& point, dou
       *chance = std::max(*chance, *chance + luck * (1 - ReadingNoise{}.slip - *chance));
   }
   for (const KeptBelief& kept : task.kept) {
-    double risk = kept.belief.chance(point, set.risk_level);
+    double risk = kept.belief.chance(point, kept.risk_level);
     outlook.good *= 1 - kept.belief.share_nearer(point, harmful_RED(kept, set));
     if (luck > 0 && has_passed_at_edge(task, point, kept.name)) {
       outlook.counts_tests = true;
-      risk += luck * (kept.belief.chance_though_passed(point, set.risk_level) - risk);
+      risk += luck * (kept.belief.chance_though_passed(point, kept.risk_level) - risk);
     }
     if (!outlook.riskiest.empty() && risk <= outlook.risk) continue;
     outlook.risk = risk;

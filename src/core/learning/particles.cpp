@@ -54,33 +54,57 @@ Matrix5 shape_of(const ParticleCloud& cloud) {
 
 }  // namespace
 
+namespace {
+
+// Of the hypothesis as published, or as stray: every covariance by the square of the factor, and what is raised to a
+// floor gains variance of its own. The radius first, since it is drawn first and cut off.
+SphereMatrix component_root(const UncertainSphere& sphere, const LayerPrior& prior, bool stray) {
+  const double factor = stray ? prior.stray_factor : 1;
+  const std::array<double, 3> floor = stray ? scaled(prior.stray_sd) : std::array<double, 3>{};
+  const SphereMatrix all = covariance_of(sphere);
+  const std::array<double, 3> sd = scaled(sphere.sd);
+  SphereMatrix matrix{};
+  const auto wide = [](double value) { return value * value; };
+  matrix[0][0] = wide(std::max({factor * sphere.R0_sd, stray ? prior.stray_R0_sd : 0, least_sd}));
+  for (std::size_t i = 0; i < 3; ++i) {
+    matrix[i + 1][i + 1] = wide(std::max({factor * sd[i], floor[i], least_sd}));
+    matrix[i + 1][0] = matrix[0][i + 1] = factor * factor * all[i][3];
+    for (std::size_t k = 0; k < i; ++k) matrix[i + 1][k + 1] = matrix[k + 1][i + 1] = factor * factor * all[i][k];
+  }
+  SphereMatrix root = root_of(matrix);
+  // A figure that the others settle wholly would never move.
+  for (std::size_t i = 0; i < root.size(); ++i) root[i][i] = std::max(root[i][i], least_sd);
+  return root;
+}
+
+}  // namespace
+
 SpherePrior::SpherePrior(const LayerPrior& prior) : edge_spread_(std::max(prior.edge_spread, 0.005)) {
   assert(!prior.hypotheses.empty() && prior.stray_share >= 0 && prior.stray_share <= 1);
   double total = 0;
   for (const SphereHypothesis& one : prior.hypotheses) total += one.weight;
   for (const SphereHypothesis& one : prior.hypotheses)
     for (const bool stray : {false, true}) {
-      const double factor = stray ? prior.stray_factor : 1;
-      const std::array<double, 3> floor = stray ? scaled(prior.stray_sd) : std::array<double, 3>{};
-      std::array<double, 3> sd = scaled(one.sphere.sd);
-      for (std::size_t i = 0; i < 3; ++i) sd[i] = std::max({factor * sd[i], floor[i], least_sd});
-      const double R0_sd = std::max({factor * one.sphere.R0_sd, stray ? prior.stray_R0_sd : 0, least_sd});
       const double share = stray ? prior.stray_share : 1 - prior.stray_share;
-      components_.push_back(
-          {scaled(one.sphere.mean.centre), sd, one.sphere.mean.R0, R0_sd, share * one.weight / total});
+      components_.push_back({scaled(one.sphere.mean.centre), one.sphere.mean.R0,
+                             component_root(one.sphere, prior, stray), share * one.weight / total});
     }
 }
 
+// In independent standard deviations: z of each figure once those before it are known.
 double SpherePrior::density_of(const Component& component, const std::array<double, 3>& centre, double R0) {
+  const SphereMatrix& root = component.root;
+  std::array<double, 4> z{(R0 - component.R0) / root[0][0]};
   double exponent = 0;
-  double width = component.R0_sd;
-  for (std::size_t i = 0; i < 3; ++i) {
-    const double z = (centre[i] - component.centre[i]) / component.sd[i];
-    exponent += z * z;
-    width *= component.sd[i];
+  double width = root[0][0];
+  for (std::size_t i = 1; i < 4; ++i) {
+    double off = centre[i - 1] - component.centre[i - 1];
+    for (std::size_t k = 0; k < i; ++k) off -= root[i][k] * z[k];
+    z[i] = off / root[i][i];
+    exponent += z[i] * z[i];
+    width *= root[i][i];
   }
-  const double z = (R0 - component.R0) / component.R0_sd;
-  return component.weight * std::exp(-(exponent + z * z) / 2) / width;
+  return component.weight * std::exp(-(exponent + z[0] * z[0]) / 2) / width;
 }
 
 double SpherePrior::density(const std::array<double, 3>& centre, double R0) const {
@@ -115,10 +139,20 @@ ParticleCloud SpherePrior::draw(std::size_t count, RandomNumbers& random) const 
     while (at + 1 < components_.size() && reached < wanted) reached += components_[++at].weight;
     const Component& from = components_[at];
     double R0 = 0;
-    for (int tries = 0; R0 < smallest_R0 && tries < 1000; ++tries) R0 = from.R0 + from.R0_sd * random.normal();
-    cloud.x.push_back(static_cast<float>(from.centre[0] + from.sd[0] * random.normal()));
-    cloud.y.push_back(static_cast<float>(from.centre[1] + from.sd[1] * random.normal()));
-    cloud.z.push_back(static_cast<float>(from.centre[2] + from.sd[2] * random.normal()));
+    std::array<double, 4> z{};
+    for (int tries = 0; R0 < smallest_R0 && tries < 1000; ++tries) {
+      z[0] = random.normal();
+      R0 = from.R0 + from.root[0][0] * z[0];
+    }
+    const auto coordinate = [&](std::size_t figure) {
+      z[figure] = random.normal();
+      double off = 0;
+      for (std::size_t k = 0; k <= figure; ++k) off += from.root[figure][k] * z[k];
+      return static_cast<float>(from.centre[figure - 1] + off);
+    };
+    cloud.x.push_back(coordinate(1));
+    cloud.y.push_back(coordinate(2));
+    cloud.z.push_back(coordinate(3));
     R0 = std::max(R0, smallest_R0);
     cloud.inverse_R0.push_back(static_cast<float>(1 / R0));
     cloud.inverse_R0_edge.push_back(static_cast<float>(std::exp(edge_spread_ * random.normal()) / R0));
@@ -148,8 +182,10 @@ inline float Ra_of(const ParticleCloud& cloud, const Seat& seat, std::size_t i) 
 
 }  // namespace
 
-double mean_over(const ParticleCloud& cloud, const Hansen& point, const std::vector<float>& table) {
+double mean_over(const ParticleCloud& cloud, const Hansen& point, double radius_factor,
+                 const std::vector<float>& table) {
   const Seat seat = seat_of(point);
+  const auto nodes_per_RED = static_cast<float>(ReadingCurve::nodes_per_unit / radius_factor);
   const float last = static_cast<float>(table.size()) - 1.001f;
   // In blocks: the distances of a block are worked out several at a time, the look-ups follow.
   constexpr std::size_t block = 64;
@@ -158,8 +194,7 @@ double mean_over(const ParticleCloud& cloud, const Hansen& point, const std::vec
   for (std::size_t from = 0; from < cloud.size(); from += block) {
     const std::size_t count = std::min(block, cloud.size() - from);
     for (std::size_t k = 0; k < count; ++k)
-      position[k] = std::min(last, static_cast<float>(ReadingCurve::nodes_per_unit) * Ra_of(cloud, seat, from + k) *
-                                       cloud.inverse_R0[from + k]);
+      position[k] = std::min(last, nodes_per_RED * Ra_of(cloud, seat, from + k) * cloud.inverse_R0[from + k]);
     float part = 0;
     for (std::size_t k = 0; k < count; ++k) {
       const auto node = static_cast<std::size_t>(static_cast<int>(position[k]));
@@ -171,9 +206,9 @@ double mean_over(const ParticleCloud& cloud, const Hansen& point, const std::vec
   return sum;
 }
 
-double share_below(const ParticleCloud& cloud, const Hansen& point, double limit) {
+double share_below(const ParticleCloud& cloud, const Hansen& point, double radius_factor, double limit) {
   const Seat seat = seat_of(point);
-  const auto most = static_cast<float>(limit);
+  const auto most = static_cast<float>(limit * radius_factor);
   double sum = 0;
   for (std::size_t i = 0; i < cloud.size(); ++i)
     if (Ra_of(cloud, seat, i) * cloud.inverse_R0[i] < most) sum += static_cast<double>(cloud.weight[i]);

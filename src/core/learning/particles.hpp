@@ -4,6 +4,7 @@
 #include "gentlest/learning/learning.hpp"
 
 #include "core/base/random_numbers.hpp"
+#include "core/space/sphere_matrix.hpp"
 
 #include <functional>
 #include <vector>
@@ -27,9 +28,8 @@ class SpherePrior {
  private:
   struct Component {
     std::array<double, 3> centre;
-    std::array<double, 3> sd;
     double R0;
-    double R0_sd;
+    SphereMatrix root;  // lower triangle over (R0, 2 dD, dP, dH); its product with itself turned over is the covariance
     double weight;
   };
   static double density_of(const Component& component, const std::array<double, 3>& centre, double R0);
@@ -37,10 +37,11 @@ class SpherePrior {
   double edge_spread_;
 };
 
-/// Sum of weight * table(RED), RED being that of `point`.
-double mean_over(const ParticleCloud& cloud, const Hansen& point, const std::vector<float>& table);
+/// Sum of weight * table(RED), RED being that of `point`, where every radius acts so much larger.
+double mean_over(const ParticleCloud& cloud, const Hansen& point, double radius_factor,
+                 const std::vector<float>& table);
 /// Share of weight with RED below the limit.
-double share_below(const ParticleCloud& cloud, const Hansen& point, double limit);
+double share_below(const ParticleCloud& cloud, const Hansen& point, double radius_factor, double limit);
 /// table(RED) of every particle for what a piece of evidence speaks of.
 std::vector<float> values_over(const ParticleCloud& cloud, const Evidence& evidence, const std::vector<float>& table);
 

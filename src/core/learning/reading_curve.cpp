@@ -78,11 +78,31 @@ double ReadingCurve::RED_where(int level, double chance) const {
 }
 
 ReadingCurve borrowed_curve(const Response& response) {
+  return borrowed_curve(std::vector<WeighedResponse>{{response, 1}});
+}
+
+ReadingCurve borrowed_curve(const std::vector<WeighedResponse>& responses) {
+  std::vector<WeighedResponse> different;
+  double total = 0;
+  for (WeighedResponse one : responses) {
+    one.response.strongest = 1;
+    total += one.weight;
+    const auto known = std::find_if(different.begin(), different.end(), [&](const WeighedResponse& other) {
+      return other.response.stages == one.response.stages;
+    });
+    if (known == different.end())
+      different.push_back(std::move(one));
+    else
+      known->weight += one.weight;
+  }
+  assert(total > 0);
   return ReadingCurve([&](double RED) {
     LevelChances chances{};
     chances[0] = 1;
     for (int level = 1; level < reading_levels; ++level)
-      chances[static_cast<std::size_t>(level)] = chance_at_most(response, reading_levels - level, RED);
+      for (const WeighedResponse& one : different)
+        chances[static_cast<std::size_t>(level)] +=
+            one.weight / total * chance_at_most(one.response, reading_levels - level, RED);
     return chances;
   });
 }

@@ -11,8 +11,9 @@ namespace {
 Outlook look_out(const Hansen& point, const FieldSubject& subject, const ChanceField& field) {
   Outlook outlook;
   outlook.Ra = distance_Ra(point, subject.sphere.mean.centre);
-  outlook.RED = relative_distance_RED(point, subject.sphere.mean);
-  outlook.RED_band = RED_band(point, subject.sphere);
+  outlook.reach_factor = reach_factor(subject.reach, point);
+  outlook.RED = relative_distance_RED(point, subject.sphere.mean, subject.reach);
+  outlook.RED_band = RED_band(point, subject.sphere, subject.reach);
   outlook.may_flip = holds_the_border(outlook.RED_band);
   outlook.chance = rounded_chance(field(point));  // as the search rounds it, or the two could part at a limit
   return outlook;
@@ -96,7 +97,7 @@ JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLay
                             const Catalogue& catalogue) {
   std::vector<Liquid> liquids;
   add_liquids(liquids, mixture);
-  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, catalogue, liquids);
+  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, liquids);
   return judge_on_fields(mixture, layers, subjects, chance_fields(reach_of(liquids, catalogue), subjects), limits,
                          catalogue);
 }
@@ -107,7 +108,7 @@ JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<
   if (series.empty()) return judged;
   std::vector<Liquid> liquids;
   for (const Mixture& mixture : series) add_liquids(liquids, mixture);
-  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, catalogue, liquids);
+  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, liquids);
   const std::vector<ChanceField> fields = chance_fields(reach_of(liquids, catalogue), subjects);
   std::vector<Hansen> points;
   std::vector<Verdict> verdicts;

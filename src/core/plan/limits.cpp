@@ -2,10 +2,19 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cassert>
 #include <type_traits>
 
 namespace gentlest {
+
+int risk_grade_of(std::optional<int> harm_grade, const Limits& limits) {
+  return limits.risk_grade.value_or(harm_grade.value_or(usual_risk_grade));
+}
+
+int effect_grade_of(int strongest_grade, const Limits& limits) {
+  return std::max(limits.effect_grade, strongest_grade);
+}
 
 const std::vector<Limit>& all_limits() {
   static const std::vector<Limit> limits = {
@@ -46,7 +55,7 @@ std::optional<double> number_of(const Limit& limit, const Limits& limits) {
         using Value = std::decay_t<decltype(limits.*member)>;
         if constexpr (std::is_same_v<Value, int> || std::is_same_v<Value, double>)
           return static_cast<double>(limits.*member);
-        else if constexpr (std::is_same_v<Value, std::optional<double>>)
+        else if constexpr (std::is_same_v<Value, std::optional<double>> || std::is_same_v<Value, std::optional<int>>)
           return limits.*member;
         else
           return std::nullopt;
@@ -59,7 +68,7 @@ void put_number(const Limit& limit, double value, Limits& limits) {
   std::visit(
       [&](auto member) {
         using Value = std::decay_t<decltype(limits.*member)>;
-        if constexpr (std::is_same_v<Value, int>)
+        if constexpr (std::is_same_v<Value, int> || std::is_same_v<Value, std::optional<int>>)
           limits.*member = static_cast<int>(value);
         else if constexpr (std::is_same_v<Value, double> || std::is_same_v<Value, std::optional<double>>)
           limits.*member = value;
@@ -68,7 +77,8 @@ void put_number(const Limit& limit, double value, Limits& limits) {
 }
 
 bool is_whole(const Limit& limit) {
-  return std::holds_alternative<int Limits::*>(limit.member);
+  return std::holds_alternative<int Limits::*>(limit.member) ||
+         std::holds_alternative<std::optional<int> Limits::*>(limit.member);
 }
 
 bool has_range(const Limit& limit) {

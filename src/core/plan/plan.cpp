@@ -71,7 +71,7 @@ void check_stretch(const Finer& finer, const std::vector<Candidate>& rungs) {
 void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const std::optional<Finer>& finer,
                  const SearchProgress& progress, const RunTasks& run) {
   const Limits& limits = plan.job.limits;
-  const std::vector<FieldSubject> subjects = make_subjects(plan.layers, limits, catalogue);
+  const std::vector<FieldSubject> subjects = make_subjects(plan.layers, limits);
   const std::vector<ChanceField> fields = chance_fields(reach_of(shelf, catalogue), subjects);
   SearchTask task = make_task(std::move(shelf), plan.layers, fields, limits);
   task.run = run;

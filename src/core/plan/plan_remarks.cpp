@@ -1,5 +1,6 @@
 #include "core/plan/plan_remarks.hpp"
 
+#include <algorithm>
 #include <set>
 
 namespace gentlest {
@@ -32,7 +33,11 @@ std::vector<WeakPoint> list_weak_points(const Plan& plan, const Catalogue& catal
         catalogue.find_material(layer.recorded) != catalogue.find_material(layer.found))
       points.push_back({WeakPointKind::found_otherwise, i});
   }
-  points.push_back({WeakPointKind::borrowed_curve});
+  for (std::size_t i = 0; i < plan.layers.size(); ++i)
+    if (plan.layers[i].response.strongest > 1) points.push_back({WeakPointKind::only_swells, i});
+  if (std::any_of(plan.layers.begin(), plan.layers.end(),
+                  [](const PlannedLayer& layer) { return !layer.own_response; }))
+    points.push_back({WeakPointKind::borrowed_curve});
   for (const Liquid& liquid : plan.shelf)
     if (liquid.solvent->id == "ethanol" && is_without_grade(liquid))
       points.push_back({WeakPointKind::no_grade_written});
@@ -54,8 +59,11 @@ void cite(std::set<std::string>& keys, const Mixture& mixture) {
 }  // namespace
 
 std::vector<Source> list_sources(const Plan& plan, const Catalogue& catalogue) {
-  std::set<std::string> keys = {catalogue.response().source};
-  for (const PlannedLayer& layer : plan.layers) keys.insert(layer.sphere_source);
+  std::set<std::string> keys;
+  for (const PlannedLayer& layer : plan.layers) {
+    keys.insert(layer.sphere_source);
+    keys.insert(layer.response.source);
+  }
   for (const JudgedMixture* planned : planned_mixtures(plan)) {
     cite(keys, planned->mixture);
     const std::vector<std::string>& phases = planned->fate.phases.sources;

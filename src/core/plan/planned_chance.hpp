@@ -1,4 +1,4 @@
-// From planned layers to chances: which grade counts, and what is looked up. Shared by the plan and the bench.
+// From planned layers to chances: what is looked up. Shared by the plan and by mixtures judged one at a time.
 #pragma once
 
 #include "gentlest/plan/plan.hpp"
@@ -7,12 +7,9 @@
 
 namespace gentlest {
 
-/// Grades up to this one count as "moved" for a layer to remove, as "affected" for one to keep.
-int grade_that_counts(const PlannedLayer& layer, const Limits& limits);
-
 /// What is looked up for every planned layer, in their order. `liquids`: those of a mixture that may not stand on the
 /// job's shelf.
 std::vector<FieldSubject> make_subjects(const std::vector<PlannedLayer>& layers, const Limits& limits,
-                                        const Catalogue& catalogue, const std::vector<Liquid>& liquids = {});
+                                        const std::vector<Liquid>& liquids = {});
 
 }  // namespace gentlest

@@ -17,6 +17,13 @@ void add_flags(std::vector<Flag>& flags, const std::vector<Flag>& more) {
     if (std::find(flags.begin(), flags.end(), flag) == flags.end()) flags.push_back(flag);
 }
 
+// How it answers, whichever sphere it has.
+void take_behaviour(PlannedLayer& planned, const Material& material, const Catalogue& catalogue) {
+  planned.response = response_of(material, catalogue);
+  planned.own_response = material.response || (material.strongest_grade && catalogue.swelling());
+  if (material.harm_grade) planned.harm_grade = material.harm_grade->value;
+}
+
 void take_material(PlannedLayer& planned, const Material& material, const Catalogue& catalogue) {
   planned.material = material.id;
   planned.material_name = material.name;
@@ -24,15 +31,16 @@ void take_material(PlannedLayer& planned, const Material& material, const Catalo
   planned.grade = material.sphere->grade;
   planned.sphere_source = material.sphere->sphere.chosen.source;
   planned.assumption = material.sphere->assumption;
-  planned.own_response = material.response.has_value();
+  take_behaviour(planned, material, catalogue);
+  planned.reach = local_reach(material);
   add_flags(planned.flags, material.flags);
 }
 
 void add_possible(PlannedLayer& planned, const Layer& layer, const Catalogue& catalogue) {
   for (const PossibleMaterial& one : layer.possible) {
     const Material& material = *catalogue.find_material(one.material);
-    planned.possible.push_back(
-        {material.id, material.name, *uncertain_sphere(material, catalogue), one.percent / 100.0});
+    planned.possible.push_back({material.id, material.name, *uncertain_sphere(material, catalogue), one.percent / 100.0,
+                                local_reach(material), response_of(material, catalogue)});
     add_flags(planned.flags, material.flags);
   }
 }
@@ -46,8 +54,10 @@ PlannedLayer plan_layer(const Layer& layer, const Catalogue& catalogue) {
   const std::string& name = own_material(layer);
   const Material* material = name.empty() ? nullptr : catalogue.find_material(name);
   if (layer.own_sphere) {
+    planned.response = catalogue.response();
     if (material) {
       planned.material_name = material->name;
+      take_behaviour(planned, *material, catalogue);
       add_flags(planned.flags, material->flags);
     }
     planned.basis = LayerBasis::own_tests;
@@ -102,11 +112,6 @@ UncertainSphere met_by_liquids(const PlannedLayer& layer, const std::vector<Liqu
   sphere.sd = {std::max(sphere.sd.dD, best_known_sd.dD), std::max(sphere.sd.dP, best_known_sd.dP),
                std::max(sphere.sd.dH, best_known_sd.dH)};
   return sphere;
-}
-
-const Response& response_of(const PlannedLayer& layer, const Catalogue& catalogue) {
-  const Material* material = layer.own_response ? catalogue.find_material(layer.material) : nullptr;
-  return material && material->response ? *material->response : catalogue.response();
 }
 
 std::vector<PassageWarning> warnings_against_margin(const PlannedLayer& layer) {

@@ -1,5 +1,7 @@
 #include "gentlest/space/chance.hpp"
 
+#include "core/space/sphere_matrix.hpp"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -11,20 +13,6 @@ namespace {
 
 double normal_density(double z) {
   return std::exp(-z * z / 2) / std::sqrt(2 * std::numbers::pi);
-}
-
-// One coordinate of the scaled space: where the centre lies as seen from the liquid, and how surely.
-struct Axis {
-  double offset;
-  double sd;
-};
-
-// Offsets and spreads of the three coordinates in the scaled space.
-std::array<Axis, 3> scaled_axes(const Hansen& liquid, const Hansen& centre, const Hansen& sd) {
-  const std::array<double, 3> from = scaled(liquid);
-  const std::array<double, 3> to = scaled(centre);
-  const std::array<double, 3> spread = scaled(sd);
-  return {Axis{to[0] - from[0], spread[0]}, Axis{to[1] - from[1], spread[1]}, Axis{to[2] - from[2], spread[2]}};
 }
 
 // Mid-points of so many equally likely slices of a standard normal, by Newton's method from one to the next.
@@ -63,17 +51,25 @@ const std::vector<std::array<double, 4>>& likely_spheres() {
 
 }  // namespace
 
-Band RED_band(const Hansen& liquid, const UncertainSphere& sphere) {
-  assert(sphere.mean.R0 > 0 && sphere.R0_sd >= 0);
-  const std::array<Axis, 3> axes = scaled_axes(liquid, sphere.mean.centre, sphere.sd);
+Band RED_band(const Hansen& liquid, const UncertainSphere& sphere, const LocalReach& reach) {
+  assert(is_possible(sphere));
+  const std::array<double, 3> from = scaled(liquid);
+  const std::array<double, 3> centre = scaled(sphere.mean.centre);
+  const SphereMatrix root = root_of(covariance_of(sphere));
+  const double longer = reach_factor(reach, liquid);
   std::vector<double> reds;
   reds.reserve(likely_spheres().size());
   for (const std::array<double, 4>& z : likely_spheres()) {
-    const double R0 = sphere.mean.R0 + z[3] * sphere.R0_sd;
+    const auto off = [&](std::size_t figure) {
+      double sum = 0;
+      for (std::size_t k = 0; k <= figure; ++k) sum += z[k] * root[figure][k];
+      return sum;
+    };
+    const double R0 = sphere.mean.R0 + off(3);
     if (R0 <= 0) continue;  // the radius is a Gaussian cut off at 0
-    reds.push_back(std::hypot(axes[0].offset + z[0] * axes[0].sd, axes[1].offset + z[1] * axes[1].sd,
-                              axes[2].offset + z[2] * axes[2].sd) /
-                   R0);
+    reds.push_back(
+        std::hypot(centre[0] - from[0] + off(0), centre[1] - from[1] + off(1), centre[2] - from[2] + off(2)) /
+        (R0 * longer));
   }
   const auto at = [&](double share) {
     const auto rank = static_cast<std::ptrdiff_t>(std::lround(share * static_cast<double>(reds.size()) - 0.5));

@@ -1,5 +1,9 @@
 #include "gentlest/space/hansen.hpp"
 
+#include "core/space/sphere_matrix.hpp"
+
+#include <Eigen/Eigenvalues>
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -21,6 +25,21 @@ double distance_Ra(const Hansen& a, const Hansen& b) {
 double relative_distance_RED(const Hansen& liquid, const Sphere& sphere) {
   assert(sphere.R0 > 0);
   return distance_Ra(liquid, sphere.centre) / sphere.R0;
+}
+
+bool is_possible(const UncertainSphere& sphere) {
+  constexpr double rounding = 1e-6;
+  const bool is_usual = sphere.mean.R0 > 0 && sphere.sd.dD >= 0 && sphere.sd.dP >= 0 && sphere.sd.dH >= 0 &&
+                        sphere.R0_sd >= 0 && std::isfinite(sphere.sd.dD + sphere.sd.dP + sphere.sd.dH + sphere.R0_sd);
+  if (!is_usual) return false;
+  if (sphere.shared == SphereCovariance{}) return true;
+  const SphereMatrix covariance = covariance_of(sphere);
+  Eigen::Matrix4d matrix;
+  for (int i = 0; i < 4; ++i)
+    for (int j = 0; j < 4; ++j) matrix(i, j) = covariance[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)];
+  if (!matrix.allFinite()) return false;
+  const Eigen::Vector4d values = Eigen::SelfAdjointEigenSolver<Eigen::Matrix4d>(matrix).eigenvalues();
+  return values[0] >= -rounding * values[3];
 }
 
 UncertainSphere seen_from(const UncertainSphere& sphere, const Hansen& liquid_sd) {

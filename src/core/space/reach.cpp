@@ -16,4 +16,8 @@ double reach_factor(const LocalReach& reach, const Hansen& point) {
   return std::exp(sum);
 }
 
+double relative_distance_RED(const Hansen& liquid, const Sphere& sphere, const LocalReach& reach) {
+  return relative_distance_RED(liquid, sphere) / reach_factor(reach, liquid);
+}
+
 }  // namespace gentlest

@@ -1,5 +1,6 @@
 #include "report/charts/charts.hpp"
 #include "report/charts/line_names.hpp"
+#include "report/charts/range_outline.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
@@ -56,6 +57,13 @@ void draw_ranges(Drawing& drawing, const Frame& frame, const Plan& plan) {
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
     const Sphere& sphere = plan.layers[i].sphere.mean;
     const LayerLook look = look_of(plan, i);
+    if (!plan.layers[i].reach.places.empty()) {
+      std::vector<Xy> edge;
+      for (const CutPoint& point : cut_through_range(plan.layers[i], Coordinate::dP, Coordinate::dH))
+        edge.push_back(place_in(frame, point.across, point.up));
+      add_path(drawing, edge, {look.colour, 1.6, look.dash, look.colour, 0.07}, true);
+      continue;
+    }
     add_circle(drawing, place_in(frame, sphere.centre.dP, sphere.centre.dH), sphere.R0 * unit,
                {look.colour, 1.6, look.dash, look.colour, 0.07});
   }

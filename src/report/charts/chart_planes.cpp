@@ -1,4 +1,5 @@
 #include "report/charts/charts.hpp"
+#include "report/charts/range_outline.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
 
@@ -12,16 +13,6 @@ namespace gentlest {
 namespace {
 
 constexpr double ninety_percent = 1.645;  // standard deviations to either side that hold the middle 90 %
-
-enum class Coordinate { dD, dP, dH };
-
-double value_of(const Hansen& point, Coordinate coordinate) {
-  return coordinate == Coordinate::dD ? point.dD : coordinate == Coordinate::dP ? point.dP : point.dH;
-}
-
-double scale_of(Coordinate coordinate) {
-  return coordinate == Coordinate::dD ? 2 : 1;
-}
 
 Axis axis_of(const Plan& plan, Coordinate coordinate) {
   double low = 1e9;
@@ -53,21 +44,10 @@ Xy place(const View& view, const Hansen& point) {
   return place_in(view.frame, value_of(point, view.across), value_of(point, view.up));
 }
 
-// The edge of the range seen along one axis, `sds` standard deviations further out in each direction.
-std::vector<Xy> edge_of(const View& view, const UncertainSphere& sphere, double sds) {
+std::vector<Xy> edge_of(const View& view, const PlannedLayer& layer, double sds) {
   std::vector<Xy> edge;
-  constexpr int corners = 72;
-  for (int k = 0; k < corners; ++k) {
-    const double angle = 2 * std::acos(-1.0) * k / corners;
-    const double across = std::cos(angle);
-    const double up = std::sin(angle);
-    const double sd = std::hypot(sphere.R0_sd, across * value_of(sphere.sd, view.across) * scale_of(view.across),
-                                 up * value_of(sphere.sd, view.up) * scale_of(view.up));
-    const double radius = std::max(0.0, sphere.mean.R0 + sds * sd);
-    edge.push_back(place_in(view.frame,
-                            value_of(sphere.mean.centre, view.across) + radius * across / scale_of(view.across),
-                            value_of(sphere.mean.centre, view.up) + radius * up / scale_of(view.up)));
-  }
+  for (const CutPoint& point : cut_through_range(layer, view.across, view.up, sds))
+    edge.push_back(place_in(view.frame, point.across, point.up));
   return edge;
 }
 
@@ -75,10 +55,9 @@ void draw_ranges(Drawing& drawing, const View& view, const Plan& plan, const std
   begin_clip(drawing, clip, outline_of(view.frame));
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
     const LayerLook look = look_of(plan, i);
-    const UncertainSphere& sphere = plan.layers[i].sphere;
-    add_path(drawing, edge_of(view, sphere, 0), {look.colour, 1.8, look.dash, look.colour, 0.07}, true);
+    add_path(drawing, edge_of(view, plan.layers[i], 0), {look.colour, 1.8, look.dash, look.colour, 0.07}, true);
     for (const double sds : {-ninety_percent, ninety_percent})
-      add_path(drawing, edge_of(view, sphere, sds), {look.colour, 0.7, "1 3"}, true);
+      add_path(drawing, edge_of(view, plan.layers[i], sds), {look.colour, 0.7, "1 3"}, true);
   }
   end_clip(drawing);
 }
@@ -165,6 +144,11 @@ Chart planes_chart(const Plan& plan, const Bench& bench) {
       "lines: where the edge may lie. A mixture is inside a range only where it is inside in all three views. The "
       "wider "
       "the dotted lines lie apart, the less the picture decides.";
+  if (std::any_of(plan.layers.begin(), plan.layers.end(),
+                  [](const PlannedLayer& layer) { return !layer.reach.places.empty(); }))
+    chart.caption +=
+        " A range that observations bend is shown as it is cut through its middle; outside the cut it "
+        "may reach further or less far.";
   return chart;
 }
 

@@ -92,7 +92,8 @@ void draw_shadows(Drawing& drawing, const View& view, const Plan& plan) {
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
     const LayerLook look = look_of(plan, i);
     std::vector<Xy> outline;
-    for (const Teas& corner : shadow_in_triangle(plan.layers[i].sphere.mean)) outline.push_back(place(view, corner));
+    for (const Teas& corner : shadow_in_triangle(plan.layers[i].sphere.mean, plan.layers[i].reach))
+      outline.push_back(place(view, corner));
     add_path(drawing, outline, {look.colour, 1.8, look.dash, look.colour, 0.07}, true);
   }
   end_clip(drawing);
@@ -145,7 +146,24 @@ std::vector<LegendEntry> legend_of(const Plan& plan) {
 
 }  // namespace
 
-std::vector<Teas> shadow_in_triangle(const Sphere& sphere) {
+namespace {
+
+// A ray from the origin through this point of the triangle comes to RED 1 or less.
+bool meets_bent(const Teas& u, const Sphere& sphere, const LocalReach& reach) {
+  const Hansen unit{u.fd, u.fp, u.fh};
+  const double longest = 2 * total({2 * sphere.centre.dD, sphere.centre.dP, sphere.centre.dH});
+  const double per_step = std::min(0.1 * reach.length, 0.02 * sphere.R0);
+  const double length = std::hypot(2 * u.fd, u.fp, u.fh);
+  for (double at = per_step; at < longest; at += per_step) {
+    const double t = at / length;
+    if (relative_distance_RED({t * unit.dD, t * unit.dP, t * unit.dH}, sphere, reach) <= 1) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+std::vector<Teas> shadow_in_triangle(const Sphere& sphere, const LocalReach& reach) {
   const Hansen& c = sphere.centre;
   const double scale2 = 4;  // the factor 4 on dD in Ra^2
   const double cc = scale2 * c.dD * c.dD + c.dP * c.dP + c.dH * c.dH;
@@ -153,6 +171,7 @@ std::vector<Teas> shadow_in_triangle(const Sphere& sphere) {
   if (beyond <= 0) return {};
   // A ray t u meets the sphere where (u.c)^2 - (u.u)(c.c - R0^2) >= 0 in the scaled product, and t > 0.
   const auto meets = [&](const Teas& u) {
+    if (!reach.places.empty()) return meets_bent(u, sphere, reach);
     const double uc = scale2 * u.fd * c.dD + u.fp * c.dP + u.fh * c.dH;
     const double uu = scale2 * u.fd * u.fd + u.fp * u.fp + u.fh * u.fh;
     return uc > 0 && uc * uc - uu * beyond >= 0;
@@ -170,7 +189,7 @@ std::vector<Teas> shadow_in_triangle(const Sphere& sphere) {
     };
     double inside = 0;
     double outside = farthest;
-    for (int step = 0; step < 40; ++step)
+    for (int step = 0; step < (reach.places.empty() ? 40 : 14); ++step)
       (meets(at((inside + outside) / 2)) ? inside : outside) = (inside + outside) / 2;
     outline.push_back(at(inside));
   }

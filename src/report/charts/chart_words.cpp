@@ -83,8 +83,8 @@ std::string planes_words(const Plan& plan, const Bench& bench) {
   std::string text = "Three views of Hansen space, dD with dH, dP with dH and dD with dP, in MPa^0.5, of " +
                      counted_mixtures(plan, bench);
   for (const PlannedLayer& layer : plan.layers)
-    text += fmt::format("{}: range about {}, radius {}. ", layer_legend(layer), point_words(layer.sphere.mean.centre),
-                        fixed(layer.sphere.mean.R0, 1));
+    text += fmt::format("{}: range about {}, radius {}{}. ", layer_legend(layer), point_words(layer.sphere.mean.centre),
+                        fixed(layer.sphere.mean.R0, 1), layer.reach.places.empty() ? "" : ", bent by observations");
   text += each_mixture(plan, bench, [](const BenchMixture& mixture) { return point_words(mixture.judged.point); });
   return text + bottles_words(plan, bench);
 }

@@ -83,15 +83,27 @@ std::string advice_html(const std::vector<Remark>& remarks) {
   return html_list(items);
 }
 
-std::string limits_html(const Job& job) {
+// "4", or "4 and 5" where what is harm differs with the layer's material.
+std::string grades_counted(const Plan& plan, Role role) {
+  std::set<int> grades;
+  for (std::size_t i = 0; i < plan.layers.size(); ++i)
+    if (plan.layers[i].role == role && (role == Role::keep || i == plan.target))
+      grades.insert(grade_that_counts(plan.layers[i], plan.job.limits));
+  std::vector<std::string> words;
+  for (const int grade : grades) words.push_back(std::to_string(grade));
+  return joined(words);
+}
+
+std::string limits_html(const Plan& plan) {
+  const Job& job = plan.job;
   const Limits& limits = job.limits;
   return element(
       "p", fmt::format("Limits: {} liquids in one mixture, {} bottles, steps of {} %, {} rungs, risk limit {}, "
                        "effect wanted {}, grades that count: effect {}, risk {}. Avoided statements: {}. "
                        "Avoided families: {}. Avoided solvents: {}. {} Vial {} mL, smallest volume {} mL, room {} C.",
                        limits.parts, limits.bottles, limits.step_percent, limits.rungs, as_recorded(limits.risk_limit),
-                       as_recorded(limits.wanted_effect), limits.effect_grade, limits.risk_grade,
-                       user_text(joined(limits.avoid_statements, ", ", "none")),
+                       as_recorded(limits.wanted_effect), grades_counted(plan, Role::remove),
+                       grades_counted(plan, Role::keep), user_text(joined(limits.avoid_statements, ", ", "none")),
                        user_text(joined(limits.avoid_families, ", ", "none")),
                        user_text(joined(limits.avoid_solvents, ", ", "none")), user_text(search_limits_words(job)),
                        as_recorded(limits.vial_mL), as_recorded(limits.measure_mL), as_recorded(limits.room_C)));
@@ -127,7 +139,7 @@ std::string sheet_origins(const Plan& plan, const SheetInputs& inputs) {
                                    html_text(inputs.edition.program), html_text(inputs.edition.catalogue),
                                    with_commas(plan.mixtures_judged), user_text(inputs.job_file),
                                    inputs.options.empty() ? "" : " " + user_text(joined(inputs.options, " "))));
-  text += limits_html(plan.job) + element("h3", "The job");
+  text += limits_html(plan) + element("h3", "The job");
   return text + element("pre", html_text(inputs.job_text)) + "</section>\n";
 }
 

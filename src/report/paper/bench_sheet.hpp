@@ -42,7 +42,7 @@ std::string map_section(const PaintingObject& object, const std::vector<MapSite>
                         const std::optional<MapBackground>& background);
 /// Sources of every figure; the limits that held.
 std::string sources_section(const Plan& plan);
-std::string limits_html(const Job& job);
+std::string limits_html(const Plan& plan);
 /// Sentences with their sources, as a list.
 std::string advice_html(const std::vector<Remark>& remarks);
 

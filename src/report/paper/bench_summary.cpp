@@ -166,11 +166,12 @@ std::string numbers_html(const Plan& plan, const Bench& bench) {
   std::string text = element(
       "p",
       fmt::format("<b>Effect</b>: chance that the mixture moves {} (in a long test: \"{}\" or stronger). <b>Risk</b>: "
-                  "largest chance that a layer to keep is affected (\"{}\" or stronger); the limit is {}. Small "
+                  "largest chance that a layer to keep is affected ({}); the limit is {}. Small "
                   "figures: the middle 90 % of what the chance may be. <b>RED</b>: distance over radius; a question "
                   "mark means that inside or outside is open.",
-                  user_text(plan.layers[plan.target].name), html_text(grade_words(limits.effect_grade)),
-                  html_text(grade_words(limits.risk_grade)), html_text(per_cent(limits.risk_limit))));
+                  user_text(plan.layers[plan.target].name),
+                  html_text(grade_words(grade_that_counts(plan.layers[plan.target], limits))),
+                  html_text(harm_words(plan.layers, limits)), html_text(per_cent(limits.risk_limit))));
   std::vector<std::string> totals;
   for (const SessionTotal& total : bench.totals)
     totals.push_back(user_text(total.label) + " " + as_recorded(total.volume.value) + " mL");

@@ -122,7 +122,7 @@ std::string made_again(const Plan& plan, const TestReportInputs& inputs) {
       "p", fmt::format("gentlest {}, catalogue {}. Command: gentlest report {} {}{}", html_text(sheet.edition.program),
                        html_text(sheet.edition.catalogue), user_text(sheet.job_file), user_text(inputs.log_file),
                        sheet.options.empty() ? "" : " " + user_text(joined(sheet.options, " "))));
-  text += limits_html(plan.job) + element("h3", "The job") + element("pre", html_text(sheet.job_text));
+  text += limits_html(plan) + element("h3", "The job") + element("pre", html_text(sheet.job_text));
   text += element("h3", "The log of the tests, as it stands in its file");
   return text + element("pre", html_text(inputs.log_text)) + "</section>\n";
 }

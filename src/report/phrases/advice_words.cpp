@@ -1,6 +1,7 @@
 #include "report/phrases/advice_words.hpp"
 
 #include "report/form/format.hpp"
+#include "report/phrases/fit_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include <fmt/format.h>
@@ -128,9 +129,17 @@ std::string words_of(const WeakPoint& point, const Plan& plan) {
       return fmt::format("{}: recorded as {}, found to be {}; the plan follows what was found", written.name,
                          written.recorded, written.found);
     }
+    case WeakPointKind::only_swells:
+      return fmt::format("{}: swells but never dissolves; counted is \"{}\" or stronger{}",
+                         plan.layers[point.layer].name,
+                         grade_words(grade_that_counts(plan.layers[point.layer], plan.job.limits)),
+                         plan.layers[point.layer].own_response ? ", by the curve of such films" : "");
     case WeakPointKind::borrowed_curve:
-      return "The response curve comes from fresh, pure resins in long contact; a swab's short touch on old paint "
-             "does less. Trust the order of the rungs before the size of the numbers: the swab decides";
+      return fmt::format(
+          "The response curve{} comes from fresh, pure resins in long contact; a swab's short touch on "
+          "old paint does less. Trust the order of the rungs before the size of the numbers: the swab "
+          "decides",
+          of_borrowed_curve(plan.layers));
     case WeakPointKind::no_grade_written:
       return "ethanol without a grade is taken as free of water; write its grade, e.g. \"96 %\"";
   }

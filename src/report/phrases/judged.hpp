@@ -15,7 +15,7 @@ Sheet judged_sheet(const std::vector<const JudgedMixture*>& mixtures, const std:
 
 Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& layers, const Limits& limits);
 
-Json layers_json(const std::vector<PlannedLayer>& layers);
+Json layers_json(const std::vector<PlannedLayer>& layers, const Limits& limits);
 
 /// The liquids of these mixtures, each once, sorted by label.
 std::vector<Liquid> liquids_of(const std::vector<const JudgedMixture*>& mixtures);
@@ -35,6 +35,10 @@ std::string risk_words(const JudgedMixture& judged, const Limits& limits);
 enum class StandIns { in_full, see_weak_figures };
 std::string layers_text(const std::vector<PlannedLayer>& layers, const std::vector<Passage>& passages,
                         StandIns stand_ins, const Style& style);
+
+/// From which grade on a layer to keep counts as affected, in words: "swells" or stronger; where the layers differ,
+/// with their names.
+std::string harm_words(const std::vector<PlannedLayer>& layers, const Limits& limits);
 
 /// What effect and risk count, in one sentence each.
 std::string two_numbers_text(const std::vector<PlannedLayer>& layers, const Limits& limits);

@@ -12,14 +12,16 @@ namespace gentlest {
 namespace {
 
 Json outlook_json(const Outlook& outlook, const PlannedLayer& layer) {
-  return {{"layer", layer.name},
-          {"role", role_word(layer.role)},
-          {"Ra_MPa05", json_computed(outlook.Ra)},
-          {"RED", json_computed(outlook.RED)},
-          {"RED_low", json_computed(outlook.RED_band.low)},
-          {"RED_high", json_computed(outlook.RED_band.high)},
-          {"may_flip", outlook.may_flip},
-          {"chance", json_computed(outlook.chance)}};
+  Json json = {{"layer", layer.name},
+               {"role", role_word(layer.role)},
+               {"Ra_MPa05", json_computed(outlook.Ra)},
+               {"RED", json_computed(outlook.RED)},
+               {"RED_low", json_computed(outlook.RED_band.low)},
+               {"RED_high", json_computed(outlook.RED_band.high)},
+               {"may_flip", outlook.may_flip},
+               {"chance", json_computed(outlook.chance)}};
+  if (!layer.reach.places.empty()) json["reach_factor"] = json_computed(outlook.reach_factor);
+  return json;
 }
 
 Json hazards_json(const JudgedMixture& judged) {
@@ -91,7 +93,32 @@ Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& l
   return json;
 }
 
-Json layers_json(const std::vector<PlannedLayer>& layers) {
+namespace {
+
+// No unit, in the order of the deviations: dD with dP, dH and R0, dP with dH and R0, dH with R0.
+Json correlations_json(const UncertainSphere& sphere) {
+  const auto share = [](double covariance, double a, double b) {
+    return json_computed(a > 0 && b > 0 ? covariance / (a * b) : 0);
+  };
+  const SphereCovariance& shared = sphere.shared;
+  const Hansen& sd = sphere.sd;
+  return {{"dD_dP", share(shared.dD_dP, sd.dD, sd.dP)},        {"dD_dH", share(shared.dD_dH, sd.dD, sd.dH)},
+          {"dD_R0", share(shared.dD_R0, sd.dD, sphere.R0_sd)}, {"dP_dH", share(shared.dP_dH, sd.dP, sd.dH)},
+          {"dP_R0", share(shared.dP_R0, sd.dP, sphere.R0_sd)}, {"dH_R0", share(shared.dH_R0, sd.dH, sphere.R0_sd)}};
+}
+
+Json reach_json(const LocalReach& reach) {
+  Json json = {{"length_MPa05", json_computed(reach.length)}, {"places", Json::array()}};
+  for (const LocalReach::Place& place : reach.places)
+    json["places"].push_back(
+        {{"dD_dP_dH_MPa05", {json_computed(place.at.dD), json_computed(place.at.dP), json_computed(place.at.dH)}},
+         {"weight", json_computed(place.weight)}});
+  return json;
+}
+
+}  // namespace
+
+Json layers_json(const std::vector<PlannedLayer>& layers, const Limits& limits) {
   Json list = Json::array();
   for (const PlannedLayer& layer : layers) {
     Json json = {{"name", layer.name}, {"role", role_word(layer.role)}, {"target", layer.is_target}};
@@ -104,6 +131,8 @@ Json layers_json(const std::vector<PlannedLayer>& layers) {
     json["R0_MPa05"] = json_computed(layer.sphere.mean.R0);
     json["sd_dD_dP_dH_R0_MPa05"] = {json_computed(layer.sphere.sd.dD), json_computed(layer.sphere.sd.dP),
                                     json_computed(layer.sphere.sd.dH), json_computed(layer.sphere.R0_sd)};
+    if (!(layer.sphere.shared == SphereCovariance{})) json["correlations"] = correlations_json(layer.sphere);
+    if (!layer.reach.places.empty()) json["reach"] = reach_json(layer.reach);
     json["sphere_grade"] =
         layer.basis == LayerBasis::own_tests ? std::string("own_tests") : std::string(to_word(layer.grade));
     json["sphere_source"] = layer.sphere_source;
@@ -114,6 +143,7 @@ Json layers_json(const std::vector<PlannedLayer>& layers) {
                                   {"material_name", other.material_name},
                                   {"share", json_computed(other.share)}});
     json["response_curve_borrowed"] = !layer.own_response;
+    json["grade_that_counts"] = grade_that_counts(layer, limits);
     json["warnings"] = Json::array();
     for (const Flag flag : layer.flags) json["warnings"].push_back(std::string(to_word(flag)));
     json["passage_warnings"] = Json::array();

@@ -5,7 +5,11 @@
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 
+#include "gentlest/plan/limits.hpp"
+
 #include <fmt/format.h>
+
+#include <map>
 
 namespace gentlest {
 
@@ -88,13 +92,26 @@ std::string risk_words(const JudgedMixture& judged, const Limits& limits) {
   return per_cent_beside(judged.risk, limits.risk_limit);
 }
 
+std::string harm_words(const std::vector<PlannedLayer>& layers, const Limits& limits) {
+  std::map<int, std::vector<std::string>> by_grade;
+  for (const PlannedLayer& layer : layers)
+    if (layer.role == Role::keep) by_grade[grade_that_counts(layer, limits)].push_back(layer.name);
+  if (by_grade.empty()) by_grade[risk_grade_of({}, limits)] = {};
+  std::vector<std::string> words;
+  for (const auto& [grade, names] : by_grade)
+    words.push_back(
+        fmt::format("{}\"{}\" or stronger", by_grade.size() > 1 ? joined(names) + ": " : "", grade_words(grade)));
+  return joined(words, "; ");
+}
+
 std::string two_numbers_text(const std::vector<PlannedLayer>& layers, const Limits& limits) {
   const PlannedLayer* target = target_of(layers);
-  return paragraph(
-      fmt::format("Effect: the chance that the mixture moves \"{}\" (a long test would say "
-                  "\"{}\" or stronger). Risk: the largest chance, over all layers to keep, that one is "
-                  "affected (\"{}\" or stronger).",
-                  target ? target->name : "", grade_words(limits.effect_grade), grade_words(limits.risk_grade)));
+  return paragraph(fmt::format(
+      "Effect: the chance that the mixture moves \"{}\" (a long test would say "
+      "\"{}\" or stronger). Risk: the largest chance, over all layers to keep, that one is "
+      "affected ({}).",
+      target ? target->name : "", grade_words(target ? grade_that_counts(*target, limits) : limits.effect_grade),
+      harm_words(layers, limits)));
 }
 
 }  // namespace gentlest

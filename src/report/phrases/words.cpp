@@ -52,6 +52,13 @@ std::string sphere_in_words(const PlannedLayer& layer) {
   return layer.basis == LayerBasis::own_tests ? range : basis_words(layer) + "; " + range;
 }
 
+std::string of_borrowed_curve(const std::vector<PlannedLayer>& layers) {
+  std::vector<std::string> names;
+  for (const PlannedLayer& layer : layers)
+    if (!layer.own_response) names.push_back(layer.name);
+  return names.size() == layers.size() ? "" : " of " + joined(names);
+}
+
 std::string basis_words(const PlannedLayer& layer) {
   switch (layer.basis) {
     case LayerBasis::found:

@@ -4,6 +4,8 @@
 #include "report/records/figures.hpp"
 #include "report/records/observed_rows.hpp"
 
+#include <fmt/format.h>
+
 namespace gentlest {
 
 namespace {
@@ -43,7 +45,24 @@ FigureGroup sphere_group(const Material& material, const Catalogue& catalogue) {
   return group;
 }
 
-FigureGroup behaviour_group(const Material& material) {
+// The sphere that is judged by, where observations moved or bent the recorded one.
+std::string used_sphere_words(const UncertainSphere& used, const Conditioning& by) {
+  const auto with_sd = [](const char* name, double value, double sd) {
+    return fmt::format("{} {} +- {}", name, fixed(value, 1), fixed(sd, 1));
+  };
+  const Hansen& centre = used.mean.centre;
+  std::string text = joined({with_sd("dD", centre.dD, used.sd.dD), with_sd("dP", centre.dP, used.sd.dP),
+                             with_sd("dH", centre.dH, used.sd.dH), with_sd("R0", used.mean.R0, used.R0_sd)});
+  if (!(used.shared == SphereCovariance{})) text += ", not independently of each other";
+  if (!by.reach.places.empty())
+    text += fmt::format("; bent at {} within {} MPa^0.5", counted(by.reach.places.size(), "liquid", "liquids"),
+                        fixed(by.reach.length, 1));
+  return text + fmt::format("; by {} of {}",
+                            counted(static_cast<std::size_t>(by.observations), "observation", "observations"),
+                            counted(static_cast<std::size_t>(by.sources), "source", "sources"));
+}
+
+FigureGroup behaviour_group(const Material& material, const Catalogue& catalogue) {
   FigureGroup group{"Behaviour", {}};
   Figure region{"teas_region_percent", "liquids that act: fd, fp, fh (mean; 5th; 95th percentile)", "%", {}, {}, {}};
   if (const auto& teas = material.teas_region) {
@@ -52,8 +71,14 @@ FigureGroup behaviour_group(const Material& material) {
       for (const double value : values_of(edge)) values.push_back(value);
     region.statements.push_back({values, {}, teas->source, std::string(to_word(teas->standing)), teas->note});
   }
-  Figure response{
-      "response", "response curve of its own", "", {}, {}, "none published: the curve of fresh resins is borrowed"};
+  Figure response{"response",
+                  "response curve of its own",
+                  "",
+                  {},
+                  {},
+                  material.strongest_grade && catalogue.swelling()
+                      ? "none published: the curve of films that swell but never dissolve is used"
+                      : "none published: the curve of fresh resins is borrowed"};
   if (material.response)
     response.statements.push_back({{}, "yes", material.response->source, std::string(to_word(Standing::measured)), {}});
   group.figures = {region, response};
@@ -73,10 +98,13 @@ Card material_card(const Material& material, const Catalogue& catalogue) {
       card.facts.emplace_back("borrowed from", lent->name);
     if (!material.sphere->assumption.empty()) card.facts.emplace_back("assumption", material.sphere->assumption);
   }
+  const std::optional<UncertainSphere> used = uncertain_sphere(material, catalogue);
+  if (used && material.conditioning)
+    card.facts.emplace_back("sphere used", used_sphere_words(*used, *material.conditioning));
   if (!material.flags.empty()) card.facts.emplace_back("warnings", flags_text(material.flags));
   if (!material.score_set.empty()) card.facts.emplace_back("published tests", material.score_set);
   if (!material.remark.empty()) card.facts.emplace_back("remark", material.remark);
-  card.groups = {sphere_group(material, catalogue), behaviour_group(material)};
+  card.groups = {sphere_group(material, catalogue), behaviour_group(material, catalogue)};
   card.observations = observed_rows(catalogue.observations_on(material), catalogue);
   card.sources = sources_of(card, catalogue);
   return card;

@@ -4,7 +4,10 @@
 #include "report/form/table.hpp"
 #include "report/phrases/observation_words.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <map>
 
 namespace gentlest {
 
@@ -54,6 +57,28 @@ std::vector<ObservedRow> observed_rows(const std::vector<const Observation*>& ob
   return rows;
 }
 
+namespace {
+
+bool counts_otherwise(const ActionChances& chances) {
+  const ActionChances usual;
+  return chances.moves_grade != usual.moves_grade || chances.affects_grade != usual.affects_grade;
+}
+
+// Each material once for which other grades count than the legend says.
+std::string counted_otherwise_text(const std::vector<ObservedRow>& rows) {
+  std::map<std::string, ActionChances> materials;
+  for (const ObservedRow& row : rows)
+    if (row.judged.chances && counts_otherwise(*row.judged.chances))
+      materials.emplace(row.material, *row.judged.chances);
+  std::string text;
+  for (const auto& [material, chances] : materials)
+    text += paragraph(fmt::format("On {}, moves means grade {} or stronger, affects grade {} or stronger.", material,
+                                  chances.moves_grade, chances.affects_grade));
+  return text;
+}
+
+}  // namespace
+
 std::string observed_text(const Card& card, const Style& style,
                           std::string (*source_mark)(const Card&, const std::string&)) {
   std::string text = heading(observed_heading, style);
@@ -76,7 +101,8 @@ std::string observed_text(const Card& card, const Style& style,
                           chance_text(row.judged, &ActionChances::affects), agreement_in_words(row.judged),
                           basis_text(seen), source_mark(card, seen.source), remark_text(seen)});
   }
-  return text + to_text(table, style) + paragraph(counts_text(card.observations)) + paragraph(observed_legend());
+  return text + to_text(table, style) + paragraph(counts_text(card.observations)) + paragraph(observed_legend()) +
+         counted_otherwise_text(card.observations);
 }
 
 const std::vector<const char*>& observed_columns() {
@@ -123,6 +149,10 @@ Json observed_json(const ObservedRow& row) {
   json["note"] = json_text(seen.note);
   json["chance_moves"] = json_computed(chances ? std::optional(chances->moves) : std::nullopt);
   json["chance_affects"] = json_computed(chances ? std::optional(chances->affects) : std::nullopt);
+  if (chances && counts_otherwise(*chances)) {
+    json["moves_grade"] = chances->moves_grade;
+    json["affects_grade"] = chances->affects_grade;
+  }
   json["agreement"] = json_text(agreement_word(row.judged));
   json["not_judged"] = json_text(not_judged_word(row.judged));
   return json;

@@ -84,7 +84,7 @@ std::string comparison_json(const Plan& plan, const std::vector<ListedSeries>& a
   document["target"] = plan.layers[plan.target].name;
   document["risk_limit"] = data_value(plan.job.limits.risk_limit);
   document["wanted_effect"] = data_value(plan.job.limits.wanted_effect);
-  document["layers"] = layers_json(plan.layers);
+  document["layers"] = layers_json(plan.layers, plan.job.limits);
   document["series"] = Json::array();
   std::vector<const JudgedMixture*> mixtures;
   for (const ListedSeries& series : all) {

@@ -89,7 +89,7 @@ std::string mixture_report(const MixtureCase& one, Form form, const Style& style
   document["painting"] = json_text(one.job.object.title);
   document["risk_limit"] = data_value(one.job.limits.risk_limit);
   document["notes"] = mixture_notes(one);
-  document["layers"] = layers_json(one.layers);
+  document["layers"] = layers_json(one.layers, one.job.limits);
   document["mixture"] = judged_json(one.judged, one.layers, one.job.limits);
   document["liquids"] = liquids_json(liquids_of(mixtures));
   return json_dump(document);

@@ -24,6 +24,8 @@ Json limit_json(const Value& value) {
     return data_value(value);
   else if constexpr (std::is_same_v<Value, std::optional<double>>)
     return json_number(value);
+  else if constexpr (std::is_same_v<Value, std::optional<int>>)
+    return value ? Json(*value) : Json();
   else
     return value;
 }
@@ -97,7 +99,7 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   document["target"] = plan.layers[plan.target].name;
   document["limits"] = limits_json(plan.job.limits);
   document["largest_shares"] = largest_shares_json(plan.job);
-  document["layers"] = layers_json(plan.layers);
+  document["layers"] = layers_json(plan.layers, plan.job.limits);
   document["bottles"] = plan.bottles;
   document["rungs"] = Json::array();
   for (const JudgedMixture& rung : plan.rungs)

@@ -40,7 +40,7 @@ std::string outlook_lines(const Progress& progress) {
                                         band(task.target.RED_estimate(point), 2)));
   for (const KeptBelief& kept : task.kept)
     text += bullet(fmt::format("{}: chance to be affected {}; RED {}", kept.name,
-                               chance_band(kept.belief.chance_estimate(point, task.settings.risk_level)),
+                               chance_band(kept.belief.chance_estimate(point, kept.risk_level)),
                                band(kept.belief.RED_estimate(point), 2)));
   const CandidateOutlook& outlook = *progress.next.mixture;
   if (outlook.counts_tests) text += bullet(counted_words(outlook));
@@ -82,7 +82,11 @@ std::string progress_text(const Progress& progress, const std::optional<RungRoom
   for (const std::string& reason : left_off_words(progress.left_off)) text += bullet(bottle_left_off + reason);
   if (next.is_surprised)
     text += bullet("the readings fit badly with what was held before the tests: examine what the layers are");
-  text += bullet("the response curve is borrowed from fresh resins in long contact; the swab decides, look at it");
+  const bool borrowed = std::any_of(progress.layers.begin(), progress.layers.end(),
+                                    [](const PlannedLayer& layer) { return !layer.own_response; });
+  if (borrowed)
+    text += bullet("the response curve" + of_borrowed_curve(progress.layers) +
+                   " is borrowed from fresh resins in long contact; the swab decides, look at it");
   return text + cautions_text(progress);
 }
 

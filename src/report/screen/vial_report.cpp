@@ -26,7 +26,8 @@ namespace {
 // RED of a point of the path for every layer.
 std::vector<double> REDs_at(const DriftPoint& point, const std::vector<PlannedLayer>& layers) {
   std::vector<double> REDs;
-  for (const PlannedLayer& layer : layers) REDs.push_back(relative_distance_RED(point.point, layer.sphere.mean));
+  for (const PlannedLayer& layer : layers)
+    REDs.push_back(relative_distance_RED(point.point, layer.sphere.mean, layer.reach));
   return REDs;
 }
 
