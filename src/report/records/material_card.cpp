@@ -62,7 +62,7 @@ std::string used_sphere_words(const UncertainSphere& used, const Conditioning& b
                             counted(static_cast<std::size_t>(by.sources), "source", "sources"));
 }
 
-FigureGroup behaviour_group(const Material& material, const Catalogue& catalogue) {
+FigureGroup behaviour_group(const Material& material) {
   FigureGroup group{"Behaviour", {}};
   Figure region{"teas_region_percent", "liquids that act: fd, fp, fh (mean; 5th; 95th percentile)", "%", {}, {}, {}};
   if (const auto& teas = material.teas_region) {
@@ -76,7 +76,7 @@ FigureGroup behaviour_group(const Material& material, const Catalogue& catalogue
                   "",
                   {},
                   {},
-                  material.strongest_grade && catalogue.swelling()
+                  material.strongest_grade
                       ? "none published: the curve of films that swell but never dissolve is used"
                       : "none published: the curve of fresh resins is borrowed"};
   if (material.response)
@@ -104,7 +104,7 @@ Card material_card(const Material& material, const Catalogue& catalogue) {
   if (!material.flags.empty()) card.facts.emplace_back("warnings", flags_text(material.flags));
   if (!material.score_set.empty()) card.facts.emplace_back("published tests", material.score_set);
   if (!material.remark.empty()) card.facts.emplace_back("remark", material.remark);
-  card.groups = {sphere_group(material, catalogue), behaviour_group(material, catalogue)};
+  card.groups = {sphere_group(material, catalogue), behaviour_group(material)};
   card.observations = observed_rows(catalogue.observations_on(material), catalogue);
   card.sources = sources_of(card, catalogue);
   return card;
