@@ -228,6 +228,22 @@ Command calibrate() {
           1};
 }
 
+Command condition() {
+  return {"condition",
+          "records|page|rows",
+          "fit the stand-in spheres to what was observed, anew",
+          "  gentlest condition records --data solvents > conditioned.yaml\n"
+          "\n"
+          "For whoever keeps the catalogue: records is solvents/conditioned.yaml, page is\n"
+          "docs/observations.md (a minute), rows is one line an observation with the chances\n"
+          "before the fit, after it, and without its source.\n",
+          {},
+          1,
+          1,
+          command_condition,
+          1};
+}
+
 // "removal: no effect, softened or gelled, ...", further lines set in.
 std::string choice_lines(const ReadingField& field) {
   std::string text = std::string(field.key) + ": ";
@@ -373,6 +389,7 @@ const std::vector<Command>& all_commands() {
       check(),
       make_new(),
       calibrate(),
+      condition(),
       {"help", "[COMMAND]", "show help", "  gentlest help ladder\n", {}, 0, 1, command_help},
       {"version",
        "",

@@ -69,6 +69,7 @@ Answer command_show(const Request& request, Session& session);
 Answer command_check(const Request& request, Session& session);
 Answer command_new(const Request& request, Session& session);
 Answer command_calibrate(const Request& request, Session& session);
+Answer command_condition(const Request& request, Session& session);
 Answer command_record(const Request& request, Session& session);
 Answer command_import(const Request& request, Session& session);
 Answer command_readings(const Request& request, Session& session);

@@ -42,6 +42,11 @@ struct MaterialFit {
   std::vector<JudgedAction> held_out;  ///< each by a fit without any observation of its source
 };
 
+/// Whether an observation is clear-cut on this material, and if so whether the liquid moved (affected) it.
+std::optional<bool> what_happened(const JudgedAction& judged, const Material& material);
+/// One half or more for what happened, one quarter or less for what did not.
+bool is_right(double chance, bool happened);
+
 struct ObservationFit {
   ConditioningSettings settings;
   double swab_ln_further = 0;  ///< of films that only swell

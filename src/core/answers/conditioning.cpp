@@ -118,22 +118,15 @@ MaterialFit fit_one(const Material& material, const Cases& cases, const Catalogu
   return one;
 }
 
-// Whether it is clear-cut, and if so what happened.
-std::optional<bool> happened(const JudgedAction& judged, int asked) {
-  if (judged.seen->grades->weakest <= asked) return true;
-  if (judged.seen->grades->strongest > affected) return false;
-  return std::nullopt;
-}
-
 // Sums; the means are made of them at the end.
-void add_score(AgreementScore& score, const std::vector<JudgedAction>& judged, int asked) {
+void add_score(AgreementScore& score, const std::vector<JudgedAction>& judged, const Material& material) {
   constexpr double slip = 0.05;
   for (const JudgedAction& one : judged) {
     ++score.observations;
     score.log_score -= std::log((1 - slip) * one.chance_of_range + slip / grade_count);
-    if (const std::optional<bool> did = happened(one, asked)) {
+    if (const std::optional<bool> did = what_happened(one, material)) {
       ++score.clear_cut;
-      if (*did ? one.chance >= 0.5 : one.chance <= 0.25) ++score.right;
+      if (is_right(one.chance, *did)) ++score.right;
       score.brier += (one.chance - (*did ? 1 : 0)) * (one.chance - (*did ? 1 : 0));
     }
     for (const JudgedAction& other : judged) {
@@ -149,6 +142,16 @@ void add_score(AgreementScore& score, const std::vector<JudgedAction>& judged, i
 }
 
 }  // namespace
+
+std::optional<bool> what_happened(const JudgedAction& judged, const Material& material) {
+  if (judged.seen->grades->weakest <= grade_asked(material)) return true;
+  if (judged.seen->grades->strongest > affected) return false;
+  return std::nullopt;
+}
+
+bool is_right(double chance, bool happened) {
+  return happened ? chance >= 0.5 : chance <= 0.25;
+}
 
 ObservationFit fit_observations(const Catalogue& catalogue, const ConditioningSettings& settings,
                                 double swab_ln_further, bool hold_out) {
@@ -167,7 +170,7 @@ ObservationFit fit_observations(const Catalogue& catalogue, const ConditioningSe
 
 AgreementScore score_of(const std::vector<const MaterialFit*>& fits, std::vector<JudgedAction> MaterialFit::*which) {
   AgreementScore score;
-  for (const MaterialFit* fit : fits) add_score(score, fit->*which, grade_asked(*fit->material));
+  for (const MaterialFit* fit : fits) add_score(score, fit->*which, *fit->material);
   if (score.clear_cut > 0) score.brier /= score.clear_cut;
   if (score.pairs > 0) score.in_order /= score.pairs;
   if (score.observations > 0) score.log_score /= score.observations;
