@@ -136,11 +136,9 @@ std::string words_of(const WeakPoint& point, const Plan& plan) {
       return fmt::format("{}: recorded as {}, found to be {}; the plan follows what was found", written.name,
                          written.recorded, written.found);
     }
-    case WeakPointKind::only_swells: {
-      const PlannedLayer& layer = plan.layers[point.layer];
+    case WeakPointKind::only_swells:
       return fmt::format("{}: swells but never dissolves; what counts on it is \"{}\" or stronger", layer.name,
                          grade_words(grade_that_counts(layer, plan.job.limits)));
-    }
     case WeakPointKind::borrowed_curve:
       return fmt::format(
           "The response curve{} comes from fresh, pure resins in long contact; a swab's short touch on "
