@@ -39,8 +39,8 @@ std::string layers_text(const std::vector<PlannedLayer>& layers, const std::vect
 
 /// From which grade on a layer to keep counts as affected, in words: "swells" or stronger; where the layers differ,
 /// with their names, each written by `name`.
-std::string harm_words(const std::vector<PlannedLayer>& layers, const Limits& limits,
-                       const std::function<std::string(const std::string&)>& name);
+std::string affected_words(const std::vector<PlannedLayer>& layers, const Limits& limits,
+                           const std::function<std::string(const std::string&)>& name);
 
 /// Layers without a sphere: that they are not judged, what was seen on them, and the first tests where there are any.
 /// Empty where every layer has a sphere.
