@@ -64,7 +64,7 @@ struct PlannedLayer {
   std::vector<OtherMaterial> possible;        ///< for the readings to weigh; effect and risk of the plan leave them out
   std::vector<PassageWarning> passages = {};  ///< that are judged like this layer and of which more is suspected
   LocalReach reach = {};               ///< where observations bend the sphere; none for a sphere of the user's own
-  Response response = {};              ///< the material's own, that of films which only swell, or the borrowed one
+  Response response = {};              ///< the material's own or the borrowed one, as a swab meets it
   std::optional<int> harm_grade = {};  ///< grades up to this one are harm to the material; nothing: as usual
 };
 

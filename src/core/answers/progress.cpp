@@ -29,10 +29,10 @@ LayerBelief belief_of(const PlannedLayer& layer, std::uint64_t seed) {
   std::vector<WeighedResponse> responses = {{layer.response, 1}};
   for (const OtherMaterial& other : layer.possible) {
     prior.hypotheses.front().weight -= other.share;  // weights need not add up to 1: what has no sphere is not weighed
+    responses.front().weight -= other.share;
     if (!other.sphere) continue;
     prior.hypotheses.push_back({*other.sphere, other.share, other.material_name, other.reach});
     responses.push_back({other.response, other.share});
-    responses.front().weight -= other.share;
   }
   if (!layer.own_response)
     for (SphereHypothesis& one : prior.hypotheses)

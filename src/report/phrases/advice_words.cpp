@@ -137,10 +137,8 @@ std::string words_of(const WeakPoint& point, const Plan& plan) {
                          written.recorded, written.found);
     }
     case WeakPointKind::only_swells:
-      return fmt::format("{}: swells but never dissolves; counted is \"{}\" or stronger{}",
-                         plan.layers[point.layer].name,
-                         grade_words(grade_that_counts(plan.layers[point.layer], plan.job.limits)),
-                         plan.layers[point.layer].own_response ? ", by the curve of such films" : "");
+      return fmt::format("{}: swells but never dissolves; what counts on it is \"{}\" or stronger", layer.name,
+                         grade_words(grade_that_counts(layer, plan.job.limits)));
     case WeakPointKind::borrowed_curve:
       return fmt::format(
           "The response curve{} comes from fresh, pure resins in long contact; a swab's short touch on "

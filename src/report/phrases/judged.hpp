@@ -5,6 +5,7 @@
 #include "report/form/json.hpp"
 #include "report/form/sheet.hpp"
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -37,8 +38,10 @@ std::string layers_text(const std::vector<PlannedLayer>& layers, const std::vect
                         StandIns stand_ins, const Style& style);
 
 /// From which grade on a layer to keep counts as affected, in words: "swells" or stronger; where the layers differ,
-/// with their names.
-std::string harm_words(const std::vector<PlannedLayer>& layers, const Limits& limits);
+/// with their names, each written by `name`.
+std::string affected_words(const std::vector<PlannedLayer>& layers, const Limits& limits,
+                           const std::function<std::string(const std::string&)>& name);
+
 /// Layers without a sphere: that they are not judged, what was seen on them, and the first tests where there are any.
 /// Empty where every layer has a sphere.
 std::string unjudged_text(const std::vector<PlannedLayer>& layers, const std::vector<FirstTest>& tests,

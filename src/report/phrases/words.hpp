@@ -28,8 +28,8 @@ std::string basis_words(const PlannedLayer& layer);
 std::string material_in_words(const PlannedLayer& layer);
 std::string material_in_words(const std::string& material_name);
 
-/// Behind "the response curve": nothing where it is borrowed for all layers, else " of varnish and glaze", for which it
-/// is. Precondition: it is for one of them.
+/// Behind "the response curve": nothing where it is borrowed for all layers with a sphere, else " of varnish and
+/// glaze", for which it is. Precondition: it is for one of them.
 std::string of_borrowed_curve(const std::vector<PlannedLayer>& layers);
 
 /// "remove" or "keep".

@@ -71,14 +71,15 @@ FigureGroup behaviour_group(const Material& material) {
       for (const double value : values_of(edge)) values.push_back(value);
     region.statements.push_back({values, {}, teas->source, std::string(to_word(teas->standing)), teas->note});
   }
-  Figure response{"response",
-                  "response curve of its own",
-                  "",
-                  {},
-                  {},
-                  material.strongest_grade
-                      ? "none published: the curve of films that swell but never dissolve is used"
-                      : "none published: the curve of fresh resins is borrowed"};
+  Figure response{
+      "response",
+      "response curve of its own",
+      "",
+      {},
+      {},
+      material.strongest_grade
+          ? "none published: the curve of fresh resins is borrowed, without the grades that never happen to it"
+          : "none published: the curve of fresh resins is borrowed"};
   if (material.response)
     response.statements.push_back({{}, "yes", material.response->source, std::string(to_word(Standing::measured)), {}});
   group.figures = {region, response};
