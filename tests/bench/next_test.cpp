@@ -26,7 +26,7 @@ NextTestTask make_task() {
   for (int i = 0; i < 1300; ++i)
     task.candidates.push_back({15.0 + 0.3 * (i % 10), 1.0 * (i / 10 % 13), 2.0 * (i / 130)});
   for (const Hansen& point : {Hansen{15.3, 1, 2}, Hansen{15.6, 3, 4}}) {
-    task.target.learn({point, match_of_level(1, 0.06), 1, false});
+    task.target->learn({point, match_of_level(1, 0.06), 1, false});
     task.kept[0].belief.learn({point, match_of_original(0, 0.06), 1, false});
     task.past.push_back({point, false, "", false, false});
   }
@@ -57,7 +57,7 @@ void every_mixture_by_every_particle(benchmark::State& state) {
   double best = 0;
   for (auto _ : state)
     for (const Hansen& point : task.candidates)
-      best = std::max(best, mean_response(task.target.particles(), point, 3) *
+      best = std::max(best, mean_response(task.target->particles(), point, 3) *
                                 (1 - mean_response(task.kept[0].belief.particles(), point, 1)));
   state.counters["result"] = best;
 }
@@ -67,7 +67,7 @@ void learning_from_a_swab(benchmark::State& state) {
   const NextTestTask task = make_task();
   double sum = 0;
   for (auto _ : state) {
-    LayerBelief belief = task.target;
+    LayerBelief belief = *task.target;
     belief.learn({{16, 5, 7}, match_of_level(3, 0.06), 1, false});
     sum += belief.effective_particles();
   }

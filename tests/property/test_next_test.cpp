@@ -103,8 +103,8 @@ class Plain {
     for (const PastTest& test : task_.past)
       if (!test.at_edge && test.moved && same(test.point, point)) (*test.moved ? ever : always) = *test.moved;
     CandidateOutlook out;
-    out.effect = task_.target.chance(point, set_.effect_level);
-    out.good = task_.target.share_nearer(point, curve().RED_where(set_.effect_level, set_.good_effect));
+    out.effect = task_.target->chance(point, set_.effect_level);
+    out.good = task_.target->share_nearer(point, curve().RED_where(set_.effect_level, set_.good_effect));
     if (ever && always && set_.luck_of_mixture > 0) {
       const double most = 1 - ReadingNoise{}.slip;
       if (out.effect < most) out.effect += set_.luck_of_mixture * (most - out.effect);
@@ -143,8 +143,8 @@ class Plain {
   bool too_bold(const Hansen& point) const {
     double boldest = 0;
     for (const PastTest& test : task_.past)
-      if (!test.at_edge) boldest = std::max(boldest, task_.target.chance_before(test.point, set_.effect_level));
-    return task_.target.chance_before(point, set_.effect_level) > boldest + set_.step;
+      if (!test.at_edge) boldest = std::max(boldest, task_.target->chance_before(test.point, set_.effect_level));
+    return task_.target->chance_before(point, set_.effect_level) > boldest + set_.step;
   }
 
   bool dries_beyond(std::size_t candidate, double limit) const {

@@ -143,17 +143,17 @@ Session learn_session(const Bench& bench, const World& world, const Painting& pa
                               next.step == NextStep::confirm});
     PastTest past{mixture.point, at_edge, "", std::nullopt, outcome.harm_read > 0};
     if (!at_edge) past.moved = outcome.removal_read >= 3;
-    if (!at_edge) task.target.learn({mixture.point, match_of_level(outcome.removal_read, learner.slip), 1, false});
+    if (!at_edge) task.target->learn({mixture.point, match_of_level(outcome.removal_read, learner.slip), 1, false});
     task.kept.front().belief.learn({mixture.point, match_of_original(outcome.harm_read, learner.slip), 1, at_edge});
     task.past.push_back(past);
     if (!coverage) continue;
     const Hansen true_point = places.of(mixture);
     covered.varnish =
-        lies_within(relative_distance_RED(true_point, painting.varnish), task.target.RED_estimate(mixture.point));
+        lies_within(relative_distance_RED(true_point, painting.varnish), task.target->RED_estimate(mixture.point));
     covered.paint = lies_within(relative_distance_RED(true_point, painting.paint),
                                 task.kept.front().belief.RED_estimate(mixture.point));
     const auto count = static_cast<double>(learner.particles);
-    covered.least_effective = std::min({covered.least_effective, task.target.effective_particles() / count,
+    covered.least_effective = std::min({covered.least_effective, task.target->effective_particles() / count,
                                         task.kept.front().belief.effective_particles() / count});
   }
   if (coverage && session.tests > 0) coverage->push_back(covered);

@@ -20,7 +20,7 @@ struct BenchMixture {
   Recipe recipe;                             ///< by the job's vial and measure
   std::optional<JudgedMixture> as_measured;  ///< set where rounding to the measuring step changed the mixture
   MixtureLabel label;
-  std::vector<Band> chance_bands;  ///< middle 90 % of each layer's chance, in the order of Plan::layers
+  std::vector<std::optional<Band>> chance_bands;  ///< middle 90 % of each layer's chance, in the order of Plan::layers
   bool beyond_limit = false;  ///< as made its risk passes the job's limit: shown, never proposed, measured or labelled
 };
 
@@ -28,7 +28,7 @@ struct BenchMixture {
 const JudgedMixture& as_made(const BenchMixture& mixture);
 
 struct Bench {
-  std::vector<BenchMixture> mixtures;     ///< rungs, gentle to strong; without a window the nearest ones
+  std::vector<BenchMixture> mixtures;     ///< of planned_mixtures, in its order
   std::vector<SessionTotal> totals;       ///< of one vial of each mixture that is not beyond the limit
   std::vector<Caution> cautions;          ///< that fit these mixtures, each once
   std::vector<ComparedSeries> published;  ///< to be drawn beside the ladder; prepare_bench leaves it empty

@@ -25,6 +25,17 @@ struct LeftOutTest {
   bool operator==(const LeftOutTest&) const = default;
 };
 
+/// A reading of the original where it was a layer without a sphere: no belief learns from it, so it is told.
+struct UnjudgedReading {
+  int test = 0;
+  std::string layer;
+  std::string mixture;  ///< as written in the log
+  std::string date;     ///< may be empty
+  bool at_edge = false;
+  std::optional<OriginalReading> original;
+  bool harmed = false;  ///< by what the evidence rests on: a colour that was varnish is no harm
+};
+
 /// Where the testing of one painting stands.
 struct Progress {
   std::vector<PlannedLayer> layers;
@@ -33,11 +44,16 @@ struct Progress {
   std::vector<JobBottle> left_off;       ///< bottles not used, each with the reason
   std::vector<Reading> counted;          ///< readings that count, by test number
   std::vector<LeftOutTest> not_counted;  ///< in the order of their numbers
-  NextTestTask task;                     ///< beliefs after all readings
+  NextTestTask task;                     ///< beliefs after all readings; layers without a sphere have none
   NextTest next;
   std::optional<Mixture> mixture = {};  ///< that `next` speaks of: to try, that worked, or that came nearest
   std::map<std::string, std::vector<int>> heard =
-      {};  ///< by layer: the tests behind what its belief has seen, in order
+      {};                                      ///< by layer: the tests behind what its belief has seen, in order
+  std::optional<JudgedMixture> proposed = {};  ///< `mixture` as a plan judges it, where some layer has no sphere
+  std::vector<UnjudgedReading> unjudged = {};  ///< in the order of their numbers
+  std::size_t closed = 0;                      ///< mixtures taken off, since such a reading was a harm
+  std::vector<FirstTest> first_tests = {};     ///< as in the plan, without what was tried
+  std::vector<JudgedMixture> to_try = {};      ///< that first_tests speak of
 };
 
 /// Of the layer to remove, then of each to keep.
@@ -46,8 +62,11 @@ std::vector<LearntOfLayer> what_was_learnt(const Progress& progress);
 /// Learns from the readings and chooses the next test. The job's risk limit, shelf, avoided statements, families and
 /// solvents hold; the risk limit is approached by the steps of NextTestSettings. A passage without a material of its
 /// own speaks of its layer; a reading without a passage of the uppermost kept layer. Passages that readings have not
-/// reached are named. Because the response curve is borrowed from long contact, R0 is taken as uncertain by another 15
-/// % (our choice). Throws InputError (Fault::file) as make_plan does.
+/// reached are named. A reading on a layer without a sphere is told in `unjudged`; where it was a harm, no mixture with
+/// at least as much of each active liquid is proposed again. While such a layer is to be kept, a new mixture goes first
+/// where harm matters least, and where no layer to keep has a sphere, one rung of the ladder follows the other. Because
+/// the response curve is borrowed from long contact, R0 is taken as uncertain by another 15 % (our choice). Throws
+/// InputError (Fault::file) as make_plan does.
 Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::vector<Reading>& readings,
                          const std::string& target = {});
 

@@ -39,8 +39,11 @@ struct LayerOutlook {
 struct ConsideredMixture {
   JudgedMixture judged;    ///< as planned, before any test; its origin is that in the plan, else the first test
   std::vector<int> tests;  ///< numbers of the tests made with it; withdrawn ones left out
-  std::vector<LayerOutlook> outlooks;  ///< the layer to remove first
+  std::vector<LayerOutlook> outlooks;  ///< the layer to remove first; none of a layer without a sphere
 };
+
+/// The outlook of the layer to remove; nothing where it has no sphere.
+const LayerOutlook* target_outlook(const ConsideredMixture& mixture);
 
 /// The outlook of the layer most at risk; nothing where none is to be kept.
 const LayerOutlook* riskiest_outlook(const ConsideredMixture& mixture);

@@ -70,8 +70,8 @@ struct KeptBelief {
 };
 
 struct NextTestTask {
-  std::vector<Hansen> candidates;  ///< Hansen points of the mixtures that may be proposed
-  LayerBelief target;
+  std::vector<Hansen> candidates;     ///< Hansen points of the mixtures that may be proposed
+  std::optional<LayerBelief> target;  ///< nothing where its sphere is not known: then no test can be chosen
   std::vector<KeptBelief> kept;
   std::vector<std::string> passages;  ///< colours that a working mixture must pass; may be empty
   std::vector<PastTest> past;
@@ -79,14 +79,15 @@ struct NextTestTask {
 };
 
 enum class NextStep {
-  try_mixture,   ///< on the picture
-  try_at_edge,   ///< first where harm matters least
-  confirm,       ///< a mixture worked; this test makes surer of the best one
-  try_passage,   ///< the working mixture on a colour not yet tested
-  found,         ///< stop: a mixture works, with its margin
-  no_window,     ///< stop: nothing allowed promises to work within the risk limits
-  closed,        ///< stop: the original reacted twice
-  tests_used_up  ///< stop: as many tests as the limit allows
+  try_mixture,    ///< on the picture
+  try_at_edge,    ///< first where harm matters least
+  confirm,        ///< a mixture worked; this test makes surer of the best one
+  try_passage,    ///< the working mixture on a colour not yet tested
+  found,          ///< stop: a mixture works, with its margin
+  no_window,      ///< stop: nothing allowed promises to work within the risk limits
+  closed,         ///< stop: the original reacted twice
+  tests_used_up,  ///< stop: as many tests as the limit allows
+  not_judged      ///< the layer to remove has no sphere: no figure chooses a test
 };
 
 /// Why that step.
@@ -100,7 +101,9 @@ enum class NextReason {
   worked,                 ///< found
   nothing_promises,       ///< no_window: nothing has `least_promise` at a risk up to `most_risk`
   harmed_twice,           ///< closed
-  tests_made              ///< tests_used_up
+  tests_made,             ///< tests_used_up
+  layer_not_judged,       ///< try_at_edge: no figure says what it does to a layer to keep
+  target_not_judged       ///< not_judged
 };
 
 /// What a mixture is believed to do now.
@@ -133,7 +136,7 @@ struct NextTest {
 /// Does this candidate come to a Hansen point at which `is_beyond` holds while it dries?
 using DriftQuestion = std::function<bool(std::size_t candidate, const std::function<bool(const Hansen&)>& is_beyond)>;
 
-/// Without a question, drying is not asked about.
+/// Without a question, drying is not asked about. Precondition: the task has a target.
 NextTest choose_next_test(const NextTestTask& task, const DriftQuestion& drifts_to = {});
 
 /// Outlook of one mixture under the present beliefs, from all particles: by the spheres alone.

@@ -31,6 +31,7 @@ struct Watch {
 /// A figure that a plan rests on and that is weak.
 enum class WeakPointKind {
   sphere,              ///< of a layer: a stand-in, or less than borne out by published tests
+  not_judged,          ///< the layer has no sphere: no figure of the plan speaks of it
   liquids_vary,        ///< the layer's range is widened by the largest deviation of a liquid on the shelf
   surer_than_liquids,  ///< the layer's middle is given surer than any liquid is known; `best_known_sd` is taken
   may_be_else,         ///< a layer may be another material as well

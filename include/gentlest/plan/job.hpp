@@ -37,12 +37,15 @@ struct PossibleMaterial {
   bool operator==(const PossibleMaterial& other) const;
 };
 
+/// Written for a material that nobody knows: the layer is planned as not judged. No record is called so.
+inline constexpr const char* unknown_material = "unknown";
+
 /// One layer of the painting, from the top down.
 struct Layer {
   std::string name;
   Role role = Role::keep;
-  std::string recorded;  ///< material id: what the files say; may be empty
-  std::string found;     ///< material id: what examination showed; may be empty. It wins over `recorded`
+  std::string recorded;  ///< material id: what the files say; may be empty or `unknown_material`
+  std::string found;     ///< the same: what examination showed. It wins over `recorded`
   std::optional<OwnSphere> own_sphere;
   std::vector<PossibleMaterial> possible;  ///< weighed by the readings; the ladder follows the layer's own material
   std::vector<Flag> suspected;
@@ -58,7 +61,7 @@ const std::string& own_material(const Layer& layer);
 struct Passage {
   std::string name;
   std::string of;        ///< name of the layer it belongs to
-  std::string material;  ///< material id, or empty
+  std::string material;  ///< material id or `unknown_material`, or empty
   std::vector<Flag> suspected;
   std::string note;
   Location where;
@@ -88,6 +91,8 @@ struct Limits {
   std::vector<std::string> avoid_families;
   std::vector<std::string> avoid_statements;  ///< GHS codes, e.g. H360
   std::vector<std::string> avoid_solvents;
+  std::vector<std::string>
+      allow_acting;  ///< solvents to propose though seen to act on a layer to keep without a sphere
   std::optional<double> lowest_flash_point_C;  ///< no mixture whose estimated flash point lies below
   std::vector<std::string> avoid_label;        ///< GHS codes that the label of no mixture may carry
   bool allow_unknown_hazards = true;  ///< propose what hazards or flash point are not known of (marked as such)

@@ -9,13 +9,14 @@ enum class OriginKind {
   finer_step,              ///< between two rungs, on the ladder's bottles at 1 % of volume
   strongest_within_limit,  ///< without a window: the strongest of those within the risk limit
   least_risk_that_works,   ///< without a window: of those that reach the wanted effect
+  first_test,              ///< without a ladder: a single liquid to try
   tested,                  ///< recorded in the log
   published                ///< a step of a published series
 };
 
 struct Origin {
   OriginKind kind = OriginKind::asked;
-  int number = 0;  ///< of the rung, the rung below a finer step, the test, the step of a series; counted from 1
+  int number = 0;  ///< of the rung, the rung below a finer step, the (first) test, the step of a series; from 1
   int step = 0;    ///< of a finer step, counted from 1 behind its rung
   bool operator==(const Origin&) const = default;
 };

@@ -5,6 +5,7 @@
 #include "gentlest/plan/job.hpp"
 #include "gentlest/plan/origin.hpp"
 #include "gentlest/plan/shelf.hpp"
+#include "gentlest/plan/sighting.hpp"
 #include "gentlest/safety/caution.hpp"
 #include "gentlest/safety/hazard.hpp"
 #include "gentlest/search/ladder.hpp"
@@ -21,8 +22,8 @@ namespace gentlest {
 struct OtherMaterial {
   std::string material;  ///< id
   std::string material_name;
-  UncertainSphere sphere;
-  double share = 0;  ///< how far it is believed, 0..1
+  std::optional<UncertainSphere> sphere;  ///< nothing: no reading can weigh it
+  double share = 0;                       ///< how far it is believed, 0..1
   LocalReach reach = {};
   Response response = {};
 };
@@ -46,12 +47,15 @@ struct PlannedLayer {
   std::string name;
   Role role = Role::keep;
   bool is_target = false;     ///< the layer this plan is for
-  std::string material;       ///< id, empty for a sphere of the user's own
-  std::string material_name;  ///< empty where own tests speak of no material by name
+  std::string material;       ///< id, empty for a sphere of the user's own and where nobody knows the material
+  std::string material_name;  ///< empty where own tests speak of no material by name; may be `unknown_material`
   LayerBasis basis = LayerBasis::found;
-  std::string passage_of;  ///< for a passage: the layer that it belongs to
-  UncertainSphere sphere;  ///< as it was published or measured; `met_by_liquids` is what a mixture meets
-  Hansen liquid_sd;        ///< largest deviation of a liquid of the job's shelf, MPa^0.5
+  std::string passage_of;                 ///< for a passage: the layer that it belongs to
+  std::optional<UncertainSphere> sphere;  ///< as published or measured; `met_by_liquids` is what a mixture meets.
+                                          ///< Nothing: what was seen stands in its place, and no figure
+  std::string no_sphere = {};             ///< without a sphere: why, as recorded; empty of an unknown material
+  std::vector<SeenRow> seen = {};         ///< without a sphere: what was seen on the material
+  Hansen liquid_sd;                       ///< largest deviation of a liquid of the job's shelf, MPa^0.5
   SphereGrade grade = SphereGrade::assumed;
   std::string sphere_source;                  ///< key of sources.yaml, or the user's words
   std::string assumption;                     ///< in plain words; empty when the sphere is the material's own
@@ -64,8 +68,9 @@ struct PlannedLayer {
   std::optional<int> harm_grade = {};  ///< grades up to this one are harm to the material; nothing: as usual
 };
 
-/// The layer's sphere as every mixture meets it, in the search as in what is printed: widened by the largest deviation
-/// that a liquid of the shelf (or of the mixtures asked about) has, and known no better than `best_known_sd`.
+/// Precondition: the layer has one. The layer's sphere as every mixture meets it, in the search as in what is printed:
+/// widened by the largest deviation that a liquid of the shelf (or of the mixtures asked about) has, and known no
+/// better than `best_known_sd`.
 UncertainSphere met_by_liquids(const PlannedLayer& layer, const std::vector<Liquid>& liquids = {});
 
 /// No centre is taken as known better than this, MPa^0.5, whatever a job says: published parameters of the same liquid
@@ -101,22 +106,40 @@ struct JudgedMixture {
   Origin origin;
   Hansen point;
   Teas teas;
-  std::vector<Outlook> outlooks;  ///< in the order of Plan::layers
-  double effect = 0;
-  double risk = 0;
-  std::string riskiest;  ///< name of the planned layer that gives the risk; empty when nothing is to be kept
+  std::vector<std::optional<Outlook>> outlooks;  ///< in the order of Plan::layers; nothing of one without a sphere
+  std::optional<double> effect;                  ///< nothing where the layer to remove has no sphere
+  std::optional<double> risk;                    ///< over the layers to keep that have a sphere; nothing where none has
+  std::string riskiest;              ///< name of the planned layer that gives the risk; empty where there is none
+  std::vector<LayerSighting> seen;   ///< of each layer without a sphere
   std::optional<double> margin_RED;  ///< smallest RED - 1 over the layers to keep; empty where no margin is claimed
   HazardSummary hazards;
   Fate fate;
 };
 
-/// True when the mixture's risk, as it stands in the vial, passes the job's limit.
+/// True when the mixture's risk, as it stands in the vial, passes the job's limit. A risk that is not known passes
+/// none.
 bool is_beyond_limit(const JudgedMixture& judged, const Limits& limits);
 
 /// How the answer came out.
 enum class Outcome {
-  window,    ///< the last rung reaches the wanted effect within the risk limit
-  no_window  ///< no mixture of the shelf does
+  window,     ///< the last rung reaches the wanted effect within the risk limit
+  no_window,  ///< no mixture of the shelf does
+  no_ladder   ///< the layer to remove has no sphere, so no effect can be told
+};
+
+/// What to test first where some layer has no sphere.
+enum class FirstTestKind {
+  dry_swab,       ///< on every such layer
+  water,          ///< where the surface bears it
+  no_water,       ///< a layer to keep is sensitive to it, or it was seen to act there
+  gentlest_rung,  ///< on a layer to keep, where harm matters least, before any stronger one
+  liquid          ///< seen to act on the layer to remove, and on no layer to keep
+};
+struct FirstTest {
+  FirstTestKind kind = FirstTestKind::dry_swab;
+  std::string layer = {};          ///< for `no_water` and `gentlest_rung`
+  std::vector<SeenRow> rows = {};  ///< what was seen of water; for `liquid`, of it on the layer to remove
+  std::size_t mixture = 0;         ///< for `liquid`: index into Plan::to_try
 };
 
 /// Finer steps asked for between two rungs, counted from 1 as reports count them.
@@ -151,6 +174,10 @@ struct Plan {
   std::vector<Verdict> frontier;         ///< what nothing on that shelf beats, by rising risk; past the limit too
   std::vector<std::string> bottles;      ///< labels of the ladder's bottles
   std::vector<JudgedMixture> rungs;      ///< gentle to strong; empty where there is no window
+  bool by_effect_alone = false;          ///< no layer to keep has a sphere: no risk, no frontier, steps of two bottles
+  double most_effect = 0;                ///< of the mixtures that the limits leave; 0 where no effect can be told
+  std::vector<FirstTest> first_tests;    ///< in the order of the work; empty where every layer has a sphere
+  std::vector<JudgedMixture> to_try;     ///< for Outcome::no_ladder: single liquids, in the order of the first tests
   std::optional<Finer> finer_asked;      ///< as asked, where there is a ladder
   std::vector<JudgedMixture> finer;      ///< steps between rungs by rising effect; empty where nothing lies between
   std::optional<JudgedMixture> nearest;  ///< without a window: the strongest mixture within the risk limit
@@ -167,7 +194,8 @@ struct Plan {
   std::vector<Source> sources;         ///< of every figure used
 };
 
-/// Every mixture the plan shows: each rung with the finer steps behind it; without a window the nearest ones. The plan
+/// Every mixture the plan shows: each rung with the finer steps behind it; without a window the nearest ones, without a
+/// ladder the liquids to try. The plan
 /// must outlive the result.
 std::vector<const JudgedMixture*> planned_mixtures(const Plan& plan);
 
@@ -183,6 +211,7 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
 enum class WindowClosedBy {
   layer,        ///< the gentlest mixture that works is too risky for a layer to keep
   shelf,        ///< no mixture of the shelf works, however risky
+  sightings,    ///< every bottle was seen to act on a layer to keep that has no sphere
   other_limits  ///< no mixture of the shelf is allowed at all
 };
 /// Precondition: the plan has no window.
@@ -198,7 +227,7 @@ std::optional<Diagnostic> target_fault(const Job& job, const std::string& target
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});
 
 /// The warnings for which no margin is claimed, of the layer (without the name of a passage) and of its passages; and
-/// whether no layer has any.
+/// whether no layer has any, and each has a sphere.
 std::vector<PassageWarning> warnings_against_margin(const PlannedLayer& layer);
 bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers);
 
@@ -207,6 +236,9 @@ bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers);
 /// effect_grade, or the strongest grade that happens to the material at all.
 int grade_that_counts(const PlannedLayer& layer, const Limits& limits);
 
+/// True of a layer to keep of which no chance can be told.
+bool is_kept_unjudged(const PlannedLayer& layer);
+
 /// A single mixture judged against planned layers. Its origin is left at "asked", for the caller to say better.
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
                             const Catalogue& catalogue);
@@ -214,7 +246,7 @@ JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLay
 /// A series of mixtures judged against the layers in one go, and how well it climbs.
 struct JudgedSeries {
   std::vector<JudgedMixture> mixtures;
-  SeriesQuality quality;
+  std::optional<SeriesQuality> quality;  ///< nothing where effect or risk is not known
 };
 JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<PlannedLayer>& layers,
                           const Limits& limits, const Catalogue& catalogue);

@@ -18,11 +18,14 @@ enum class LeftOffWhy {
   family,            ///< the job avoids its family
   solvent,           ///< the job avoids it by name
   no_hazard_record,  ///< and the job does not allow unknown hazards
-  statement          ///< it carries a hazard statement that the job avoids
+  statement,         ///< it carries a hazard statement that the job avoids
+  acts_on_layer  ///< it was seen to act, alone, on a layer to keep that has no sphere, and the job does not allow it
 };
 struct LeftOff {
   LeftOffWhy why = LeftOffWhy::solvent;
-  std::string statement = {};  ///< for `statement`: the whole code that it carries
+  std::string statement = {};         ///< for `statement`: the whole code that it carries
+  std::string layer = {};             ///< for `acts_on_layer`: the name of the layer
+  const Observation* seen = nullptr;  ///< for `acts_on_layer`: of the catalogue
   bool operator==(const LeftOff&) const = default;
 };
 
@@ -49,5 +52,8 @@ std::vector<JobBottle> bottles_left_off(const Shelf& shelf);
 
 /// Why the job's limits keep a solvent off the ladder; empty when it may be used.
 std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue);
+
+/// The same, and whether it was seen to act on one of the job's layers to keep.
+std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Job& job, const Catalogue& catalogue);
 
 }  // namespace gentlest

@@ -16,7 +16,7 @@ struct LadderGoal {
 
 /// A ladder and what was given up for having few bottles.
 struct Ladder {
-  std::vector<std::uint16_t> bottles;  ///< positions on the shelf, rising
+  std::vector<std::uint16_t> bottles;  ///< positions on the shelf, rising; of a ladder by effect alone along its line
   std::vector<Candidate> rungs;        ///< by rising effect and rising risk, none above the risk limit
   std::vector<Candidate> frontier;     ///< the full frontier of the shelf, beyond the risk limit too
   double effect_given_up = 0;  ///< mean over the risks up to the limit of (best effect of the shelf - of these bottles)
@@ -28,6 +28,13 @@ struct Ladder {
 /// all stays within the limit.
 Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const SearchProgress& progress = {});
 
+/// Where the task keeps nothing, no risk can be weighed and nothing beats the strongest mixture, so there is no
+/// frontier to walk. Then: the line between two bottles, from all of the one towards the other, that begins gently and
+/// rises evenly in effect; from its first mixture to the first that reaches the wanted effect and no further. `doubts`:
+/// for each liquid of the shelf, how little is known of what it spares; lines of less doubt come first. Without
+/// `window` the rungs are empty. Frontier and `effect_given_up` stay so.
+Ladder design_ladder_by_effect(const SearchTask& task, const LadderGoal& goal, const std::vector<int>& doubts);
+
 /// One step of a finer walk, off the ladder's own grid.
 struct FineStep {
   Mixture mixture;
@@ -38,7 +45,8 @@ struct FineStep {
 /// At most `count` steps between two rungs on the ladder's bottles, at 1 % of volume: mixtures that no other of these
 /// bottles beats, strictly between the rungs in effect and with no more risk than the stronger one, spread evenly. For
 /// the stretch between the last "no effect" and the first "works". Empty where the bottles offer nothing in between.
-/// The task's `allowed` is asked about compositions in steps of 1 %.
+/// The task's `allowed` is asked about compositions in steps of 1 %. Where the task keeps nothing, all steps between
+/// the rungs on the line are walked.
 std::vector<FineStep> finer_steps(const SearchTask& task, const Ladder& ladder, const Candidate& weaker,
                                   const Candidate& stronger, int count);
 

@@ -7,10 +7,11 @@ namespace gentlest {
 namespace {
 
 // The chance never rises with RED, so the ends of the band of RED give those of the chance.
-Band chance_band(const Outlook& outlook, const PlannedLayer& layer, const Plan& plan) {
+std::optional<Band> chance_band(const std::optional<Outlook>& outlook, const PlannedLayer& layer, const Plan& plan) {
+  if (!outlook) return std::nullopt;
   const int grade = grade_that_counts(layer, plan.job.limits);
-  return {chance_at_most(layer.response, grade, outlook.RED_band.high),
-          chance_at_most(layer.response, grade, outlook.RED_band.low)};
+  return Band{chance_at_most(layer.response, grade, outlook->RED_band.high),
+              chance_at_most(layer.response, grade, outlook->RED_band.low)};
 }
 
 BenchMixture prepare(const JudgedMixture& planned, const Plan& plan, const Catalogue& catalogue) {

@@ -9,8 +9,7 @@ namespace {
 
 // Empty where the liquid stands on the shelf as the series takes it.
 std::optional<Objection> objection_to(const Liquid& liquid, const Job& job, const Catalogue& catalogue) {
-  if (const auto left_off = reason_to_leave_off(*liquid.solvent, job.limits, catalogue))
-    return Objection{liquid, left_off};
+  if (const auto left_off = reason_to_leave_off(*liquid.solvent, job, catalogue)) return Objection{liquid, left_off};
   std::vector<Liquid> own;
   for (const Liquid& one : all_liquids(shelf_of(job, catalogue)))
     if (one.solvent == liquid.solvent) own.push_back(one);
@@ -41,12 +40,13 @@ std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue&
   return compared;
 }
 
-SeriesQuality ladder_quality(const Plan& plan) {
+std::optional<SeriesQuality> ladder_quality(const Plan& plan) {
   std::vector<Hansen> points;
   std::vector<Verdict> verdicts;
   for (const JudgedMixture& rung : plan.rungs) {
+    if (!rung.effect || !rung.risk) return std::nullopt;
     points.push_back(rung.point);
-    verdicts.push_back({rung.effect, rung.risk, -1});
+    verdicts.push_back({*rung.effect, *rung.risk, -1});
   }
   const Limits& limits = plan.job.limits;
   return quality_of(points, verdicts, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect});

@@ -1,7 +1,10 @@
 #include "gentlest/answers/progress.hpp"
 
+#include "core/answers/unjudged_readings.hpp"
 #include "core/learning/candidates.hpp"
+#include "core/plan/planned_layers.hpp"
 #include "core/plan/proposal.hpp"
+#include "core/plan/unjudged.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/liquids/notation.hpp"
@@ -25,29 +28,18 @@ LayerBelief belief_of(const PlannedLayer& layer, std::uint64_t seed) {
   LayerPrior prior{{{met_by_liquids(layer), 1, layer.material_name, layer.reach}}};
   std::vector<WeighedResponse> responses = {{layer.response, 1}};
   for (const OtherMaterial& other : layer.possible) {
-    prior.hypotheses.push_back({other.sphere, other.share, other.material_name, other.reach});
+    // Weights need not add up to 1: what has no sphere is not weighed.
     prior.hypotheses.front().weight -= other.share;
-    responses.push_back({other.response, other.share});
     responses.front().weight -= other.share;
+    if (!other.sphere) continue;
+    prior.hypotheses.push_back({*other.sphere, other.share, other.material_name, other.reach});
+    responses.push_back({other.response, other.share});
   }
   if (!layer.own_response)
     for (SphereHypothesis& one : prior.hypotheses)
       one.sphere.R0_sd = std::hypot(one.sphere.R0_sd, swab_spread * one.sphere.mean.R0);
   if (layer.role == Role::keep) prior.stray_share = kept_stray_share;
   return LayerBelief(std::move(prior), borrowed_curve(responses), settings);
-}
-
-// Name of the kept belief that a reading under this passage speaks of; empty when there is none.
-std::string kept_name(const Job& job, const std::vector<KeptBelief>& kept, const std::string& passage) {
-  if (kept.empty()) return {};
-  if (passage.empty()) return kept.front().name;
-  const auto is_kept = [&](const std::string& name) {
-    return std::any_of(kept.begin(), kept.end(), [&](const KeptBelief& one) { return one.name == name; });
-  };
-  if (is_kept(passage)) return passage;
-  for (const Passage& known : job.passages)
-    if (known.name == passage && is_kept(known.of)) return known.of;
-  return {};
 }
 
 class Follower {
@@ -57,9 +49,10 @@ class Follower {
 
   void take(const Reading& reading, const std::vector<Liquid>& shelf) {
     const std::string& target = progress_.layers[progress_.target].name;
-    const std::string under = kept_name(job_, progress_.task.kept, reading.passage);
-    if (under.empty() && !progress_.task.kept.empty())
-      return leave_out(reading, LeftOutWhy::unknown_passage, reading.passage);
+    const std::string under = kept_under(job_, progress_.layers, reading.passage);
+    const bool any_kept = std::any_of(progress_.layers.begin(), progress_.layers.end(),
+                                      [](const PlannedLayer& layer) { return layer.role == Role::keep; });
+    if (under.empty() && any_kept) return leave_out(reading, LeftOutWhy::unknown_passage, reading.passage);
     Hansen point;
     try {
       point = mix(parse_mixture(reading.mixture, catalogue_, shelf));
@@ -83,7 +76,7 @@ class Follower {
     PastTest past{point, reading.at_edge, reading.passage, std::nullopt, std::nullopt, under};
     if (speaks_of_target)
       if (const auto evidence = evidence_on_removal(reading, point, noise)) {
-        task.target.learn(*evidence);
+        if (task.target) task.target->learn(*evidence);
         progress_.heard[progress_.layers[progress_.target].name].push_back(reading.test);
         past.moved = static_cast<int>(*reading.removal) >= task.settings.effect_level;
       }
@@ -122,12 +115,14 @@ NextTestTask make_task(const Job& job, const std::vector<PlannedLayer>& layers, 
   std::vector<KeptBelief> kept;
   std::uint64_t seed = 2;
   for (const PlannedLayer& layer : layers)
-    if (layer.role == Role::keep)
+    if (layer.role == Role::keep && layer.sphere)
       kept.push_back({layer.name, belief_of(layer, seed++), level_of_grade(grade_that_counts(layer, job.limits))});
-  NextTestTask task{std::move(points), belief_of(layers[target], 1), std::move(kept), {}, {}, {}};
+  std::optional<LayerBelief> belief;
+  if (layers[target].sphere) belief = belief_of(layers[target], 1);
+  NextTestTask task{std::move(points), std::move(belief), std::move(kept), {}, {}, {}};
   for (const Passage& passage : job.passages) task.passages.push_back(passage.name);
   const bool borrowed = std::any_of(layers.begin(), layers.end(), [](const PlannedLayer& one) {
-    return one.role == Role::keep && !one.own_response;
+    return one.role == Role::keep && one.sphere && !one.own_response;
   });
   task.settings = settings_within(job.limits.risk_limit, borrowed);
   task.settings.effect_level = level_of_grade(grade_that_counts(layers[target], job.limits));
@@ -142,6 +137,46 @@ DriftQuestion drift_question(const std::vector<Mixture>& mixtures, const Job& jo
   return [&](std::size_t candidate, const std::function<bool(const Hansen&)>& is_beyond) {
     return drifts_to(mixtures[candidate], catalogue, Celsius{job.limits.room_C}, is_beyond).value_or(false);
   };
+}
+
+// No figure bounds the way up where no layer to keep has a sphere: the ladder is walked rung by rung.
+void walk_the_ladder(NextTestSettings& settings) {
+  settings.step = 1;
+  settings.least_promise = 0;
+  settings.promise_when_surprised = 0;
+}
+
+// What no figure speaks of is touched first where harm matters least.
+void put_at_edge_first(Progress& progress) {
+  NextTest& next = progress.next;
+  const NextTestTask& task = progress.task;
+  if (next.step != NextStep::try_mixture && next.step != NextStep::confirm) return;
+  if (std::none_of(progress.layers.begin(), progress.layers.end(), is_kept_unjudged)) return;
+  const auto made =
+      std::count_if(task.past.begin(), task.past.end(), [](const PastTest& test) { return test.at_edge; });
+  if (made >= task.settings.most_at_edge || has_passed_at_edge(task, next.mixture->point)) return;
+  next.step = NextStep::try_at_edge;
+  next.reason = NextReason::layer_not_judged;
+}
+
+// Without a sphere of the layer to remove: harm still closes, and the first tests stand in the place of a choice.
+NextTest next_by_hand(const NextTestTask& task) {
+  NextTest next;
+  const auto harmed = std::count_if(task.past.begin(), task.past.end(), [](const PastTest& test) {
+    return !test.at_edge && test.affected.value_or(false);
+  });
+  next.step = harmed >= 2 ? NextStep::closed : NextStep::not_judged;
+  next.reason = harmed >= 2 ? NextReason::harmed_twice : NextReason::target_not_judged;
+  return next;
+}
+
+std::vector<Mixture> mixtures_for(const Job& job, const Catalogue& catalogue, const std::vector<PlannedLayer>& layers,
+                                  std::size_t target, const Shelf& bottles,
+                                  const std::vector<UnjudgedReading>& unjudged) {
+  if (!layers[target].sphere) return {};
+  const std::vector<Liquid> usable = usable_liquids(bottles);
+  if (!is_risk_open(layers)) return allowed_mixtures(usable, job, catalogue);
+  return next_rungs(rungs_by_effect(job, layers, usable, catalogue), unjudged, all_liquids(bottles), catalogue);
 }
 
 }  // namespace
@@ -196,7 +231,8 @@ std::vector<LearntOfLayer> what_was_learnt(const Progress& progress) {
     return found == progress.heard.end() ? std::vector<int>() : found->second;
   };
   const std::string& target = progress.layers[progress.target].name;
-  std::vector<LearntOfLayer> learnt = {learnt_of(progress.task.target, target, tests_of(target))};
+  std::vector<LearntOfLayer> learnt;
+  if (progress.task.target) learnt.push_back(learnt_of(*progress.task.target, target, tests_of(target)));
   for (const KeptBelief& kept : progress.task.kept)
     learnt.push_back(learnt_of(kept.belief, kept.name, tests_of(kept.name)));
   return learnt;
@@ -210,15 +246,30 @@ Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::
   const Shelf bottles = shelf_of(job, catalogue);
   std::size_t at = 0;
   while (!layers[at].is_target) ++at;
-  std::vector<Mixture> mixtures = allowed_mixtures(usable_liquids(bottles), job, catalogue);
+  const std::vector<Liquid> shelf = all_liquids(bottles);
+  const std::vector<Reading> current = current_readings(readings);
+  std::vector<UnjudgedReading> unjudged = unjudged_readings(job, layers, current, shelf, catalogue);
+  std::vector<Mixture> mixtures = mixtures_for(job, catalogue, layers, at, bottles, unjudged);
+  const std::size_t closed = close_harmful(mixtures, unjudged, layers, shelf, catalogue);
   NextTestTask task = make_task(job, layers, at, mixtures);
   Progress progress{
       std::move(layers), at, std::move(mixtures), bottles_left_off(bottles), {}, {}, std::move(task), {}, {}, {}};
+  progress.unjudged = std::move(unjudged);
+  progress.closed = closed;
+  if (is_risk_open(progress.layers)) walk_the_ladder(progress.task.settings);
   Follower follower(job, catalogue, progress);
-  const std::vector<Liquid> shelf = all_liquids(bottles);
-  for (const Reading& reading : current_readings(readings)) follower.take(reading, shelf);
-  progress.next = choose_next_test(progress.task, drift_question(progress.mixtures, job, catalogue));
+  for (const Reading& reading : current) follower.take(reading, shelf);
+  if (progress.task.target)
+    progress.next = choose_next_test(progress.task, drift_question(progress.mixtures, job, catalogue));
+  else
+    progress.next = next_by_hand(progress.task);
+  put_at_edge_first(progress);
+  fill_first_tests(progress, job, usable_liquids(bottles), catalogue);
   progress.mixture = mixture_of_next(progress, catalogue, shelf);
+  const bool all_judged = std::all_of(progress.layers.begin(), progress.layers.end(),
+                                      [](const PlannedLayer& layer) { return layer.sphere.has_value(); });
+  if (progress.mixture && !all_judged)
+    progress.proposed = judge_mixture(*progress.mixture, progress.layers, job.limits, catalogue);
   return progress;
 }
 

@@ -41,9 +41,10 @@ std::vector<LayerOutlook> outlooks_of(const Progress& progress, const Hansen& po
   const NextTestTask& task = progress.task;
   const PlannedLayer& target = progress.layers[progress.target];
   const bool claimed = margin_may_be_claimed(progress.layers);
-  std::vector<LayerOutlook> outlooks = {{target.name, Role::remove,
-                                         task.target.chance_estimate(point, task.settings.effect_level),
-                                         task.target.RED_estimate(point), true}};
+  std::vector<LayerOutlook> outlooks;
+  if (task.target)
+    outlooks.push_back({target.name, Role::remove, task.target->chance_estimate(point, task.settings.effect_level),
+                        task.target->RED_estimate(point), true});
   for (const KeptBelief& kept : task.kept)
     outlooks.push_back({kept.name, Role::keep, kept.belief.chance_estimate(point, kept.risk_level),
                         kept.belief.RED_estimate(point), claimed});
@@ -104,6 +105,11 @@ const Reading& shown_line(const RecordedTest& test) {
 
 bool is_withdrawn(const RecordedTest& test) {
   return test.lines.back().withdrawn;
+}
+
+const LayerOutlook* target_outlook(const ConsideredMixture& mixture) {
+  const bool has_target = !mixture.outlooks.empty() && mixture.outlooks.front().role == Role::remove;
+  return has_target ? &mixture.outlooks.front() : nullptr;
 }
 
 const LayerOutlook* riskiest_outlook(const ConsideredMixture& mixture) {

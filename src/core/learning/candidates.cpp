@@ -40,22 +40,22 @@ double harmful_RED(const KeptBelief& kept, const NextTestSettings& set) {
 Choice::Choice(const NextTestTask& task, const DriftQuestion& drifts_to)
     : task_(task), drifts_to_(drifts_to), rough_(task.candidates.size()) {
   const NextTestSettings& set = task.settings;
-  good_RED_ = task.target.curve().RED_where(set.effect_level, set.good_effect);
+  good_RED_ = task.target->curve().RED_where(set.effect_level, set.good_effect);
   for (std::size_t i = 0; i < rough_.size(); ++i) {
     const Hansen& point = task.candidates[i];
     rough_[i].candidate = i;
     rough_[i].point = point;
-    rough_[i].effect = task.target.rough_chance(point, set.effect_level);
+    rough_[i].effect = task.target->rough_chance(point, set.effect_level);
     for (const KeptBelief& kept : task.kept)
       rough_[i].risk = std::max(rough_[i].risk, kept.belief.rough_chance(point, kept.risk_level));
   }
   for (const PastTest& test : task.past)
-    if (!test.at_edge) boldest_ = std::max(boldest_, task.target.chance_before(test.point, set.effect_level));
+    if (!test.at_edge) boldest_ = std::max(boldest_, task.target->chance_before(test.point, set.effect_level));
 }
 
 void Choice::judge_good() {
   for (CandidateOutlook& one : rough_) {
-    one.good = task_.target.rough_share_nearer(one.point, good_RED_);
+    one.good = task_.target->rough_share_nearer(one.point, good_RED_);
     for (const KeptBelief& kept : task_.kept)
       one.good *= 1 - kept.belief.rough_share_nearer(one.point, harmful_RED(kept, task_.settings));
   }
@@ -112,7 +112,7 @@ bool Choice::drifts_beyond(std::size_t candidate, double risk_limit) {
 }
 
 bool Choice::is_within_step(const Hansen& point) const {
-  return task_.target.chance_before(point, task_.settings.effect_level) <= boldest_ + task_.settings.step;
+  return task_.target->chance_before(point, task_.settings.effect_level) <= boldest_ + task_.settings.step;
 }
 
 }  // namespace gentlest

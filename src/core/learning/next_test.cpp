@@ -197,7 +197,7 @@ NextTestSettings settings_within(double risk_limit, bool has_borrowed_curve) {
 }
 
 double surprise_of(const NextTestTask& task) {
-  Surprise sum = task.target.surprise();
+  Surprise sum = task.target->surprise();
   for (const KeptBelief& kept : task.kept) {
     sum.excess += kept.belief.surprise().excess;
     sum.variance += kept.belief.surprise().variance;

@@ -23,8 +23,8 @@ CandidateOutlook outlook_with(const NextTestTask& task, const Hansen& point, dou
   const NextTestSettings& set = task.settings;
   CandidateOutlook outlook;
   outlook.point = point;
-  outlook.effect = task.target.chance(point, set.effect_level);
-  outlook.good = task.target.share_nearer(point, task.target.curve().RED_where(set.effect_level, set.good_effect));
+  outlook.effect = task.target->chance(point, set.effect_level);
+  outlook.good = task.target->share_nearer(point, task.target->curve().RED_where(set.effect_level, set.good_effect));
   if (luck > 0 && has_moved(task, point)) {
     outlook.counts_tests = true;
     for (double* chance : {&outlook.effect, &outlook.good})

@@ -56,26 +56,24 @@ class JobCheck {
                          "`gentlest list solvents` shows them all");
   }
 
-  void check_material(const Location& where, const std::string& layer, const std::string& name, bool sphere_needed) {
-    if (name.empty()) return;
-    const Material* material = catalogue_.find_material(name);
-    if (!material) {
-      const NameFault fault = material_fault(name, catalogue_, fmt::format("no material \"{}\" is known", name),
-                                             "`gentlest list materials` shows them all");
-      complain(where, fmt::format("{} (layer \"{}\")", fault.message, layer), fault.remedy);
-    } else if (sphere_needed && !material->sphere) {
-      complain(where,
-               fmt::format("\"{}\" cannot be planned for: {} has no Hansen sphere ({})", layer, material->name,
-                           material->no_sphere),
-               "take a stand-in with a sphere, or give own_sphere from tests on the very material");
-    }
+  // A material without a sphere is none: the layer is planned by what was seen of it.
+  void check_material(const Location& where, const std::string& layer, const std::string& name) {
+    if (name.empty() || catalogue_.find_material(name)) return;
+    const NameFault fault = material_fault(
+        name, catalogue_, fmt::format("no material \"{}\" is known", name),
+        fmt::format("`gentlest list materials` shows them all; where nobody knows it, write {}", unknown_material));
+    complain(where, fmt::format("{} (layer \"{}\")", fault.message, layer), fault.remedy);
+  }
+
+  void check_own_material(const Location& where, const std::string& layer, const std::string& name) {
+    if (name != unknown_material) check_material(where, layer, name);
   }
 
   void check_possible(const Layer& layer) {
     std::set<const Material*> named = {catalogue_.find_material(own_material(layer))};
     int sum = 0;
     for (const PossibleMaterial& one : layer.possible) {
-      check_material(one.where, layer.name, one.material, true);
+      check_material(one.where, layer.name, one.material);
       const Material* material = catalogue_.find_material(one.material);
       if (material && !named.insert(material).second)
         complain(one.where, fmt::format("layer \"{}\" names {} twice", layer.name, one.material),
@@ -103,8 +101,8 @@ class JobCheck {
       if (layer.recorded.empty() && layer.found.empty() && !layer.own_sphere)
         complain(layer.where, fmt::format("layer \"{}\" has no material", layer.name),
                  "give recorded, found or own_sphere");
-      check_material(layer.where, layer.name, layer.recorded, layer.found.empty() && !layer.own_sphere);
-      check_material(layer.where, layer.name, layer.found, !layer.own_sphere);
+      check_own_material(layer.where, layer.name, layer.recorded);
+      check_own_material(layer.where, layer.name, layer.found);
       check_possible(layer);
     }
     if (job_.layers.empty()) return complain_at("layers", "the job has no layers", "list them from the top down");
@@ -126,7 +124,7 @@ class JobCheck {
     else if (layer->role != Role::keep)
       complain(passage.where, fmt::format("passage \"{}\" belongs to a layer that must go", passage.name),
                "passages must stay unaffected; name a layer with role: keep");
-    check_material(passage.where, passage.name, passage.material, true);
+    check_own_material(passage.where, passage.name, passage.material);
     for (const std::string& name : layers)
       if (folded(name) == folded(passage.name))
         complain(passage.where, fmt::format("a layer is called \"{}\" as well", name));
@@ -172,10 +170,15 @@ class JobCheck {
     for (const ShelfBottle& bottle : job_.shelf) check_bottle(bottle, labels);
   }
 
-  // That limits leave no bottle is known before any plan is asked for.
+  // That limits leave no bottle is known before any plan is asked for. Bottles left off for what was seen on a layer
+  // are no fault of the job: the plan says so.
   void check_usable_shelf() {
     const Shelf shelf = shelf_of(job_, catalogue_);
-    if (usable_liquids(shelf).empty()) complain_of_shelf(bottles_left_off(shelf).front());
+    const std::vector<JobBottle> left_off = bottles_left_off(shelf);
+    const bool seen = std::any_of(left_off.begin(), left_off.end(), [](const JobBottle& bottle) {
+      return bottle.left_off->why == LeftOffWhy::acts_on_layer;
+    });
+    if (usable_liquids(shelf).empty() && !seen) complain_of_shelf(left_off.front());
   }
 
   // With what keeps the first bottle off, as the one to look at.
@@ -197,6 +200,8 @@ class JobCheck {
         return complain_that("no hazard record, and unknown hazards are not allowed");
       case LeftOffWhy::statement:
         return complain_that(fmt::format("carries {}, which is to be avoided", bottle.left_off->statement));
+      case LeftOffWhy::acts_on_layer:
+        return;  // never asked: check_usable_shelf
     }
   }
 
@@ -242,13 +247,18 @@ class JobCheck {
         complain_at(fmt::format("limits.avoid_families.{}", i),
                     fmt::format("no family \"{}\" is known", limits.avoid_families[i]),
                     nearest_of(limits.avoid_families[i], families, "`gentlest list families` shows them all"));
-    for (std::size_t i = 0; i < limits.avoid_solvents.size(); ++i)
-      if (!catalogue_.find_solvent(limits.avoid_solvents[i])) {
-        const NameFault fault = no_such_solvent(limits.avoid_solvents[i]);
-        complain_at(fmt::format("limits.avoid_solvents.{}", i), fault.message, fault.remedy);
-      }
+    check_solvents("avoid_solvents", limits.avoid_solvents);
+    check_solvents("allow_acting", limits.allow_acting);
     check_codes("avoid_statements", limits.avoid_statements);
     check_codes("avoid_label", limits.avoid_label);
+  }
+
+  void check_solvents(const char* key, const std::vector<std::string>& names) {
+    for (std::size_t i = 0; i < names.size(); ++i)
+      if (!catalogue_.find_solvent(names[i])) {
+        const NameFault fault = no_such_solvent(names[i]);
+        complain_at(fmt::format("limits.{}.{}", key, i), fault.message, fault.remedy);
+      }
   }
 
   void check_codes(const char* key, const std::vector<std::string>& codes) {

@@ -1,7 +1,5 @@
 #include "core/plan/judged_mixture.hpp"
 
-#include "core/plan/planned_chance.hpp"
-
 #include <algorithm>
 
 namespace gentlest {
@@ -38,7 +36,7 @@ namespace {
 
 constexpr double last_bits = 1e-9;  // of two layers that differ by less the first is named, on every machine
 
-Fate tell_fate(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const std::vector<ChanceField>& fields,
+Fate tell_fate(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const LayerFields& fields,
                const Limits& limits, const Catalogue& catalogue) {
   const Celsius room{limits.room_C};
   Fate fate;
@@ -50,10 +48,10 @@ Fate tell_fate(const Mixture& mixture, const std::vector<PlannedLayer>& layers, 
   }
   fate.drying_risk.assign(fate.drift->path.size(), 0);
   for (std::size_t i = 0; i < layers.size(); ++i) {
-    if (layers[i].role != Role::keep) continue;
+    if (layers[i].role != Role::keep || !fields[i]) continue;
     for (std::size_t k = 0; k < fate.drying_risk.size(); ++k)
-      fate.drying_risk[k] = std::max(fate.drying_risk[k], fields[i](fate.drift->path[k].point));
-    const DriftRisk risk = judge_drift(*fate.drift, fields[i], limits.risk_limit);
+      fate.drying_risk[k] = std::max(fate.drying_risk[k], (*fields[i])(fate.drift->path[k].point));
+    const DriftRisk risk = judge_drift(*fate.drift, *fields[i], limits.risk_limit);
     if (!fate.riskiest.empty() && risk.worst <= fate.risk.worst + last_bits) continue;
     fate.risk = risk;
     fate.riskiest = layers[i].name;
@@ -64,17 +62,21 @@ Fate tell_fate(const Mixture& mixture, const std::vector<PlannedLayer>& layers, 
 }  // namespace
 
 JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedLayer>& layers,
-                              const std::vector<FieldSubject>& subjects, const std::vector<ChanceField>& fields,
-                              const Limits& limits, const Catalogue& catalogue) {
+                              const LayerSubjects& subjects, const LayerFields& fields, const Limits& limits,
+                              const Catalogue& catalogue) {
   const Hansen point = mix(mixture);
-  JudgedMixture judged{mixture, {}, point, teas_fractions(point), {}, 0, 0, {}, {}, hazards_of_parts(mixture), {}};
+  JudgedMixture judged{mixture, {}, point, teas_fractions(point),     {}, {}, {},
+                       {},      {}, {},    hazards_of_parts(mixture), {}};
+  judged.seen = sightings_of(mixture, layers, catalogue);
   const bool claim = margin_may_be_claimed(layers);
   for (std::size_t i = 0; i < layers.size(); ++i) {
-    const Outlook outlook = look_out(point, subjects[i], fields[i]);
-    judged.outlooks.push_back(outlook);
+    judged.outlooks.emplace_back();
+    if (!fields[i]) continue;
+    const Outlook outlook = look_out(point, *subjects[i], *fields[i]);
+    judged.outlooks.back() = outlook;
     if (layers[i].is_target) judged.effect = outlook.chance;
     if (layers[i].role != Role::keep) continue;
-    if (judged.riskiest.empty() || outlook.chance > judged.risk) {
+    if (!judged.risk || outlook.chance > *judged.risk) {
       judged.risk = outlook.chance;
       judged.riskiest = layers[i].name;
     }
@@ -90,15 +92,15 @@ bool drifts_beyond(const Fate& fate, double risk_limit) {
 
 bool is_beyond_limit(const JudgedMixture& judged, const Limits& limits) {
   constexpr double slack = 1e-9;  // the search rounds risks to this before it compares them
-  return judged.risk > limits.risk_limit + slack;
+  return judged.risk && *judged.risk > limits.risk_limit + slack;
 }
 
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
                             const Catalogue& catalogue) {
   std::vector<Liquid> liquids;
   add_liquids(liquids, mixture);
-  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, liquids);
-  return judge_on_fields(mixture, layers, subjects, chance_fields(reach_of(liquids, catalogue), subjects), limits,
+  const LayerSubjects subjects = make_subjects(layers, limits, liquids);
+  return judge_on_fields(mixture, layers, subjects, layer_fields(reach_of(liquids, catalogue), subjects), limits,
                          catalogue);
 }
 
@@ -108,15 +110,17 @@ JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<
   if (series.empty()) return judged;
   std::vector<Liquid> liquids;
   for (const Mixture& mixture : series) add_liquids(liquids, mixture);
-  const std::vector<FieldSubject> subjects = make_subjects(layers, limits, liquids);
-  const std::vector<ChanceField> fields = chance_fields(reach_of(liquids, catalogue), subjects);
+  const LayerSubjects subjects = make_subjects(layers, limits, liquids);
+  const LayerFields fields = layer_fields(reach_of(liquids, catalogue), subjects);
   std::vector<Hansen> points;
   std::vector<Verdict> verdicts;
   for (const Mixture& mixture : series) {
     judged.mixtures.push_back(judge_on_fields(mixture, layers, subjects, fields, limits, catalogue));
     points.push_back(judged.mixtures.back().point);
-    verdicts.push_back({judged.mixtures.back().effect, judged.mixtures.back().risk, -1});
+    const JudgedMixture& last = judged.mixtures.back();
+    if (last.effect && last.risk) verdicts.push_back({*last.effect, *last.risk, -1});
   }
+  if (verdicts.size() < points.size()) return judged;
   judged.quality =
       quality_of(points, verdicts, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect});
   return judged;

@@ -1,6 +1,8 @@
 // A mixture against planned layers, on tables made before. Internal to core: callers use judge_mixture.
 #pragma once
 
+#include "core/plan/planned_chance.hpp"
+
 #include "gentlest/plan/plan.hpp"
 
 #include <vector>
@@ -13,7 +15,7 @@ HansenBox reach_of(const std::vector<Liquid>& shelf, const Catalogue& catalogue)
 
 /// Subjects and tables stand in the order of the layers; the tables cover the reach of the mixture's liquids.
 JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedLayer>& layers,
-                              const std::vector<FieldSubject>& subjects, const std::vector<ChanceField>& fields,
-                              const Limits& limits, const Catalogue& catalogue);
+                              const LayerSubjects& subjects, const LayerFields& fields, const Limits& limits,
+                              const Catalogue& catalogue);
 
 }  // namespace gentlest

@@ -4,7 +4,9 @@
 #include "core/plan/judged_mixture.hpp"
 #include "core/plan/plan_remarks.hpp"
 #include "core/plan/planned_chance.hpp"
+#include "core/plan/planned_layers.hpp"
 #include "core/plan/proposal.hpp"
+#include "core/plan/unjudged.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/liquids/recipe.hpp"
@@ -19,14 +21,15 @@ namespace gentlest {
 
 namespace {
 
-SearchTask make_task(std::vector<Liquid> shelf, const std::vector<PlannedLayer>& layers,
-                     const std::vector<ChanceField>& fields, const Limits& limits) {
+SearchTask make_task(std::vector<Liquid> shelf, const std::vector<PlannedLayer>& layers, const LayerFields& fields,
+                     const Limits& limits) {
   SearchTask task;
   task.parts = limits.parts;
   task.step_percent = limits.step_percent;
   for (std::size_t i = 0; i < layers.size(); ++i) {
-    if (layers[i].is_target) task.target.push_back(fields[i]);
-    if (layers[i].role == Role::keep) task.kept.push_back(fields[i]);
+    if (!fields[i]) continue;
+    if (layers[i].is_target) task.target.push_back(*fields[i]);
+    if (layers[i].role == Role::keep) task.kept.push_back(*fields[i]);
   }
   task.shelf = std::move(shelf);
   return task;
@@ -68,19 +71,32 @@ void check_stretch(const Finer& finer, const std::vector<Candidate>& rungs) {
                                                     : fmt::format("its rungs are 1 to {}, gentle to strong", last))});
 }
 
+// The most that the shelf reaches, for the sentence on a window that the shelf closes.
+double most_effect_of(const Ladder& ladder, const SearchTask& task) {
+  if (!ladder.frontier.empty()) return ladder.frontier.back().verdict.effect;
+  double most = 0;
+  if (!task.kept.empty()) return most;
+  for (const Candidate& strongest : find_frontier(task)) most = std::max(most, strongest.verdict.effect);
+  return most;
+}
+
 void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const std::optional<Finer>& finer,
                  const SearchProgress& progress, const RunTasks& run) {
   const Limits& limits = plan.job.limits;
-  const std::vector<FieldSubject> subjects = make_subjects(plan.layers, limits);
-  const std::vector<ChanceField> fields = chance_fields(reach_of(shelf, catalogue), subjects);
+  const LayerSubjects subjects = make_subjects(plan.layers, limits);
+  const LayerFields fields = layer_fields(reach_of(shelf, catalogue), subjects);
   SearchTask task = make_task(std::move(shelf), plan.layers, fields, limits);
   task.run = run;
   task.most_percent = largest_shares(task.shelf, plan.job, catalogue);
   task.allowed = proposal_filter(limits, catalogue);
-  const Ladder ladder =
-      design_ladder(task, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect}, progress);
+  const LadderGoal goal{limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect};
+  plan.by_effect_alone = is_risk_open(plan.layers);
+  const Ladder ladder = plan.by_effect_alone
+                            ? design_ladder_by_effect(task, goal, doubts_of(task.shelf, plan.layers, catalogue))
+                            : design_ladder(task, goal, progress);
   plan.mixtures_judged = count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent);
   plan.effect_given_up = ladder.effect_given_up;
+  plan.most_effect = most_effect_of(ladder, task);
   plan.shelf = task.shelf;
   for (const Candidate& candidate : ladder.frontier) plan.frontier.push_back(candidate.verdict);
   plan.outcome = ladder.window ? Outcome::window : Outcome::no_window;
@@ -113,7 +129,8 @@ Diagnostic no_such_stretch(const Finer& finer, std::string remedy) {
 
 WindowClosedBy what_closes_window(const Plan& plan) {
   assert(plan.outcome == Outcome::no_window);
-  if (plan.frontier.empty()) return WindowClosedBy::other_limits;
+  if (plan.shelf.empty()) return WindowClosedBy::sightings;
+  if (plan.frontier.empty() && plan.most_effect == 0) return WindowClosedBy::other_limits;
   return plan.least_risk_that_works ? WindowClosedBy::layer : WindowClosedBy::shelf;
 }
 
@@ -126,6 +143,7 @@ std::vector<const JudgedMixture*> planned_mixtures(const Plan& plan) {
   }
   if (plan.nearest) mixtures.push_back(&*plan.nearest);
   if (plan.least_risk_that_works) mixtures.push_back(&*plan.least_risk_that_works);
+  for (const JudgedMixture& one : plan.to_try) mixtures.push_back(&one);
   return mixtures;
 }
 
@@ -144,7 +162,14 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   plan.left_off = bottles_left_off(bottles);
   std::vector<Liquid> shelf = usable_liquids(bottles);
   plan.parting = parting_pairs(shelf, job.limits, catalogue);
-  fill_ladder(plan, std::move(shelf), catalogue, finer, progress, run);
+  plan.shelf = shelf;
+  if (!plan.layers[plan.target].sphere) {
+    plan.outcome = Outcome::no_ladder;
+    plan.to_try = liquids_to_try(job, plan.layers, shelf, catalogue);
+  } else if (!shelf.empty()) {
+    fill_ladder(plan, std::move(shelf), catalogue, finer, progress, run);
+  }
+  plan.first_tests = first_tests_of(plan.layers, plan.to_try, !plan.rungs.empty(), catalogue);
   plan.watch = what_to_watch(plan);
   plan.cautions = advice_cautions(plan, catalogue);
   plan.weak_points = list_weak_points(plan, catalogue);

@@ -7,12 +7,19 @@ namespace gentlest {
 
 namespace {
 
-void add_layer(std::vector<WeakPoint>& points, const PlannedLayer& layer, std::size_t at) {
+void add_sphere(std::vector<WeakPoint>& points, const PlannedLayer& layer, std::size_t at) {
   if (layer.grade != SphereGrade::fitted) points.push_back({WeakPointKind::sphere, at});
   if (!(layer.liquid_sd == Hansen{}))
     points.push_back({WeakPointKind::liquids_vary, at});
-  else if (!(met_by_liquids(layer) == layer.sphere))
+  else if (!(met_by_liquids(layer) == *layer.sphere))
     points.push_back({WeakPointKind::surer_than_liquids, at});
+}
+
+void add_layer(std::vector<WeakPoint>& points, const PlannedLayer& layer, std::size_t at) {
+  if (layer.sphere)
+    add_sphere(points, layer, at);
+  else
+    points.push_back({WeakPointKind::not_judged, at});
   for (std::size_t i = 0; i < layer.possible.size(); ++i) points.push_back({WeakPointKind::may_be_else, at, i});
   if (layer.basis == LayerBasis::recorded) points.push_back({WeakPointKind::not_examined, at});
 }
@@ -62,8 +69,11 @@ std::vector<Source> list_sources(const Plan& plan, const Catalogue& catalogue) {
   std::set<std::string> keys;
   for (const PlannedLayer& layer : plan.layers) {
     keys.insert(layer.sphere_source);
-    keys.insert(layer.response.source);
+    if (layer.sphere) keys.insert(layer.response.source);
+    for (const SeenRow& seen : layer.seen) keys.insert(seen.row->source);
   }
+  for (const JobBottle& bottle : plan.left_off)
+    if (bottle.left_off->seen) keys.insert(bottle.left_off->seen->source);
   for (const JudgedMixture* planned : planned_mixtures(plan)) {
     cite(keys, planned->mixture);
     const std::vector<std::string>& phases = planned->fate.phases.sources;

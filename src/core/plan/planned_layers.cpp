@@ -1,5 +1,7 @@
 // A job's layers as a plan sees them: which material counts, its sphere, its response, its warnings.
-#include "gentlest/plan/plan.hpp"
+#include "core/plan/planned_layers.hpp"
+
+#include "core/plan/planned_chance.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
 
@@ -24,28 +26,38 @@ void take_behaviour(PlannedLayer& planned, const Material& material, const Catal
   if (material.harm_grade) planned.harm_grade = material.harm_grade->value;
 }
 
-void take_material(PlannedLayer& planned, const Material& material, const Catalogue& catalogue) {
+void take_material(PlannedLayer& planned, const std::string& name, const Limits& limits, const Catalogue& catalogue) {
+  if (name == unknown_material) {
+    planned.material_name = name;
+    return;
+  }
+  const Material& material = *catalogue.find_material(name);
+  take_behaviour(planned, material, catalogue);
   planned.material = material.id;
   planned.material_name = material.name;
-  planned.sphere = *uncertain_sphere(material, catalogue);
+  add_flags(planned.flags, material.flags);
+  planned.sphere = uncertain_sphere(material, catalogue);
+  if (!planned.sphere) {
+    planned.no_sphere = material.no_sphere;
+    planned.seen = rows_on(material, grade_that_counts(planned, limits), catalogue);
+    return;
+  }
   planned.grade = material.sphere->grade;
   planned.sphere_source = material.sphere->sphere.chosen.source;
   planned.assumption = material.sphere->assumption;
-  take_behaviour(planned, material, catalogue);
   planned.reach = local_reach(material);
-  add_flags(planned.flags, material.flags);
 }
 
 void add_possible(PlannedLayer& planned, const Layer& layer, const Catalogue& catalogue) {
   for (const PossibleMaterial& one : layer.possible) {
     const Material& material = *catalogue.find_material(one.material);
-    planned.possible.push_back({material.id, material.name, *uncertain_sphere(material, catalogue), one.percent / 100.0,
+    planned.possible.push_back({material.id, material.name, uncertain_sphere(material, catalogue), one.percent / 100.0,
                                 local_reach(material), response_of(material, catalogue)});
     add_flags(planned.flags, material.flags);
   }
 }
 
-PlannedLayer plan_layer(const Layer& layer, const Catalogue& catalogue) {
+PlannedLayer plan_layer(const Layer& layer, const Limits& limits, const Catalogue& catalogue) {
   PlannedLayer planned;
   planned.name = layer.name;
   planned.role = layer.role;
@@ -67,18 +79,18 @@ PlannedLayer plan_layer(const Layer& layer, const Catalogue& catalogue) {
     return planned;
   }
   planned.basis = layer.found.empty() ? LayerBasis::recorded : LayerBasis::found;
-  take_material(planned, *material, catalogue);
+  take_material(planned, name, limits, catalogue);
   return planned;
 }
 
-PlannedLayer plan_passage(const Passage& passage, const Catalogue& catalogue) {
+PlannedLayer plan_passage(const Passage& passage, const Limits& limits, const Catalogue& catalogue) {
   PlannedLayer planned;
   planned.name = passage.name;
   planned.role = Role::keep;
   planned.basis = LayerBasis::passage;
   planned.passage_of = passage.of;
   add_flags(planned.flags, passage.suspected);
-  take_material(planned, *catalogue.find_material(passage.material), catalogue);
+  take_material(planned, passage.material, limits, catalogue);
   return planned;
 }
 
@@ -106,9 +118,10 @@ bool is_meant(const std::string& layer, Role role, const std::string& target) {
 
 UncertainSphere met_by_liquids(const PlannedLayer& layer, const std::vector<Liquid>& liquids) {
   const Hansen own = largest_sd(liquids);
+  assert(layer.sphere);
   UncertainSphere sphere =
-      seen_from(layer.sphere, {std::max(own.dD, layer.liquid_sd.dD), std::max(own.dP, layer.liquid_sd.dP),
-                               std::max(own.dH, layer.liquid_sd.dH)});
+      seen_from(*layer.sphere, {std::max(own.dD, layer.liquid_sd.dD), std::max(own.dP, layer.liquid_sd.dP),
+                                std::max(own.dH, layer.liquid_sd.dH)});
   sphere.sd = {std::max(sphere.sd.dD, best_known_sd.dD), std::max(sphere.sd.dP, best_known_sd.dP),
                std::max(sphere.sd.dH, best_known_sd.dH)};
   return sphere;
@@ -127,7 +140,16 @@ std::vector<PassageWarning> warnings_against_margin(const PlannedLayer& layer) {
 
 bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers) {
   return std::all_of(layers.begin(), layers.end(),
-                     [](const PlannedLayer& layer) { return warnings_against_margin(layer).empty(); });
+                     [](const PlannedLayer& layer) { return layer.sphere && warnings_against_margin(layer).empty(); });
+}
+
+bool is_kept_unjudged(const PlannedLayer& layer) {
+  return layer.role == Role::keep && !layer.sphere;
+}
+
+bool is_risk_open(const std::vector<PlannedLayer>& layers) {
+  return std::none_of(layers.begin(), layers.end(),
+                      [](const PlannedLayer& layer) { return layer.role == Role::keep && layer.sphere; });
 }
 
 std::optional<Diagnostic> target_fault(const Job& job, const std::string& target) {
@@ -143,18 +165,23 @@ std::optional<Diagnostic> target_fault(const Job& job, const std::string& target
                     {}};
 }
 
+std::vector<PlannedLayer> layers_as_known(const Job& job, const Catalogue& catalogue) {
+  std::vector<PlannedLayer> layers;
+  for (const Layer& layer : job.layers) layers.push_back(plan_layer(layer, job.limits, catalogue));
+  add_passage_warnings(layers, job.passages);
+  for (const Passage& passage : job.passages)
+    if (!passage.material.empty()) layers.push_back(plan_passage(passage, job.limits, catalogue));
+  return layers;
+}
+
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target) {
   if (const auto fault = target_fault(job, target)) throw InputError(Fault::usage, {*fault});
-  std::vector<PlannedLayer> layers;
+  std::vector<PlannedLayer> layers = layers_as_known(job, catalogue);
   const Hansen liquid_sd = largest_sd(usable_liquids(shelf_of(job, catalogue)));
-  for (const Layer& layer : job.layers) layers.push_back(plan_layer(layer, catalogue));
   const auto meant = std::find_if(layers.begin(), layers.end(),
                                   [&](const PlannedLayer& layer) { return is_meant(layer.name, layer.role, target); });
   assert(meant != layers.end());
   meant->is_target = true;
-  add_passage_warnings(layers, job.passages);
-  for (const Passage& passage : job.passages)
-    if (!passage.material.empty()) layers.push_back(plan_passage(passage, catalogue));
   for (PlannedLayer& layer : layers) layer.liquid_sd = liquid_sd;
   return layers;
 }

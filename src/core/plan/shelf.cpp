@@ -1,5 +1,7 @@
 #include "gentlest/plan/shelf.hpp"
 
+#include "core/plan/planned_layers.hpp"
+
 #include "gentlest/catalogue/statements.hpp"
 
 #include <algorithm>
@@ -13,6 +15,18 @@ namespace {
 bool names_solvent(const std::vector<std::string>& names, const Solvent& solvent, const Catalogue& catalogue) {
   return std::any_of(names.begin(), names.end(),
                      [&](const std::string& name) { return catalogue.find_solvent(name) == &solvent; });
+}
+
+// Where harm was seen of the liquid alone, no mixture of it is proposed unless the job names it: gentle first.
+std::optional<LeftOff> harm_seen(const Solvent& solvent, const std::vector<PlannedLayer>& layers, const Limits& limits,
+                                 const Catalogue& catalogue) {
+  if (names_solvent(limits.allow_acting, solvent, catalogue)) return std::nullopt;
+  for (const PlannedLayer& layer : layers) {
+    if (layer.role != Role::keep || layer.sphere) continue;
+    const std::vector<SeenRow> rows = rows_of_liquid(layer.seen, solvent);
+    if (worst_of(rows) == Sighting::acts) return LeftOff{LeftOffWhy::acts_on_layer, {}, layer.name, rows.front().row};
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -30,12 +44,19 @@ std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Limits&
   return std::nullopt;
 }
 
+std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Job& job, const Catalogue& catalogue) {
+  if (auto reason = reason_to_leave_off(solvent, job.limits, catalogue)) return reason;
+  return harm_seen(solvent, layers_as_known(job, catalogue), job.limits, catalogue);
+}
+
 Shelf shelf_of(const Job& job, const Catalogue& catalogue) {
   Shelf shelf;
+  const std::vector<PlannedLayer> layers = layers_as_known(job, catalogue);
   for (const ShelfBottle& bottle : job.shelf) {
     const Meaning<Solvent> named = catalogue.meaning_of_solvent(bottle.solvent);
     const Solvent& solvent = *named.record;
     JobBottle own{&solvent, std::nullopt, reason_to_leave_off(solvent, job.limits, catalogue), bottle.at_most_percent};
+    if (!own.left_off) own.left_off = harm_seen(solvent, layers, job.limits, catalogue);
     if (solvent.hansen) own.liquid = make_liquid(named, bottle.grade, catalogue);
     shelf.push_back(std::move(own));
   }

@@ -4,6 +4,7 @@
 #include "core/search/watch.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cassert>
 #include <cmath>
 #include <limits>
@@ -92,7 +93,82 @@ std::vector<Candidate> spread_evenly(const SearchTask& task, const std::vector<C
   return ladder;
 }
 
+// All allowed mixtures of the two bottles, by rising share of the second.
+std::vector<Candidate> line_between(const SearchTask& task, std::uint16_t from, std::uint16_t to,
+                                    bool ask_allowed = true) {
+  std::vector<Candidate> line;
+  const int steps = 100 / task.step_percent;
+  const auto share = [](int of) { return static_cast<std::uint16_t>(of); };
+  for (int i = 0; i <= steps; ++i) {
+    Composition one;
+    if (i == 0 || i == steps || from == to) {
+      one = {{i == 0 ? from : to}, {share(steps)}, 1};
+      if (from == to && i > 0) break;
+    } else {
+      one = from < to ? Composition{{from, to}, {share(steps - i), share(i)}, 2}
+                      : Composition{{to, from}, {share(i), share(steps - i)}, 2};
+    }
+    if (one.parts > task.parts || (ask_allowed ? !is_allowed(task, one) : !keeps_largest_shares(task, one))) continue;
+    line.push_back({one, judge(task, point_of(task, one))});
+  }
+  return line;
+}
+
+// What rises, up to the first that works.
+std::vector<Candidate> climb_of(const std::vector<Candidate>& line, const LadderGoal& goal) {
+  std::vector<Candidate> climb;
+  for (const Candidate& one : line) {
+    if (!climb.empty() && one.verdict.effect <= climb.back().verdict.effect) continue;
+    climb.push_back(one);
+    if (one.verdict.effect >= goal.wanted_effect) break;
+  }
+  return climb;
+}
+
+struct Line {
+  std::array<std::uint16_t, 2> bottles{};
+  int doubt = 0;
+  double roughness = 0;  // effect at the start and the largest step of it: both as small as may be
+};
+
+std::optional<Line> working_line(const SearchTask& task, const LadderGoal& goal, std::uint16_t from, std::uint16_t to) {
+  const std::vector<Candidate> climb = climb_of(line_between(task, from, to, false), goal);
+  if (climb.empty() || climb.back().verdict.effect < goal.wanted_effect) return std::nullopt;
+  double largest = 0;
+  for (std::size_t i = 1; i < climb.size(); ++i)
+    largest = std::max(largest, climb[i].verdict.effect - climb[i - 1].verdict.effect);
+  return Line{{from, to}, 0, rounded_chance(climb.front().verdict.effect + largest)};
+}
+
 }  // namespace
+
+Ladder design_ladder_by_effect(const SearchTask& task, const LadderGoal& goal, const std::vector<int>& doubts) {
+  assert(task.kept.empty() && doubts.size() == task.shelf.size());
+  std::vector<Line> lines;
+  const auto count = static_cast<std::uint16_t>(task.shelf.size());
+  for (std::uint16_t from = 0; from < count; ++from)
+    for (std::uint16_t to = 0; to < count; ++to) {
+      if (goal.bottles < 2 && from != to) continue;
+      std::optional<Line> line = working_line(task, goal, from, to);
+      if (!line) continue;
+      line->doubt = doubts[from] + doubts[to];
+      lines.push_back(*line);
+    }
+  std::stable_sort(lines.begin(), lines.end(), [](const Line& a, const Line& b) {
+    return a.doubt != b.doubt ? a.doubt < b.doubt : a.roughness < b.roughness;
+  });
+  Ladder ladder;
+  for (const Line& line : lines) {
+    const std::vector<Candidate> climb = climb_of(line_between(task, line.bottles[0], line.bottles[1]), goal);
+    if (climb.empty() || climb.back().verdict.effect < goal.wanted_effect) continue;
+    ladder.window = true;
+    ladder.bottles = {line.bottles[0]};
+    if (line.bottles[1] != line.bottles[0]) ladder.bottles.push_back(line.bottles[1]);
+    ladder.rungs = spread_evenly(task, climb, static_cast<std::size_t>(std::max(goal.rungs, 2)));
+    break;
+  }
+  return ladder;
+}
 
 Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const SearchProgress& progress) {
   Ladder ladder;
@@ -123,7 +199,8 @@ std::vector<FineStep> finer_steps(const SearchTask& task, const Ladder& ladder, 
     for (std::uint16_t& share : rung.composition.share) share = static_cast<std::uint16_t>(share * task.step_percent);
     return rung;
   };
-  std::vector<Candidate> climb = find_frontier_on(fine, ladder.bottles);
+  std::vector<Candidate> climb = task.kept.empty() ? line_between(fine, ladder.bottles.front(), ladder.bottles.back())
+                                                   : find_frontier_on(fine, ladder.bottles);
   std::erase_if(climb, [&](const Candidate& candidate) {
     return candidate.verdict.effect <= weaker.verdict.effect || candidate.verdict.effect >= stronger.verdict.effect ||
            candidate.verdict.risk > stronger.verdict.risk;

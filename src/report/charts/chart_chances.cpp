@@ -19,7 +19,7 @@ void draw_layer_chances(Drawing& drawing, const Frame& frame, const Plan& plan, 
   const double offset = slot_offset(layer, plan.layers.size(), slot);
   std::vector<Xy> line;
   for (std::size_t i = 0; i < bench.mixtures.size(); ++i) {
-    const Band& band = bench.mixtures[i].chance_bands[layer];
+    const Band& band = *bench.mixtures[i].chance_bands[layer];
     const double x = place_in(frame, static_cast<double>(i) + 0.5, 0).x + offset;
     const double low = place_in(frame, 0, in_per_cent(band.low)).y;
     const double high = place_in(frame, 0, in_per_cent(band.high)).y;
@@ -27,7 +27,7 @@ void draw_layer_chances(Drawing& drawing, const Frame& frame, const Plan& plan, 
     add_line(drawing, {x, low}, {x, high}, bar);
     add_line(drawing, {x - 3.5, low}, {x + 3.5, low}, bar);
     add_line(drawing, {x - 3.5, high}, {x + 3.5, high}, bar);
-    line.push_back({x, place_in(frame, 0, in_per_cent(bench.mixtures[i].judged.outlooks[layer].chance)).y});
+    line.push_back({x, place_in(frame, 0, in_per_cent(bench.mixtures[i].judged.outlooks[layer]->chance)).y});
   }
   if (!plan.rungs.empty()) add_path(drawing, line, {look.colour, 1.8, look.dash});
   for (const Xy point : line) add_mark(drawing, look.mark, point, 9, look.colour);
@@ -60,9 +60,11 @@ Chart chances_chart(const Plan& plan, const Bench& bench) {
   draw_rung_axis(chart.drawing, frame, plan, bench);
   const double limit = in_per_cent(plan.job.limits.risk_limit);
   add_line(chart.drawing, place_in(frame, 0, limit), place_in(frame, frame.x.high, limit), {limit_ink, 1.4, "8 3"});
-  for (std::size_t i = 0; i < plan.layers.size(); ++i) draw_layer_chances(chart.drawing, frame, plan, bench, i);
+  for (std::size_t i = 0; i < plan.layers.size(); ++i)
+    if (plan.layers[i].sphere) draw_layer_chances(chart.drawing, frame, plan, bench, i);
   std::vector<LegendEntry> legend;
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
+    if (!plan.layers[i].sphere) continue;
     const LayerLook look = look_of(plan, i);
     legend.push_back({layer_legend(plan.layers[i]), {look.colour, 1.8, look.dash}, true, look.mark, look.colour});
   }

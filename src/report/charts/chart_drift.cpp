@@ -45,7 +45,8 @@ Axis plane_axis(const Plan& plan, const std::vector<Drying>& all, bool polar) {
   };
   for (const Drying& one : all)
     for (const DriftPoint& step : one.drift->path) take(step.point);
-  for (const PlannedLayer& layer : plan.layers) take(layer.sphere.mean.centre);
+  for (const PlannedLayer& layer : plan.layers)
+    if (layer.sphere) take(layer.sphere->mean.centre);
   low = std::floor(low - 1);
   high = std::ceil(high + 1);
   return {polar ? polar_axis : hydrogen_axis, low, high, tick_step(high - low, 6), 0};
@@ -55,7 +56,8 @@ void draw_ranges(Drawing& drawing, const Frame& frame, const Plan& plan) {
   begin_clip(drawing, "clip-drift", outline_of(frame));
   const double unit = frame.width / (frame.x.high - frame.x.low);
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
-    const Sphere& sphere = plan.layers[i].sphere.mean;
+    if (!plan.layers[i].sphere) continue;
+    const Sphere& sphere = plan.layers[i].sphere->mean;
     const LayerLook look = look_of(plan, i);
     if (!plan.layers[i].reach.places.empty()) {
       std::vector<Xy> edge;
@@ -74,7 +76,8 @@ void draw_ways(Drawing& drawing, const Frame& frame, const Plan& plan, const std
   std::vector<Box> obstacles;
   std::vector<PointName> names;
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
-    const Hansen& centre = plan.layers[i].sphere.mean.centre;
+    if (!plan.layers[i].sphere) continue;
+    const Hansen& centre = plan.layers[i].sphere->mean.centre;
     const Xy at = place_in(frame, centre.dP, centre.dH);
     add_mark(drawing, look_of(plan, i).mark, at, 8, look_of(plan, i).colour);
     obstacles.push_back(box_around(at, 5));
@@ -153,6 +156,7 @@ std::vector<std::string> draw_risks(Drawing& drawing, const Frame& frame, const 
 std::vector<LegendEntry> legend_of(const Plan& plan, bool some_part) {
   std::vector<LegendEntry> entries;
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
+    if (!plan.layers[i].sphere) continue;
     const LayerLook look = look_of(plan, i);
     entries.push_back({layer_legend(plan.layers[i]), {look.colour, 1.6, look.dash}, true, look.mark, look.colour});
   }

@@ -22,7 +22,8 @@ Axis axis_of(const Plan& plan, Coordinate coordinate) {
     high = std::max(high, value_of(point, coordinate));
   };
   for (const Liquid& liquid : plan.shelf) take(liquid.hansen);
-  for (const PlannedLayer& layer : plan.layers) take(layer.sphere.mean.centre);
+  for (const PlannedLayer& layer : plan.layers)
+    if (layer.sphere) take(layer.sphere->mean.centre);
   const double room = coordinate == Coordinate::dD ? 1 : 2;
   const char* title = coordinate == Coordinate::dD   ? "dD, dispersion, MPa^0.5"
                       : coordinate == Coordinate::dP ? polar_axis
@@ -54,6 +55,7 @@ std::vector<Xy> edge_of(const View& view, const PlannedLayer& layer, double sds)
 void draw_ranges(Drawing& drawing, const View& view, const Plan& plan, const std::string& clip) {
   begin_clip(drawing, clip, outline_of(view.frame));
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
+    if (!plan.layers[i].sphere) continue;
     const LayerLook look = look_of(plan, i);
     add_path(drawing, edge_of(view, plan.layers[i], 0), {look.colour, 1.8, look.dash, look.colour, 0.07}, true);
     for (const double sds : {-ninety_percent, ninety_percent})
@@ -67,7 +69,8 @@ void draw_points(Drawing& drawing, const View& view, const Plan& plan, const Ben
   std::vector<PointName> names;
   std::vector<Xy> path;
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
-    const Xy centre = place(view, plan.layers[i].sphere.mean.centre);
+    if (!plan.layers[i].sphere) continue;
+    const Xy centre = place(view, plan.layers[i].sphere->mean.centre);
     add_mark(drawing, look_of(plan, i).mark, centre, 8, look_of(plan, i).colour);
     obstacles.push_back(box_around(centre, 5));
   }
@@ -98,6 +101,7 @@ void draw_points(Drawing& drawing, const View& view, const Plan& plan, const Ben
 std::vector<LegendEntry> legend_of(const Plan& plan) {
   std::vector<LegendEntry> entries;
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
+    if (!plan.layers[i].sphere) continue;
     const LayerLook look = look_of(plan, i);
     entries.push_back({layer_legend(plan.layers[i]), {look.colour, 1.8, look.dash}, true, look.mark, look.colour});
   }

@@ -19,7 +19,7 @@ Axis per_cent_axis(std::string title, double high) {
 // The risk up to which the frontier is worth a look: well past the limit, and past what is shown without a ladder.
 double largest_risk_shown(const Plan& plan, const Bench& bench) {
   double largest = 1.6 * plan.job.limits.risk_limit;
-  for (const BenchMixture& mixture : bench.mixtures) largest = std::max(largest, 1.1 * mixture.judged.risk);
+  for (const BenchMixture& mixture : bench.mixtures) largest = std::max(largest, 1.1 * *mixture.judged.risk);
   const double percent = std::min(100.0, in_per_cent(largest));
   const double step = tick_step(percent, 5);
   return std::min(100.0, std::ceil(percent / step) * step);
@@ -56,7 +56,7 @@ std::size_t draw_published(Drawing& drawing, const Frame& frame, const Bench& be
     const LayerLook look = look_of_series(n);
     std::vector<Xy> line;
     for (const JudgedMixture& mixture : bench.published[n].judged.mixtures)
-      line.push_back(place_in(frame, in_per_cent(mixture.risk), in_per_cent(mixture.effect)));
+      line.push_back(place_in(frame, in_per_cent(*mixture.risk), in_per_cent(*mixture.effect)));
     begin_clip(drawing, "clip-series-" + std::to_string(n), outline_of(frame));
     add_path(drawing, line, {look.colour, 0.8, look.dash});
     end_clip(drawing);
@@ -97,7 +97,7 @@ std::string about_published(const Bench& bench, std::size_t outside) {
 std::vector<Xy> mixtures_in(const Frame& frame, const Bench& bench) {
   std::vector<Xy> points;
   for (const BenchMixture& mixture : bench.mixtures)
-    points.push_back(place_in(frame, in_per_cent(mixture.judged.risk), in_per_cent(mixture.judged.effect)));
+    points.push_back(place_in(frame, in_per_cent(*mixture.judged.risk), in_per_cent(*mixture.judged.effect)));
   return points;
 }
 
@@ -123,6 +123,7 @@ void draw_mixtures(Drawing& drawing, const Frame& frame, const Plan& plan, const
 
 }  // namespace
 
+// Precondition: effect and risk are known (chart_of).
 Chart risk_chart(const Plan& plan, const Bench& bench) {
   Chart chart{"risk", "What effect costs", {}, {chart_width, 0}};
   const Frame frame{

@@ -32,7 +32,8 @@ Xy place(const View& view, const Teas& teas) {
 View choose_view(const Plan& plan) {
   double least = 100;
   for (const Liquid& liquid : plan.shelf) least = std::min(least, teas_fractions(liquid.hansen).fd);
-  for (const PlannedLayer& layer : plan.layers) least = std::min(least, teas_fractions(layer.sphere.mean.centre).fd);
+  for (const PlannedLayer& layer : plan.layers)
+    if (layer.sphere) least = std::min(least, teas_fractions(layer.sphere->mean.centre).fd);
   View view;
   view.least_fd = std::clamp(std::floor((least - 4) / 10) * 10, 0.0, 70.0);
   return view;
@@ -90,16 +91,18 @@ void draw_shadows(Drawing& drawing, const View& view, const Plan& plan) {
              {place(view, {100, 0, 0}), place(view, {view.least_fd, 100 - view.least_fd, 0}),
               place(view, {view.least_fd, 0, 100 - view.least_fd})});
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
+    if (!plan.layers[i].sphere) continue;
     const LayerLook look = look_of(plan, i);
     std::vector<Xy> outline;
-    for (const Teas& corner : shadow_in_triangle(plan.layers[i].sphere.mean, plan.layers[i].reach))
+    for (const Teas& corner : shadow_in_triangle(plan.layers[i].sphere->mean, plan.layers[i].reach))
       outline.push_back(place(view, corner));
     add_path(drawing, outline, {look.colour, 1.8, look.dash, look.colour, 0.07}, true);
   }
   end_clip(drawing);
   for (std::size_t i = 0; i < plan.layers.size(); ++i)
-    add_mark(drawing, look_of(plan, i).mark, place(view, teas_fractions(plan.layers[i].sphere.mean.centre)), 8,
-             look_of(plan, i).colour);
+    if (plan.layers[i].sphere)
+      add_mark(drawing, look_of(plan, i).mark, place(view, teas_fractions(plan.layers[i].sphere->mean.centre)), 8,
+               look_of(plan, i).colour);
 }
 
 // Returns the names that found no room.
@@ -125,7 +128,7 @@ std::vector<std::string> draw_points(Drawing& drawing, const View& view, const P
       if (is_on_ladder(bench, liquid.label) == used)
         names.push_back({shortened(liquid.label, 11, 190), place(view, teas_fractions(liquid.hansen)), 11, false, 6});
   for (const PlannedLayer& layer : plan.layers)
-    obstacles.push_back(box_around(place(view, teas_fractions(layer.sphere.mean.centre)), 6));
+    if (layer.sphere) obstacles.push_back(box_around(place(view, teas_fractions(layer.sphere->mean.centre)), 6));
   if (!plan.rungs.empty())
     for (const Box& box : boxes_along(path)) obstacles.push_back(box);
   for (const Box& box : boxes_of_ticks(view)) obstacles.push_back(box);
@@ -135,6 +138,7 @@ std::vector<std::string> draw_points(Drawing& drawing, const View& view, const P
 std::vector<LegendEntry> legend_of(const Plan& plan) {
   std::vector<LegendEntry> entries;
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
+    if (!plan.layers[i].sphere) continue;
     const LayerLook look = look_of(plan, i);
     entries.push_back({layer_legend(plan.layers[i]), {look.colour, 1.8, look.dash}, true, look.mark, look.colour});
   }

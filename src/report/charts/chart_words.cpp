@@ -4,6 +4,7 @@
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/liquid_words.hpp"
+#include "report/phrases/sighting_words.hpp"
 
 #include <fmt/format.h>
 
@@ -55,7 +56,7 @@ std::string bottles_words(const Plan& plan, const Bench& bench) {
 std::string risk_words(const Plan& plan, const Bench& bench) {
   std::string text = "Effect upwards against risk to the right, " + counted_mixtures(plan, bench);
   text += each_mixture(plan, bench, [](const BenchMixture& mixture) {
-    return fmt::format("effect {}, risk {}", per_cent(mixture.judged.effect), per_cent(mixture.judged.risk));
+    return fmt::format("effect {}, risk {}", known_chance(mixture.judged.effect), known_chance(mixture.judged.risk));
   });
   text += limits_words(plan.job.limits);
   if (!plan.frontier.empty())
@@ -72,10 +73,11 @@ std::string chances_words(const Plan& plan, const Bench& bench) {
   std::string text = "The chance of each layer, with the middle 90 % of what it may be, for " +
                      counted_mixtures(plan, bench) + limits_words(plan.job.limits);
   for (std::size_t i = 0; i < plan.layers.size(); ++i)
-    text += layer_legend(plan.layers[i]) + ": " + each_mixture(plan, bench, [i](const BenchMixture& mixture) {
-              return fmt::format("{} ({} to {})", per_cent(mixture.judged.outlooks[i].chance),
-                                 per_cent(mixture.chance_bands[i].low), per_cent(mixture.chance_bands[i].high));
-            });
+    if (plan.layers[i].sphere)
+      text += layer_legend(plan.layers[i]) + ": " + each_mixture(plan, bench, [i](const BenchMixture& mixture) {
+                return fmt::format("{} ({} to {})", per_cent(mixture.judged.outlooks[i]->chance),
+                                   per_cent(mixture.chance_bands[i]->low), per_cent(mixture.chance_bands[i]->high));
+              });
   return text;
 }
 
@@ -83,8 +85,10 @@ std::string planes_words(const Plan& plan, const Bench& bench) {
   std::string text = "Three views of Hansen space, dD with dH, dP with dH and dD with dP, in MPa^0.5, of " +
                      counted_mixtures(plan, bench);
   for (const PlannedLayer& layer : plan.layers)
-    text += fmt::format("{}: range about {}, radius {}{}. ", layer_legend(layer), point_words(layer.sphere.mean.centre),
-                        fixed(layer.sphere.mean.R0, 1), layer.reach.places.empty() ? "" : ", bent by observations");
+    if (layer.sphere)
+      text += fmt::format("{}: range about {}, radius {}{}. ", layer_legend(layer),
+                          point_words(layer.sphere->mean.centre), fixed(layer.sphere->mean.R0, 1),
+                          layer.reach.places.empty() ? "" : ", bent by observations");
   text += each_mixture(plan, bench, [](const BenchMixture& mixture) { return point_words(mixture.judged.point); });
   return text + bottles_words(plan, bench);
 }
@@ -92,8 +96,9 @@ std::string planes_words(const Plan& plan, const Bench& bench) {
 std::string triangle_words(const Plan& plan, const Bench& bench) {
   std::string text = "The triangle of fd, fp and fh with " + counted_mixtures(plan, bench);
   for (const PlannedLayer& layer : plan.layers)
-    text += fmt::format("{}: middle of its range at {}. ", layer_legend(layer),
-                        teas_words(teas_fractions(layer.sphere.mean.centre)));
+    if (layer.sphere)
+      text += fmt::format("{}: middle of its range at {}. ", layer_legend(layer),
+                          teas_words(teas_fractions(layer.sphere->mean.centre)));
   text += each_mixture(plan, bench, [](const BenchMixture& mixture) { return teas_words(mixture.judged.teas); });
   return text + bottles_words(plan, bench);
 }

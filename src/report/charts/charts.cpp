@@ -1,12 +1,15 @@
 #include "report/charts/charts.hpp"
 
 #include "report/charts/chart_words.hpp"
+#include "report/form/format.hpp"
 #include "report/phrases/mixture_name.hpp"
+#include "report/phrases/no_window.hpp"
 #include "report/phrases/words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 
 namespace gentlest {
 
@@ -47,6 +50,26 @@ const std::vector<std::string>& chart_kinds() {
 
 namespace {
 
+// Why there is no picture of this kind; empty where there is one.
+std::string nothing_to_draw(const std::string& kind, const Plan& plan) {
+  if (plan.outcome == Outcome::no_ladder || plan.shelf.empty()) return no_window_sentences(plan).front();
+  if (plan.by_effect_alone && kind == "risk") return "No layer to keep has a sphere, so there is no risk to draw.";
+  return {};
+}
+
+std::string first_letter_large(std::string word) {
+  word.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(word.front())));
+  return word;
+}
+
+// Layers without a sphere have no place in a picture.
+std::string not_drawn(const Plan& plan) {
+  std::vector<std::string> names;
+  for (const PlannedLayer& layer : plan.layers)
+    if (!layer.sphere) names.push_back(layer.name);
+  return names.empty() ? std::string() : "Not drawn, since it has no sphere: " + joined(names) + ".";
+}
+
 Chart drawn(const std::string& kind, const Plan& plan, const Bench& bench) {
   if (kind == "risk") return risk_chart(plan, bench);
   if (kind == "chances") return chances_chart(plan, bench);
@@ -58,8 +81,20 @@ Chart drawn(const std::string& kind, const Plan& plan, const Bench& bench) {
 }  // namespace
 
 Chart chart_of(const std::string& kind, const Plan& plan, const Bench& bench) {
+  const std::string nothing = nothing_to_draw(kind, plan);
+  if (!nothing.empty()) {
+    Chart chart = {kind, first_letter_large(kind), {}, {chart_width, 0}};
+    chart.caption = nothing;
+    chart.description = nothing;
+    return chart;
+  }
   Chart chart = drawn(kind, plan, bench);
   chart.description = describe_chart(kind, plan, bench);
+  const std::string skipped = not_drawn(plan);
+  if (!skipped.empty()) {
+    chart.caption += " " + skipped;
+    chart.description += " " + skipped;
+  }
   return chart;
 }
 

@@ -36,7 +36,7 @@ double sd_of_edge(const UncertainSphere& sphere, const Direction& to, double lon
 }
 
 Hansen point_at(const PlannedLayer& layer, const Direction& to, double distance) {
-  Hansen point = layer.sphere.mean.centre;
+  Hansen point = layer.sphere->mean.centre;
   const auto add = [&](Coordinate coordinate, double by) {
     (coordinate == Coordinate::dD   ? point.dD
      : coordinate == Coordinate::dP ? point.dP
@@ -85,7 +85,7 @@ std::vector<CutPoint> cut_through_range(const PlannedLayer& layer, Coordinate ac
     const double angle = 2 * std::acos(-1.0) * k / corners;
     const Direction to{across, up, std::cos(angle), std::sin(angle)};
     const double radius = edge_along(layer, to, sds);
-    const Hansen& centre = layer.sphere.mean.centre;
+    const Hansen& centre = layer.sphere->mean.centre;
     edge.push_back({value_of(centre, across) + radius * to.cosine / scale_of(across),
                     value_of(centre, up) + radius * to.sine / scale_of(up)});
   }

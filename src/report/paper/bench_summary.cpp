@@ -7,6 +7,7 @@
 #include "report/phrases/judged.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/vial_words.hpp"
 #include "report/phrases/words.hpp"
 
@@ -73,9 +74,20 @@ std::string layers_html(const Plan& plan) {
   return element("h3", "What must go") + html_list(go) + element("h3", "What must stay as it is") + html_list(stay);
 }
 
+// Layers without a sphere and what to test first on them.
+std::string unjudged_html(const Plan& plan) {
+  if (!any_unjudged(plan.layers)) return {};
+  std::vector<std::string> items;
+  for (const std::string& words : unjudged_words(plan.layers)) items.push_back(user_text(words));
+  std::vector<std::string> first;
+  for (const std::string& words : first_test_words(plan.first_tests, plan.to_try, plan.layers))
+    first.push_back(user_text(words));
+  return element("h3", unjudged_heading) + html_list(items) + element("h3", first_tests_heading) + html_list(first);
+}
+
 // What to measure; without a ladder the shares alone, for nobody is asked to mix it.
 std::string recipe_html(const BenchMixture& mixture, const Plan& plan) {
-  if (plan.rungs.empty()) return user_text(to_text(mixture.judged.mixture));
+  if (plan.rungs.empty() && plan.to_try.empty()) return user_text(to_text(mixture.judged.mixture));
   std::string text;
   for (const RecipeLine& line : mixture.recipe.lines)
     text += fmt::format("<div><b class=\"nowrap\">{} mL</b> {}</div>", as_recorded(line.volume.value),
@@ -86,7 +98,11 @@ std::string recipe_html(const BenchMixture& mixture, const Plan& plan) {
 std::string red_html(const BenchMixture& mixture, const Plan& plan) {
   std::string text;
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
-    const Outlook& outlook = mixture.judged.outlooks[i];
+    if (!mixture.judged.outlooks[i]) {
+      text += "<div>" + user_text(plan.layers[i].name) + " not judged</div>";
+      continue;
+    }
+    const Outlook& outlook = *mixture.judged.outlooks[i];
     text += fmt::format("<div>{} <b>{}</b> <span class=\"nowrap\">({} to {}){}</span></div>",
                         user_text(plan.layers[i].name), fixed(outlook.RED, 2), fixed(outlook.RED_band.low, 2),
                         fixed(outlook.RED_band.high, 2), outlook.may_flip ? " ?" : "");
@@ -96,7 +112,8 @@ std::string red_html(const BenchMixture& mixture, const Plan& plan) {
 
 // "0.9 to 26 %"
 std::string band_html(const BenchMixture& mixture, std::size_t layer) {
-  const Band& band = mixture.chance_bands[layer];
+  if (!mixture.chance_bands[layer]) return {};
+  const Band& band = *mixture.chance_bands[layer];
   std::string low = per_cent(band.low);
   const std::string high = per_cent(band.high);
   constexpr std::size_t sign = 2;  // " %"
@@ -115,7 +132,7 @@ std::optional<std::size_t> riskiest_layer(const BenchMixture& mixture, const Pla
 std::string risk_html(const BenchMixture& mixture, const Plan& plan) {
   const std::string figure = "<b class=\"nowrap\">" + html_text(risk_words(mixture.judged, plan.job.limits)) + "</b>";
   const std::optional<std::size_t> riskiest = riskiest_layer(mixture, plan);
-  if (!riskiest) return figure + " " + nothing_to_keep;
+  if (!riskiest) return figure + " " + user_text(riskiest_words(mixture.judged));
   return figure + band_html(mixture, *riskiest) + "to " + user_text(mixture.judged.riskiest);
 }
 
@@ -180,7 +197,7 @@ std::string numbers_html(const Plan& plan, const Bench& bench) {
 }
 
 std::string no_window_html(const Plan& plan) {
-  std::string text = "<b>No window.</b>";
+  std::string text = std::string("<b>") + no_rungs_heading(plan) + "</b>";
   for (const std::string& sentence : no_window_sentences(plan)) text += " " + user_text(sentence);
   return element("p", text, "lead");
 }
@@ -191,6 +208,8 @@ std::vector<std::string> marks_of(const BenchMixture& mixture, const Plan& plan)
   std::vector<std::string> marks;
   if (mixture.beyond_limit)
     marks.push_back("BEYOND THE RISK LIMIT of " + per_cent(plan.job.limits.risk_limit) + ": not proposed");
+  const std::string seen = sighting_mark(mixture.judged);
+  if (!seen.empty()) marks.push_back(seen);
   const std::string phases = phases_mark(as_made(mixture).fate.phases);
   if (!phases.empty()) marks.push_back(phases);
   add_drying_marks(marks, as_made(mixture).fate, plan.job.limits.risk_limit);
@@ -205,13 +224,15 @@ std::string sheet_summary(const Plan& plan, const Bench& bench) {
   const bool window = plan.outcome == Outcome::window;
   std::string text = "<section>\n" + element("h2", "At a glance");
   if (!window) text += no_window_html(plan);
-  text += layers_html(plan);
+  text += layers_html(plan) + unjudged_html(plan);
   text += element("h3", window ? fmt::format("The ladder, from gentle to strong: {} on {}",
                                              counted(plan.rungs.size(), "rung", "rungs"),
                                              counted(plan.bottles.size(), "bottle", "bottles"))
-                               : how_close_heading);
+                               : (plan.to_try.empty() ? how_close_heading : to_try_heading));
   text += bench.mixtures.empty()
-              ? element("p", "No mixture at all stays within the risk limit, and none reaches the effect wanted.")
+              ? element("p", plan.outcome == Outcome::no_ladder
+                                 ? "No mixture is proposed."
+                                 : "No mixture at all stays within the risk limit, and none reaches the effect wanted.")
               : ladder_table(plan, bench) + numbers_html(plan, bench);
   if (!window) text += element("h3", other_ways_heading) + advice_html(other_ways_words(plan));
   text += element("h3", to_watch_heading) + advice_html(watch_words(plan));

@@ -7,6 +7,7 @@
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/sighting_words.hpp"
 
 #include <fmt/format.h>
 
@@ -29,7 +30,16 @@ std::string box(const char* css_class, const char* key, const std::string& inner
   return fmt::format("<div class=\"{}\"><span class=\"key\">{}</span>{}</div>\n", css_class, key, inner);
 }
 
-std::string boxes() {
+// One row of boxes for each layer to keep that no figure speaks of.
+std::string unjudged_boxes(const Plan& plan) {
+  std::string text;
+  for (const PlannedLayer& layer : plan.layers)
+    if (is_kept_unjudged(layer))
+      text += box("w100", ("not judged: " + user_text(layer.name)).c_str(), ticks(OriginalReading::colour_on_swab));
+  return text;
+}
+
+std::string boxes(const std::string& more) {
   std::string text = "<div class=\"boxes\">\n";
   text += box("w25", "date, by whom") + box("w15", "site: x cm") + box("w15", "site: y cm");
   text += box("w15", "size, mm") + box("w15", "rolls") + box("w15", "seconds");
@@ -37,12 +47,27 @@ std::string boxes() {
   text += box("w60", "the original", ticks(OriginalReading::colour_on_swab)) + box("w40", "cleared with");
   text += box("w60", "colour on the swab is", ticks(SwabColour::not_known));
   text += box("w40", "how sure", ticks(ReadingConfidence::high));
-  return text + box("w100", "after drying; remarks") + "</div>\n";
+  return text + more + box("w100", "after drying; remarks") + "</div>\n";
 }
 
-std::string card(int number, const std::string& mixture) {
+std::string card(int number, const std::string& mixture, const std::string& more) {
   return fmt::format("<div class=\"card\"><div class=\"card-head\"><b>Test {}</b> <span>{}</span></div>\n{}</div>\n",
-                     number, mixture, boxes());
+                     number, mixture, boxes(more));
+}
+
+// The blanks that come before any solvent where a layer has no sphere.
+std::vector<std::string> blank_tests(const Plan& plan) {
+  std::vector<std::string> blanks;
+  for (const FirstTest& test : plan.first_tests) {
+    if (test.kind == FirstTestKind::dry_swab) blanks.emplace_back("dry swab");
+    if (test.kind == FirstTestKind::water) blanks.emplace_back("water, where the surface bears it");
+  }
+  return blanks;
+}
+
+std::string warning_of(const BenchMixture& mixture) {
+  const std::vector<std::string> warnings = sighting_warnings(mixture.judged);
+  return warnings.empty() ? std::string() : " <b>" + user_text(joined(warnings, "; ")) + "</b>";
 }
 
 std::string recipe_words(const BenchMixture& mixture) {
@@ -79,17 +104,19 @@ std::string map_section(const PaintingObject& object, const std::vector<MapSite>
 }
 
 std::string sheet_tests(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
-  const bool window = plan.outcome == Outcome::window;
+  const bool proposes = plan.outcome == Outcome::window || !plan.to_try.empty();
   std::string text = "<section>\n" + element("h2", "The tests, to be filled in");
-  text += element("p", std::string(window ? "One card a swab, in the order of the work. Begin with the gentlest."
-                                          : "One card a swab. No card names a mixture, since none is proposed.") +
+  text += element("p", std::string(proposes ? "One card a swab, in the order of the work. Begin with the gentlest."
+                                            : "One card a swab. No card names a mixture, since none is proposed.") +
                            " x and y in cm from the lower left corner of the painting. Tick one word in each row; copy "
                            "a card where a mixture is tried again.");
-  if (window) text += left_out_html(plan, bench);
+  if (proposes) text += left_out_html(plan, bench);
   int number = inputs.tests_so_far;
+  const std::string inner = unjudged_boxes(plan);
+  for (const std::string& blank : blank_tests(plan)) text += card(++number, blank, inner);
   for (const BenchMixture& mixture : bench.mixtures)
-    if (window && !mixture.beyond_limit) text += card(++number, recipe_words(mixture));
-  for (int i = 0; i < blank_cards; ++i) text += card(++number, "mixture:");
+    if (proposes && !mixture.beyond_limit) text += card(++number, recipe_words(mixture) + warning_of(mixture), inner);
+  for (int i = 0; i < blank_cards; ++i) text += card(++number, "mixture:", inner);
   return text + "</section>\n" + map_section(plan.job.object, inputs.sites, inputs.background);
 }
 

@@ -8,6 +8,7 @@
 #include "report/phrases/label_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 
@@ -218,14 +219,26 @@ std::string label_pages(const Bench& bench, const LabelInputs& inputs) {
 // Without a window the page says so first; a mixture beyond the risk limit has no label, and is named.
 std::string left_out_html(const Plan& plan, const Bench& bench) {
   std::string text;
-  if (plan.outcome == Outcome::no_window) {
-    std::string words = "<b>No window.</b>";
+  if (plan.outcome != Outcome::window) {
+    std::string words = std::string("<b>") + no_rungs_heading(plan) + "</b>";
     for (const std::string& sentence : no_window_sentences(plan)) words += " " + user_text(sentence);
     text += element("p", words);
   }
   std::vector<std::string> items;
   for (const std::string& words : left_out_words(plan, bench)) items.push_back("no label for " + user_text(words));
   return text + html_list(items);
+}
+
+// What was seen where no figure speaks, mixture by mixture.
+std::string unjudged_html(const Plan& plan, const Bench& bench) {
+  if (!any_unjudged(plan.layers)) return {};
+  std::vector<std::string> items;
+  for (const PlannedLayer& layer : plan.layers)
+    if (!layer.sphere) items.push_back(user_text(layer.name) + ": " + html_text(state_of_unjudged(layer)));
+  for (const BenchMixture& mixture : bench.mixtures)
+    if (!mixture.beyond_limit)
+      items.push_back(html_text(mixture_name(mixture.judged)) + ": " + user_text(sighting_mark(mixture.judged)));
+  return element("h2", unjudged_heading) + html_list(items);
 }
 
 std::string words_page(const Plan& plan, const Bench& bench, const LabelInputs& inputs) {
@@ -241,7 +254,7 @@ std::string words_page(const Plan& plan, const Bench& bench, const LabelInputs& 
   for (const std::string& code : codes) words.push_back(html_text(statement_text(code)));
   std::string text = element(
       "h1", "Labels: " + user_text(plan.job.object.title.empty() ? "Untitled painting" : plan.job.object.title));
-  text += left_out_html(plan, bench);
+  text += left_out_html(plan, bench) + unjudged_html(plan, bench);
   if (!words.empty()) text += element("h2", "Statements on the labels, in words of ours") + html_list(words);
   text += element("p", "The safety data sheet of every bottle decides; records here are minimum classifications.");
   text += element("p", html_text(law_words(inputs.edition.law)));
@@ -284,6 +297,7 @@ std::vector<LabelLine> label_lines(const BenchMixture& mixture) {
   std::string name = mixture_name(mixture.judged);
   name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
   std::vector<LabelLine> lines = {{name, true}, {joined(parts, ", "), false}};
+  for (const std::string& warning : sighting_warnings(mixture.judged)) lines.push_back({warning, true});
   if (as_made(mixture).fate.phases.phases == Phases::two_liquids) lines.push_back({"two layers: shake", true});
   if (as_made(mixture).fate.phases.phases == Phases::near_border) lines.push_back({"may part: look, shake", true});
   std::vector<std::string> codes;

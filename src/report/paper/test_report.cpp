@@ -4,6 +4,7 @@
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
@@ -57,6 +58,7 @@ std::string in_short(const TestReport& report) {
   if (report.review.chosen)
     lead = "<b>The tests point to " +
            user_text(to_text(report.review.considered[*report.review.chosen].judged.mixture)) + ".</b> ";
+  for (const std::string& harm : harm_words(report.progress)) lead = user_text(harm) + " " + lead;
   lead += "Where the tests stand: " + html_text(step_words(next.step)) + "; " + user_text(reason_words(next)) + ".";
   return "<section>\n" + element("h2", "In short") + element("p", lead, "lead") +
          html_list({"Layer to remove: <b>" + user_text(report.progress.layers[report.progress.target].name) + "</b>",
@@ -85,9 +87,17 @@ std::string taken_words(const Plan& plan, const std::string& name) {
   if (layer == plan.layers.end()) return like_its_layer(plan, name);
   std::string words = user_text(material_in_words(*layer)) + " (" + user_text(sphere_in_words(*layer)) + ")";
   for (const OtherMaterial& other : layer->possible)
-    words += "; may be " + user_text(other.material_name) + " as well (" + html_text(per_cent(other.share)) + ")";
+    words += "; may be " + user_text(other.material_name) + " as well (" + html_text(per_cent(other.share)) + ")" +
+             (other.sphere ? "" : ", which has no sphere");
   if (!layer->flags.empty()) words += "; warning: " + html_text(flags_text(layer->flags));
   return words;
+}
+
+std::string unjudged_html(const Plan& plan) {
+  if (!any_unjudged(plan.layers)) return {};
+  std::vector<std::string> items;
+  for (const std::string& words : unjudged_words(plan.layers)) items.push_back(user_text(words));
+  return element("h3", unjudged_heading) + html_list(items);
 }
 
 std::string painting_html(const Plan& plan, const Catalogue& catalogue) {
@@ -104,7 +114,7 @@ std::string painting_html(const Plan& plan, const Catalogue& catalogue) {
          html_table(
              {"name", "role", "material recorded in the files", "found by examination", "taken for the plan", "note"},
              rows) +
-         "</section>\n";
+         unjudged_html(plan) + "</section>\n";
 }
 
 std::string taught_html(const Progress& progress) {

@@ -6,6 +6,8 @@
 #include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/mixture_name.hpp"
+#include "report/phrases/no_window.hpp"
+#include "report/phrases/sighting_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 
@@ -15,17 +17,18 @@ namespace gentlest {
 
 namespace {
 
-std::string margin_words(const LayerOutlook& outlook) {
+std::string margin_words(const LayerOutlook& outlook, bool any_open) {
   if (outlook.role == Role::remove) return "";
-  if (!outlook.margin_claimed) return "none claimed: see the warning on the material";
+  if (!outlook.margin_claimed)
+    return any_open ? "none claimed: a layer has no sphere" : "none claimed: see the warning on the material";
   return figure_words({outlook.RED.mean - 1, outlook.RED.low - 1, outlook.RED.high - 1});
 }
 
-std::string outlook_table(const std::vector<LayerOutlook>& outlooks) {
+std::string outlook_table(const std::vector<LayerOutlook>& outlooks, bool any_open) {
   std::vector<std::vector<std::string>> rows;
   for (const LayerOutlook& one : outlooks)
     rows.push_back({user_text(one.layer), one.role == Role::remove ? "to be moved" : "to be affected",
-                    html_text(chance_words(one.chance)), figure_words(one.RED), margin_words(one)});
+                    html_text(chance_words(one.chance)), figure_words(one.RED), margin_words(one, any_open)});
   return html_table({"layer", "chance of what", "after all tests", "RED", "margin, RED - 1"}, rows);
 }
 
@@ -43,7 +46,10 @@ std::string chosen_html(const TestReport& report) {
     std::string text =
         element("p", fmt::format("<b>{}</b>, tested in: {}. Why: {}.", user_text(to_text(chosen.judged.mixture)),
                                  test_numbers(chosen.tests), user_text(reason_words(next))));
-    text += outlook_table(chosen.outlooks);
+    text += outlook_table(chosen.outlooks, any_unjudged(report.plan.layers));
+    std::vector<std::string> seen;
+    for (const std::string& sentence : sighting_sentences(chosen.judged)) seen.push_back(user_text(sentence));
+    text += html_list(seen);
     if (next.mixture->counts_tests) text += element("p", html_text(counted_words(*next.mixture)) + ".");
     text += element("p", "In brackets the middle 90 % of what each figure may be.", "quiet");
     text += element("p", fmt::format("Chance that it works each time and affects nothing that stays: {}.",
@@ -56,17 +62,25 @@ std::string chosen_html(const TestReport& report) {
   std::string text = element("p", fmt::format("<b>No mixture has been chosen.</b> {}: {}.",
                                               html_text(step_words(next.step)), user_text(reason_words(next))));
   if (report.progress.mixture)
-    text +=
-        element("p", fmt::format("{}: {}; effect {}, risk {}.",
-                                 next.risk_limit > 0 || next.step == NextStep::try_at_edge ? "The next test would be"
-                                                                                           : "What came nearest",
-                                 user_text(to_text(*report.progress.mixture)),
-                                 html_text(per_cent(next.mixture->effect)), html_text(per_cent(next.mixture->risk))));
+    text += element(
+        "p", fmt::format("{}: {}; effect {}, risk {}.",
+                         next.risk_limit > 0 || next.step == NextStep::try_at_edge ? "The next test would be"
+                                                                                   : "What came nearest",
+                         user_text(to_text(*report.progress.mixture)), html_text(per_cent(next.mixture->effect)),
+                         html_text(report.progress.task.kept.empty() ? not_known : per_cent(next.mixture->risk))));
+  if (next.step == NextStep::not_judged) {
+    std::vector<std::string> first;
+    for (const std::string& words :
+         first_test_words(report.progress.first_tests, report.progress.to_try, report.progress.layers))
+      first.push_back(user_text(words));
+    text += element("h3", first_tests_heading) + html_list(first);
+  }
   return text;
 }
 
 std::vector<std::string> option_row(const ConsideredMixture& one, bool is_chosen) {
-  const LayerOutlook& target = one.outlooks.front();
+  const LayerOutlook* target = target_outlook(one);
+  const std::string seen = sighting_mark(one.judged);
   const LayerOutlook* riskiest = riskiest_outlook(one);
   std::string name = user_text(to_text(one.judged.mixture));
   const std::string in_plan = name_in_plan(one.judged);
@@ -74,10 +88,11 @@ std::vector<std::string> option_row(const ConsideredMixture& one, bool is_chosen
   if (is_chosen) name += " <b>(what the tests point to)</b>";
   return {name,
           test_numbers(one.tests),
-          html_text(per_cent(one.judged.effect)) + " / " + html_text(per_cent(one.judged.risk)),
-          html_text(chance_words(target.chance)),
-          riskiest ? html_text(chance_words(riskiest->chance)) + " to " + user_text(riskiest->layer)
-                   : std::string(nothing_to_keep),
+          html_text(known_chance(one.judged.effect)) + " / " + html_text(known_chance(one.judged.risk)),
+          target ? html_text(chance_words(target->chance)) : std::string(not_known),
+          (riskiest ? html_text(chance_words(riskiest->chance)) + " to " + user_text(riskiest->layer)
+                    : user_text(riskiest_words(one.judged))) +
+              (seen.empty() ? "" : "; " + user_text(seen)),
           riskiest ? figure_words(riskiest->RED) : ""};
 }
 
@@ -95,6 +110,7 @@ std::string report_choice(const TestReport& report) {
 std::string report_options(const TestReport& report) {
   std::string text = "<section>\n" + element("h2", "Options considered");
   const Plan& plan = report.plan;
+  if (plan.outcome == Outcome::no_ladder) text += element("p", user_text(no_window_sentences(plan).front()));
   if (plan.outcome == Outcome::no_window)
     text += element("p", "Before the tests no mixture of the shelf reached the wanted effect within the risk limit.");
   std::vector<std::vector<std::string>> rows;
@@ -111,8 +127,7 @@ std::string report_options(const TestReport& report) {
               "over radius; below 1 is inside the range of the layer. Planned: as held before any test.");
   text += element(
       "p", fmt::format("{} mixtures of the shelf were compared for the ladder.", with_commas(plan.mixtures_judged)));
-  if (plan.outcome == Outcome::no_window)
-    text += element("h3", other_ways_heading) + advice_html(other_ways_words(plan));
+  if (plan.outcome != Outcome::window) text += element("h3", other_ways_heading) + advice_html(other_ways_words(plan));
   return text + "</section>\n";
 }
 

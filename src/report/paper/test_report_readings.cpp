@@ -157,7 +157,7 @@ Sheet test_report_sheet(const TestReview& review) {
     const Hansen point = test.mixture ? mix(*test.mixture) : Hansen{};
     for (const double value : {point.dD, point.dP, point.dH})
       row.push_back(test.mixture ? Cell(computed_value(value)) : Cell());
-    add_outlook(row, mixture ? &mixture->outlooks.front() : nullptr);
+    add_outlook(row, mixture ? target_outlook(*mixture) : nullptr);
     add_outlook(row, riskiest);
     row.push_back(riskiest ? words(riskiest->layer) : Cell());
     row.push_back(Cell(review.chosen && mixture == &review.considered[*review.chosen]));

@@ -2,6 +2,7 @@
 
 #include "report/form/format.hpp"
 #include "report/phrases/fit_words.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include <fmt/format.h>
@@ -104,6 +105,8 @@ std::string words_of(const WeakPoint& point, const Plan& plan) {
   switch (point.kind) {
     case WeakPointKind::sphere:
       return fmt::format("{} ({}): {}", layer.name, material_in_words(layer), sphere_weakness(layer));
+    case WeakPointKind::not_judged:
+      return fmt::format("{} ({}): {}", layer.name, material_in_words(layer), state_of_unjudged(layer));
     case WeakPointKind::liquids_vary:
       return fmt::format(
           "{}: its range is widened by the largest deviation of a liquid on the shelf (dD {:.2g}, dP {:.2g}, dH {:.2g} "
@@ -116,6 +119,10 @@ std::string words_of(const WeakPoint& point, const Plan& plan) {
           layer.name, best_known_sd.dD, best_known_sd.dP);
     case WeakPointKind::may_be_else: {
       const OtherMaterial& other = layer.possible[point.other];
+      if (!layer.sphere || !other.sphere)
+        return fmt::format("{}: may be {} as well ({:.0f} %); {} has no sphere, so no reading can weigh the two",
+                           layer.name, other.material_name, 100 * other.share,
+                           other.sphere ? material_in_words(layer) : other.material_name);
       return fmt::format(
           "{}: may be {} as well ({:.0f} %); the ladder is for {} alone, `gentlest next` weighs both by the readings",
           layer.name, other.material_name, 100 * other.share, material_in_words(layer));

@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace gentlest {
 
 namespace {
@@ -47,9 +49,15 @@ std::string basis_mark(const PhaseAnswer& answer) {
   }
 }
 
+bool has_open_risk(const JudgedMixture& judged) {
+  return std::any_of(judged.seen.begin(), judged.seen.end(),
+                     [](const LayerSighting& one) { return one.role == Role::keep; });
+}
+
 std::string drift_mark(const JudgedMixture& judged, double risk_limit) {
   const Fate& fate = judged.fate;
   if (!fate.drift) return drying_not_known;
+  if (fate.riskiest.empty() && has_open_risk(judged)) return "leaves " + fate.drift->last + " last; no risk to tell";
   if (drifts_beyond(fate, risk_limit))
     return "RISK " + per_cent_beside(fate.risk.worst, risk_limit) + " AT " + dried(fate.risk.worst_at);
   if (fate.risk.worst > fate.risk.at_start + rise_that_counts)
@@ -57,7 +65,10 @@ std::string drift_mark(const JudgedMixture& judged, double risk_limit) {
   return "risk does not rise";
 }
 
-std::string risk_sentence(const Fate& fate, double risk_limit) {
+std::string risk_sentence(const JudgedMixture& judged, double risk_limit) {
+  const Fate& fate = judged.fate;
+  if (fate.riskiest.empty() && has_open_risk(judged))
+    return "What drying does to the layers to keep is not known: none has a sphere.";
   if (fate.riskiest.empty()) return "Nothing is to be kept, so drying carries no risk here.";
   if (fate.risk.worst <= fate.risk.at_start + rise_that_counts)
     return fmt::format("While it dries the risk to {} does not rise above that of the start, {}.", fate.riskiest,
@@ -87,7 +98,7 @@ std::vector<std::string> fate_sentences(const JudgedMixture& judged, double risk
                         ".");
     return sentences;
   }
-  sentences.push_back(risk_sentence(fate, risk_limit));
+  sentences.push_back(risk_sentence(judged, risk_limit));
   sentences.push_back(fmt::format("Most of what dries last comes from {}.", fate.drift->last));
   if (fate.drift->parts_at && *fate.drift->parts_at > 0)
     sentences.push_back(
@@ -106,8 +117,9 @@ Json fate_json(const JudgedMixture& judged, double risk_limit) {
   json["drifts_beyond_risk_limit"] = drifts_beyond(fate, risk_limit);
   if (!fate.drift) return json;
   json["drift_riskiest_layer"] = json_text(fate.riskiest);
-  json["drift_worst_risk"] = computed_value(fate.risk.worst);
-  json["drift_worst_at"] = computed_value(fate.risk.worst_at);
+  const bool any_risk = !fate.riskiest.empty() || !has_open_risk(judged);
+  json["drift_worst_risk"] = any_risk ? Json(computed_value(fate.risk.worst)) : Json();
+  json["drift_worst_at"] = any_risk ? Json(computed_value(fate.risk.worst_at)) : Json();
   json["drift_passes_limit_at"] = fate.risk.beyond_limit_at ? Json(computed_value(*fate.risk.beyond_limit_at)) : Json();
   json["leaves_last"] = fate.drift->last;
   json["parts_at"] = fate.drift->parts_at ? Json(computed_value(*fate.drift->parts_at)) : Json();
@@ -126,8 +138,9 @@ std::vector<Cell> fate_cells(const JudgedMixture& judged) {
     cells.resize(5);
     return cells;
   }
-  cells.emplace_back(computed_value(fate.risk.worst));
-  cells.emplace_back(computed_value(fate.risk.worst_at));
+  const bool any_risk = !fate.riskiest.empty() || !has_open_risk(judged);
+  cells.push_back(any_risk ? Cell(computed_value(fate.risk.worst)) : Cell());
+  cells.push_back(any_risk ? Cell(computed_value(fate.risk.worst_at)) : Cell());
   cells.emplace_back(fate.drift->last);
   return cells;
 }

@@ -2,6 +2,7 @@
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/label_words.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 
@@ -11,16 +12,19 @@ namespace gentlest {
 
 namespace {
 
-Json outlook_json(const Outlook& outlook, const PlannedLayer& layer) {
+// All figures are null of a layer without a sphere.
+Json outlook_json(const std::optional<Outlook>& outlook, const PlannedLayer& layer) {
+  const auto figure = [&](double value) { return outlook ? json_computed(value) : Json(); };
+  const Outlook one = outlook.value_or(Outlook{});
   Json json = {{"layer", layer.name},
                {"role", role_word(layer.role)},
-               {"Ra_MPa05", json_computed(outlook.Ra)},
-               {"RED", json_computed(outlook.RED)},
-               {"RED_low", json_computed(outlook.RED_band.low)},
-               {"RED_high", json_computed(outlook.RED_band.high)},
-               {"may_flip", outlook.may_flip},
-               {"chance", json_computed(outlook.chance)}};
-  if (!layer.reach.places.empty()) json["reach_factor"] = json_computed(outlook.reach_factor);
+               {"Ra_MPa05", figure(one.Ra)},
+               {"RED", figure(one.RED)},
+               {"RED_low", figure(one.RED_band.low)},
+               {"RED_high", figure(one.RED_band.high)},
+               {"may_flip", outlook ? Json(one.may_flip) : Json()},
+               {"chance", figure(one.chance)}};
+  if (!layer.reach.places.empty()) json["reach_factor"] = figure(one.reach_factor);
   return json;
 }
 
@@ -88,6 +92,10 @@ Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& l
   json["layers"] = Json::array();
   for (std::size_t i = 0; i < judged.outlooks.size(); ++i)
     json["layers"].push_back(outlook_json(judged.outlooks[i], layers[i]));
+  if (!judged.seen.empty()) {
+    json["seen"] = sightings_json(judged);
+    json["seen_words"] = sighting_sentences(judged);
+  }
   json["fate"] = fate_json(judged, limits.risk_limit);
   json["hazards_of_parts"] = hazards_json(judged);
   return json;
@@ -116,6 +124,26 @@ Json reach_json(const LocalReach& reach) {
   return json;
 }
 
+// Null of a layer without a sphere.
+void add_sphere(Json& json, const PlannedLayer& layer) {
+  const auto figure = [&](double value) { return layer.sphere ? json_computed(value) : Json(); };
+  const UncertainSphere sphere = layer.sphere.value_or(UncertainSphere{});
+  json["dD_MPa05"] = figure(sphere.mean.centre.dD);
+  json["dP_MPa05"] = figure(sphere.mean.centre.dP);
+  json["dH_MPa05"] = figure(sphere.mean.centre.dH);
+  json["R0_MPa05"] = figure(sphere.mean.R0);
+  json["sd_dD_dP_dH_R0_MPa05"] = {figure(sphere.sd.dD), figure(sphere.sd.dP), figure(sphere.sd.dH),
+                                  figure(sphere.R0_sd)};
+  if (!(sphere.shared == SphereCovariance{})) json["correlations"] = correlations_json(sphere);
+  if (layer.sphere && !layer.reach.places.empty()) json["reach"] = reach_json(layer.reach);
+  if (!layer.sphere)
+    json["sphere_grade"] = "none";
+  else
+    json["sphere_grade"] =
+        layer.basis == LayerBasis::own_tests ? std::string("own_tests") : std::string(to_word(layer.grade));
+  json["sphere_source"] = layer.sphere ? Json(layer.sphere_source) : Json();
+}
+
 }  // namespace
 
 Json layers_json(const std::vector<PlannedLayer>& layers, const Limits& limits) {
@@ -125,17 +153,7 @@ Json layers_json(const std::vector<PlannedLayer>& layers, const Limits& limits) 
     json["material"] = json_text(layer.material);
     json["material_name"] = material_in_words(layer);
     json["chosen_because"] = basis_words(layer);
-    json["dD_MPa05"] = json_computed(layer.sphere.mean.centre.dD);
-    json["dP_MPa05"] = json_computed(layer.sphere.mean.centre.dP);
-    json["dH_MPa05"] = json_computed(layer.sphere.mean.centre.dH);
-    json["R0_MPa05"] = json_computed(layer.sphere.mean.R0);
-    json["sd_dD_dP_dH_R0_MPa05"] = {json_computed(layer.sphere.sd.dD), json_computed(layer.sphere.sd.dP),
-                                    json_computed(layer.sphere.sd.dH), json_computed(layer.sphere.R0_sd)};
-    if (!(layer.sphere.shared == SphereCovariance{})) json["correlations"] = correlations_json(layer.sphere);
-    if (!layer.reach.places.empty()) json["reach"] = reach_json(layer.reach);
-    json["sphere_grade"] =
-        layer.basis == LayerBasis::own_tests ? std::string("own_tests") : std::string(to_word(layer.grade));
-    json["sphere_source"] = layer.sphere_source;
+    add_sphere(json, layer);
     json["assumption"] = json_text(layer.assumption);
     json["possible"] = Json::array();
     for (const OtherMaterial& other : layer.possible)
@@ -151,6 +169,10 @@ Json layers_json(const std::vector<PlannedLayer>& layers, const Limits& limits) 
       Json words = Json::array();
       for (const Flag flag : one.flags) words.push_back(std::string(to_word(flag)));
       json["passage_warnings"].push_back({{"passage", one.passage}, {"warnings", std::move(words)}});
+    }
+    if (!layer.sphere) {
+      json["no_sphere"] = json_text(layer.no_sphere);
+      json["observations"] = seen_rows_json(layer.seen);
     }
     list.push_back(std::move(json));
   }

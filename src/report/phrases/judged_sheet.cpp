@@ -4,6 +4,7 @@
 #include "report/phrases/judged.hpp"
 #include "report/phrases/label_words.hpp"
 #include "report/phrases/mixture_name.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
@@ -59,6 +60,10 @@ std::vector<SheetColumn> columns_for(const std::vector<PlannedLayer>& layers) {
   for (std::size_t i = 0; i < layers.size(); ++i) {
     std::string key = as_key(layers[i].name);
     if (!used.insert(key).second) key += "_layer_" + std::to_string(i + 1);
+    if (!layers[i].sphere) {
+      columns.push_back({"seen_" + key, {}, -1, false});
+      continue;
+    }
     for (const char* what : {"RED_", "RED_low_", "RED_high_", "chance_"})
       columns.push_back({what + key, {}, -1, false});
   }
@@ -85,16 +90,24 @@ void add_hazards(std::vector<Cell>& row, const JudgedMixture& judged) {
 
 std::vector<Cell> judged_row(const JudgedMixture& judged) {
   std::vector<Cell> row = {short_name(judged), to_text(judged.mixture)};
-  for (const double value : {judged.point.dD, judged.point.dP, judged.point.dH, judged.teas.fd, judged.teas.fp,
-                             judged.teas.fh, judged.effect, judged.risk})
+  for (const double value :
+       {judged.point.dD, judged.point.dP, judged.point.dH, judged.teas.fd, judged.teas.fp, judged.teas.fh})
     row.emplace_back(computed_value(value));
-  row.emplace_back(judged.riskiest.empty() ? nothing_to_keep : judged.riskiest);
+  for (const std::optional<double>& value : {judged.effect, judged.risk})
+    row.push_back(value ? Cell(computed_value(*value)) : Cell());
+  row.emplace_back(riskiest_words(judged));
   row.push_back(judged.margin_RED ? Cell(computed_value(*judged.margin_RED)) : Cell(std::string("not claimed")));
   add_hazards(row, judged);
   for (Cell& cell : fate_cells(judged)) row.push_back(std::move(cell));
-  for (const Outlook& outlook : judged.outlooks)
-    for (const double value : {outlook.RED, outlook.RED_band.low, outlook.RED_band.high, outlook.chance})
+  auto sighting = judged.seen.begin();  // of the layers without a sphere, in the order of all
+  for (const std::optional<Outlook>& outlook : judged.outlooks) {
+    if (!outlook) {
+      row.emplace_back(sighting_word((sighting++)->seen));
+      continue;
+    }
+    for (const double value : {outlook->RED, outlook->RED_band.low, outlook->RED_band.high, outlook->chance})
       row.emplace_back(computed_value(value));
+  }
   return row;
 }
 

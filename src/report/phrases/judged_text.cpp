@@ -2,6 +2,7 @@
 #include "report/phrases/fit_words.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 
@@ -85,11 +86,22 @@ std::string layers_text(const std::vector<PlannedLayer>& layers, const std::vect
 }
 
 std::string effect_words(const JudgedMixture& judged, const Limits& limits) {
-  return per_cent_beside(judged.effect, limits.wanted_effect);
+  return known_chance(judged.effect, limits.wanted_effect);
 }
 
 std::string risk_words(const JudgedMixture& judged, const Limits& limits) {
-  return per_cent_beside(judged.risk, limits.risk_limit);
+  return known_chance(judged.risk, limits.risk_limit);
+}
+
+std::string unjudged_text(const std::vector<PlannedLayer>& layers, const std::vector<FirstTest>& tests,
+                          const std::vector<JudgedMixture>& to_try, const Style& style) {
+  if (!any_unjudged(layers)) return {};
+  std::string text = heading(unjudged_heading, style);
+  for (const std::string& words : unjudged_words(layers)) text += bullet(words);
+  if (tests.empty()) return text;
+  text += heading(first_tests_heading, style);
+  for (const std::string& words : first_test_words(tests, to_try, layers)) text += bullet(words);
+  return text;
 }
 
 std::string harm_words(const std::vector<PlannedLayer>& layers, const Limits& limits) {

@@ -57,6 +57,7 @@ void add_hypotheses(const LearntOfLayer& learnt, std::vector<std::string>& lines
 std::string nothing_promises_words(const NextTest& next) {
   std::string text = fmt::format("no mixture offers a chance of {} to move the layer at a risk up to {}",
                                  setting_per_cent(next.least_promise), setting_per_cent(next.most_risk));
+  if (next.least_promise <= 0) text = "every rung of the ladder was tried or is closed";
   if (next.is_surprised) text += "; the readings fit badly with what was held before, so no more is risked";
   return text;
 }
@@ -79,10 +80,37 @@ std::vector<std::string> words_of(const LearntOfLayer& learnt) {
   return lines;
 }
 
+std::vector<std::string> harm_words(const Progress& progress) {
+  std::vector<std::string> words;
+  for (const UnjudgedReading& one : progress.unjudged)
+    if (one.harmed)
+      words.push_back(fmt::format(
+          "HARM on \"{}\"{}: test {}{}, {}: {}. No mixture with as much of the same liquids is "
+          "proposed again.",
+          one.layer, one.at_edge ? ", at the edge" : "", one.test, one.date.empty() ? "" : " of " + one.date,
+          one.mixture, one.original ? to_word(*one.original) : std::string_view()));
+  return words;
+}
+
+std::vector<std::string> unjudged_reading_words(const Progress& progress) {
+  std::vector<std::string> words;
+  for (const PlannedLayer& layer : progress.layers) {
+    if (layer.sphere) continue;
+    std::vector<std::string> tests;
+    for (const UnjudgedReading& one : progress.unjudged)
+      if (one.layer == layer.name)
+        tests.push_back(fmt::format("test {}: {}{}", one.test, to_word(*one.original), one.harmed ? " (HARM)" : ""));
+    words.push_back(fmt::format("{}: has no sphere, so no test narrows a figure of it; {}", layer.name,
+                                joined(tests, "; ", "no test has spoken of it yet")));
+  }
+  return words;
+}
+
 std::vector<std::string> learnt_words(const Progress& progress) {
   std::vector<std::string> lines;
   for (const LearntOfLayer& learnt : what_was_learnt(progress))
     for (std::string& line : words_of(learnt)) lines.push_back(std::move(line));
+  for (std::string& line : unjudged_reading_words(progress)) lines.push_back(std::move(line));
   return lines;
 }
 
@@ -104,6 +132,8 @@ std::string step_words(NextStep step) {
       return "stop: the original reacted";
     case NextStep::tests_used_up:
       return "stop: no more tests";
+    case NextStep::not_judged:
+      return "by hand: no figure chooses a test";
   }
   return {};
 }
@@ -135,6 +165,10 @@ std::string reason_words(const NextTest& next) {
       return "the original reacted twice: this way of cleaning is closed";
     case NextReason::tests_made:
       return fmt::format("{} tests were made without success", next.tests_made);
+    case NextReason::layer_not_judged:
+      return "no figure says what it does to a layer that has no sphere: try it first where harm matters least";
+    case NextReason::target_not_judged:
+      return "the layer to remove has no sphere, so no effect can be told; what to test first stands below";
   }
   return {};
 }

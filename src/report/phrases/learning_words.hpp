@@ -14,6 +14,10 @@ std::vector<std::string> words_of(const LearntOfLayer& learnt);
 /// The same for all layers of a progress.
 std::vector<std::string> learnt_words(const Progress& progress);
 
+/// Harms on layers without a sphere, said first of a series; and what the tests say of such layers in all.
+std::vector<std::string> harm_words(const Progress& progress);
+std::vector<std::string> unjudged_reading_words(const Progress& progress);
+
 /// "try this mixture", "stop: found" and so on.
 std::string step_words(NextStep step);
 

@@ -19,6 +19,8 @@ std::string short_name(const JudgedMixture& judged) {
       return "strongest within the risk limit";
     case OriginKind::least_risk_that_works:
       return "least risk that reaches the effect";
+    case OriginKind::first_test:
+      return "first test " + number;
     case OriginKind::tested:
       return to_text(judged.mixture);
   }

@@ -8,11 +8,17 @@
 
 namespace gentlest {
 
-/// That there is no ladder, what closes the window, and what is left within the risk limit; one sentence or two each.
-/// Precondition: the plan has no window.
+/// "No window." or "No ladder.", before the sentences below.
+const char* no_rungs_heading(const Plan& plan);
+
+/// That there is no ladder, what closes the window or why none can be worked out, and what is left; one sentence or two
+/// each. Precondition: the plan has no rungs.
 std::vector<std::string> no_window_sentences(const Plan& plan);
 
-/// One word for programs: "layer", "shelf", "other limits".
+/// For programs: "window", "no window", "no ladder".
+std::string outcome_word(Outcome outcome);
+
+/// One word for programs: "layer", "shelf", "observations", "other limits".
 std::string closed_by_word(WindowClosedBy closed_by);
 
 /// That a mixture is beyond the risk limit, and so on no ladder; empty when it is not.

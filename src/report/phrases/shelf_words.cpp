@@ -1,5 +1,7 @@
 #include "report/phrases/shelf_words.hpp"
 
+#include "report/phrases/sighting_words.hpp"
+
 #include <fmt/format.h>
 
 namespace gentlest {
@@ -28,6 +30,8 @@ std::string words_of(const LeftOff& left_off, const Solvent& solvent) {
       return "no hazard record, and unknown hazards are not allowed";
     case LeftOffWhy::statement:
       return fmt::format("carries {}, which is to be avoided", left_off.statement);
+    case LeftOffWhy::acts_on_layer:
+      return acting_words(*left_off.seen, left_off.layer);
   }
   return {};
 }

@@ -3,6 +3,7 @@
 #include "gentlest/safety/hazard.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/vial_words.hpp"
 
 #include <fmt/format.h>
@@ -44,6 +45,7 @@ std::string grade_in_words(SphereGrade grade) {
 }
 
 std::string range_in_words(const PlannedLayer& layer) {
+  if (!layer.sphere) return state_of_unjudged(layer);
   return layer.basis == LayerBasis::own_tests ? "your own tests: " + layer.sphere_source : grade_in_words(layer.grade);
 }
 

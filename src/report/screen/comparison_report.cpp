@@ -3,6 +3,7 @@
 #include "report/form/format.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/liquid_words.hpp"
+#include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
 
 #include <fmt/format.h>
@@ -41,8 +42,9 @@ Sheet comparison_sheet(const Plan& plan, const std::vector<ListedSeries>& all) {
   for (const ListedSeries& series : all)
     for (std::size_t i = 0; i < series.mixtures.size(); ++i) {
       const std::optional<double> rise = rise_at(series, i);
+      const std::optional<bool> beyond = beyond_limit(*series.mixtures[i], plan.job.limits);
       std::vector<Cell> front = {series.id, series.source, rise ? Cell(computed_value(*rise)) : Cell(),
-                                 series.mixtures[i]->risk > plan.job.limits.risk_limit};
+                                 beyond ? Cell(*beyond) : Cell()};
       std::vector<Cell>& row = sheet.rows[at++];
       row.insert(row.begin(), std::make_move_iterator(front.begin()), std::make_move_iterator(front.end()));
     }
@@ -50,7 +52,8 @@ Sheet comparison_sheet(const Plan& plan, const std::vector<ListedSeries>& all) {
 }
 
 Json quality_json(const ListedSeries& series) {
-  const SeriesQuality& quality = series.quality;
+  if (!series.quality) return nullptr;
+  const SeriesQuality& quality = *series.quality;
   const bool any_within = quality.beyond_limit < quality.steps;
   return {{"mixtures", quality.steps},
           {"bottles", series.liquids.size()},
@@ -70,16 +73,18 @@ Json series_json(const ListedSeries& series, const Plan& plan) {
   json["liquids"] = series.liquids;
   json["against_the_job"] = series.objections;
   json["mixtures"] = Json::array();
-  for (std::size_t i = 0; i < series.mixtures.size(); ++i)
+  for (std::size_t i = 0; i < series.mixtures.size(); ++i) {
+    const std::optional<bool> beyond = beyond_limit(*series.mixtures[i], plan.job.limits);
     json["mixtures"].push_back({{"effect_rise", json_computed(rise_at(series, i))},
-                                {"beyond_risk_limit", series.mixtures[i]->risk > plan.job.limits.risk_limit},
+                                {"beyond_risk_limit", beyond ? Json(*beyond) : Json()},
                                 {"mixture", judged_json(*series.mixtures[i], plan.layers, plan.job.limits)}});
+  }
   return json;
 }
 
 std::string comparison_json(const Plan& plan, const std::vector<ListedSeries>& all, const Edition& edition) {
   Json document = json_document("comparison", edition);
-  document["outcome"] = plan.outcome == Outcome::window ? "window" : "no window";
+  document["outcome"] = outcome_word(plan.outcome);
   document["painting"] = json_text(plan.job.object.title);
   document["target"] = plan.layers[plan.target].name;
   document["risk_limit"] = data_value(plan.job.limits.risk_limit);
@@ -97,6 +102,11 @@ std::string comparison_json(const Plan& plan, const std::vector<ListedSeries>& a
 
 }  // namespace
 
+std::optional<bool> beyond_limit(const JudgedMixture& judged, const Limits& limits) {
+  if (!judged.risk) return std::nullopt;
+  return *judged.risk > limits.risk_limit;
+}
+
 std::vector<ListedSeries> listed_series(const Plan& plan, const std::vector<ComparedSeries>& published) {
   std::vector<ListedSeries> all;
   if (!plan.rungs.empty()) all.push_back(list_ladder(plan));
@@ -106,7 +116,10 @@ std::vector<ListedSeries> listed_series(const Plan& plan, const std::vector<Comp
 
 std::optional<double> rise_at(const ListedSeries& series, std::size_t i) {
   if (i == 0) return std::nullopt;
-  return series.mixtures[i]->effect - series.mixtures[i - 1]->effect;
+  const std::optional<double>& here = series.mixtures[i]->effect;
+  const std::optional<double>& before = series.mixtures[i - 1]->effect;
+  if (!here || !before) return std::nullopt;
+  return *here - *before;
 }
 
 std::string comparison_report(const Plan& plan, const std::vector<ComparedSeries>& published, Form form,

@@ -18,13 +18,16 @@ struct ListedSeries {
   std::string name;    ///< for headings
   std::string source;  ///< in words, with its standing
   std::vector<const JudgedMixture*> mixtures;
-  SeriesQuality quality;
+  std::optional<SeriesQuality> quality;  ///< nothing where effect or risk is not known
   std::vector<std::string> liquids;
   std::vector<std::string> objections;
 };
 
 /// The ladder first, unless there is no window.
 std::vector<ListedSeries> listed_series(const Plan& plan, const std::vector<ComparedSeries>& published);
+
+/// Whether its risk passes the limit; nothing where no risk is known.
+std::optional<bool> beyond_limit(const JudgedMixture& judged, const Limits& limits);
 
 /// Rise of the effect from the mixture before; nothing for the first.
 std::optional<double> rise_at(const ListedSeries& series, std::size_t i);

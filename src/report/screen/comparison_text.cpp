@@ -7,6 +7,7 @@
 #include "report/phrases/judged.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
@@ -41,7 +42,13 @@ std::string quality_table(const std::vector<ListedSeries>& all, const Limits& li
                    {"falls", Align::right, true},
                    {"largest Ra", Align::right, true}};
   for (const ListedSeries& series : all) {
-    const SeriesQuality& quality = series.quality;
+    if (!series.quality) {
+      table.rows.push_back(
+          {series.name, std::to_string(series.mixtures.size()), std::to_string(series.liquids.size())});
+      table.rows.back().resize(table.columns.size(), not_known);
+      continue;
+    }
+    const SeriesQuality& quality = *series.quality;
     const bool any_within = quality.beyond_limit < quality.steps;
     table.rows.push_back({series.name, std::to_string(quality.steps), std::to_string(series.liquids.size()),
                           std::to_string(quality.beyond_limit),
@@ -58,9 +65,18 @@ std::string quality_table(const std::vector<ListedSeries>& all, const Limits& li
 std::optional<double> nearest_kept_RED(const JudgedMixture& judged, const std::vector<PlannedLayer>& layers) {
   std::optional<double> nearest;
   for (std::size_t i = 0; i < layers.size(); ++i)
-    if (layers[i].role == Role::keep)
-      nearest = std::min(nearest.value_or(judged.outlooks[i].RED), judged.outlooks[i].RED);
+    if (layers[i].role == Role::keep && judged.outlooks[i])
+      nearest = std::min(nearest.value_or(judged.outlooks[i]->RED), judged.outlooks[i]->RED);
   return nearest;
+}
+
+std::string limit_word(const JudgedMixture& judged, const Limits& limits) {
+  const std::optional<bool> beyond = beyond_limit(judged, limits);
+  return !beyond ? not_known : *beyond ? "BEYOND" : "within";
+}
+
+std::string RED_of(const std::optional<Outlook>& outlook) {
+  return outlook ? fixed(outlook->RED, 2) : not_known;
 }
 
 std::string mixtures_table(const ListedSeries& series, const Plan& plan, const Style& style) {
@@ -71,14 +87,15 @@ std::string mixtures_table(const ListedSeries& series, const Plan& plan, const S
                    {"risk", Align::right, false},          {"limit", Align::left, false},
                    {"RED, to remove", Align::right, true}, {"RED, nearest kept", Align::right, true},
                    {fate_column, Align::left, true}};
+  if (any_unjudged(plan.layers)) table.columns.push_back({seen_column, Align::left, true});
   for (std::size_t i = 0; i < series.mixtures.size(); ++i) {
     const JudgedMixture& judged = *series.mixtures[i];
     const std::optional<double> kept = nearest_kept_RED(judged, plan.layers);
     table.rows.push_back({short_name(judged), to_text(judged.mixture), effect_words(judged, limits),
-                          in_points(rise_at(series, i)), risk_words(judged, limits),
-                          judged.risk > limits.risk_limit ? "BEYOND" : "within",
-                          fixed(judged.outlooks[plan.target].RED, 2), kept ? fixed(*kept, 2) : nothing_to_keep,
+                          in_points(rise_at(series, i)), risk_words(judged, limits), limit_word(judged, limits),
+                          RED_of(judged.outlooks[plan.target]), kept ? fixed(*kept, 2) : riskiest_words(judged),
                           fate_mark(judged, limits.risk_limit)});
+    if (any_unjudged(plan.layers)) table.rows.back().push_back(sighting_mark(judged));
   }
   return to_text(table, style);
 }
@@ -102,7 +119,7 @@ std::string series_text(const ListedSeries& series, const Plan& plan, const Styl
 
 std::string no_ladder_text(const Plan& plan, const Style& style) {
   if (plan.outcome == Outcome::window) return {};
-  std::string text = heading("No window.", style);
+  std::string text = heading(no_rungs_heading(plan), style);
   for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence);
   return text + paragraph("The published series stand alone below.");
 }
@@ -124,6 +141,7 @@ std::string comparison_text(const Plan& plan, const std::vector<ListedSeries>& a
   if (all.empty()) text += paragraph("No published series can be judged: its liquids are not in this catalogue.");
   if (!all.empty()) text += heading("All of them at a glance", style) + quality_table(all, limits, style);
   text += layers_text(plan.layers, plan.job.passages, StandIns::in_full, style);
+  text += unjudged_text(plan.layers, plan.first_tests, plan.to_try, style);
   for (const ListedSeries& series : all) text += series_text(series, plan, style);
   text +=
       "\n" + paragraph(

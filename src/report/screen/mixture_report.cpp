@@ -5,6 +5,7 @@
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
@@ -25,7 +26,12 @@ std::string layers_table(const MixtureCase& one, const Style& style) {
                    {"chance", Align::right, false},
                    {"margin", Align::right, true}};
   for (std::size_t i = 0; i < one.layers.size(); ++i) {
-    const Outlook& outlook = one.judged.outlooks[i];
+    if (!one.judged.outlooks[i]) {
+      table.rows.push_back({one.layers[i].name, role_word(one.layers[i].role)});
+      table.rows.back().resize(table.columns.size(), "not judged");
+      continue;
+    }
+    const Outlook& outlook = *one.judged.outlooks[i];
     const bool keep = one.layers[i].role == Role::keep;
     std::string margin = keep ? fixed(outlook.RED - 1, 2) : "";
     if (keep && !one.judged.margin_RED) margin = "not claimed";
@@ -53,6 +59,7 @@ std::string mixture_text(const MixtureCase& one, const Style& style, const Editi
   text += numbers_text(one);
   for (const std::string& note : mixture_notes(one)) text += bullet(note);
   text += layers_text(one.layers, one.job.passages, StandIns::in_full, style);
+  text += unjudged_text(one.layers, {}, {}, style);
   text += heading("What it means for each layer", style) + two_numbers_text(one.layers, one.job.limits);
   text += paragraph("RED below 1: inside the layer's range; a question mark: that is open within what is known.");
   text += "\n" + layers_table(one, style);
@@ -72,7 +79,11 @@ std::vector<std::string> mixture_notes(const MixtureCase& one) {
   const std::string beyond = beyond_limit_words(one.judged, one.job.limits);
   if (!beyond.empty()) notes.push_back(beyond);
   for (const std::string& sentence : fate_sentences(one.judged, one.job.limits.risk_limit)) notes.push_back(sentence);
-  if (!one.judged.margin_RED) notes.emplace_back("No margin is claimed: a layer carries a warning.");
+  if (any_unjudged(one.layers))
+    notes.emplace_back("No margin is claimed: a layer has no sphere.");
+  else if (!one.judged.margin_RED)
+    notes.emplace_back("No margin is claimed: a layer carries a warning.");
+  for (const std::string& sentence : sighting_sentences(one.judged)) notes.push_back(sentence);
   for (const Part& part : one.judged.mixture.parts()) {
     if (part.liquid.solvent->family == "water")
       notes.emplace_back("Water acts by other ways than solubility; these numbers do not see them.");

@@ -3,6 +3,7 @@
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/vial_words.hpp"
 #include "report/screen/plan_report.hpp"
 
@@ -79,6 +80,8 @@ namespace {
 
 Json no_window_json(const Plan& plan) {
   if (plan.outcome == Outcome::window) return {};
+  if (plan.outcome == Outcome::no_ladder)
+    return {{"closed_by", "no sphere"}, {"layer", Json()}, {"sentences", no_window_sentences(plan)}};
   const WindowClosedBy closed_by = what_closes_window(plan);
   return {{"closed_by", closed_by_word(closed_by)},
           {"layer", closed_by == WindowClosedBy::layer ? Json(plan.least_risk_that_works->riskiest) : Json()},
@@ -93,7 +96,7 @@ std::string plan_csv(const Plan& plan, const Edition& edition) {
 
 std::string plan_json(const Plan& plan, const Bench& bench, const Edition& edition) {
   Json document = json_document("ladder", edition);
-  document["outcome"] = plan.outcome == Outcome::window ? "window" : "no window";
+  document["outcome"] = outcome_word(plan.outcome);
   document["no_window"] = no_window_json(plan);
   document["object"] = object_json(plan.job.object);
   document["target"] = plan.layers[plan.target].name;
@@ -111,6 +114,11 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
                                        {"mixture", judged_json(step, plan.layers, plan.job.limits)}});
   document["strongest_within_risk_limit"] = optional_mixture(plan.nearest, plan);
   document["least_risk_that_works"] = optional_mixture(plan.least_risk_that_works, plan);
+  document["by_effect_alone"] = plan.by_effect_alone;
+  document["first_tests"] = first_test_words(plan.first_tests, plan.to_try, plan.layers);
+  document["to_try"] = Json::array();
+  for (const JudgedMixture& one : plan.to_try)
+    document["to_try"].push_back(judged_json(one, plan.layers, plan.job.limits));
   document["what_to_measure"] = measures_json(plan, bench);
   document["frontier"] = Json::array();
   for (const Verdict& verdict : plan.frontier)

@@ -20,7 +20,7 @@ std::string rounding_text(const BenchMixture& mixture, const Limits& limits) {
       fmt::format("effect {}, was {}; risk {}, was {}", effect_words(made, limits),
                   effect_words(mixture.judged, limits), risk_words(made, limits), risk_words(mixture.judged, limits));
   const double risk_limit = limits.risk_limit;
-  if (made.risk > risk_limit && mixture.judged.risk <= risk_limit) text += ": BEYOND THE LIMIT";
+  if (made.risk && *made.risk > risk_limit && *mixture.judged.risk <= risk_limit) text += ": BEYOND THE LIMIT";
   const std::string fate = fate_mark(made, risk_limit);
   return fate == fate_mark(mixture.judged, risk_limit) ? text : text + "; " + fate;
 }

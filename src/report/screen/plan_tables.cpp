@@ -2,6 +2,7 @@
 #include "report/phrases/fate.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/screen/plan_report.hpp"
 
@@ -16,6 +17,8 @@ namespace {
 // Layers side by side in one table; more of them go into a table below.
 constexpr std::size_t layers_in_places = 4;
 constexpr std::size_t layers_in_bands = 4;
+
+constexpr const char* not_judged = "not judged";
 
 // Rungs are numbered; what is shown without a window goes by words.
 std::string first_title(const std::vector<const JudgedMixture*>& mixtures) {
@@ -38,7 +41,9 @@ void add_point_cells(std::vector<std::string>& row, const JudgedMixture& judged,
   if (margin_claimed) row.push_back(fixed_or_unknown(judged.margin_RED, 2));
 }
 
-std::string band_text(const Outlook& outlook) {
+std::string band_text(const std::optional<Outlook>& given) {
+  if (!given) return not_judged;
+  const Outlook& outlook = *given;
   return fixed(outlook.RED_band.low, 2) + " to " + fixed(outlook.RED_band.high, 2) + (outlook.may_flip ? " ?" : "  ");
 }
 
@@ -53,11 +58,15 @@ std::string recipes_table(const std::vector<const JudgedMixture*>& mixtures, con
                    {"risk to", Align::left, true},
                    {fate_column, Align::left, true},
                    {"hazards of the parts", Align::left, true}};
+  const bool any_open =
+      std::any_of(mixtures.begin(), mixtures.end(), [](const JudgedMixture* one) { return !one->seen.empty(); });
+  if (any_open) table.columns.insert(table.columns.begin() + 5, {seen_column, Align::left, true});
   for (const JudgedMixture* one : mixtures) {
     const JudgedMixture& judged = *one;
     table.rows.push_back({short_name(judged), to_text(judged.mixture), effect_words(judged, limits),
-                          risk_words(judged, limits), judged.riskiest.empty() ? nothing_to_keep : judged.riskiest,
-                          fate_mark(judged, limits.risk_limit), hazard_line(judged.mixture)});
+                          risk_words(judged, limits), riskiest_words(judged), fate_mark(judged, limits.risk_limit),
+                          hazard_line(judged.mixture)});
+    if (any_open) table.rows.back().insert(table.rows.back().begin() + 5, sighting_mark(judged));
   }
   return to_text(table, style);
 }
@@ -75,7 +84,8 @@ std::string places_table(const std::vector<const JudgedMixture*>& mixtures, cons
     for (const JudgedMixture* judged : mixtures) {
       std::vector<std::string> row = {short_name(*judged)};
       if (from == 0) add_point_cells(row, *judged, margin_claimed);
-      for (std::size_t i = from; i < to; ++i) row.push_back(fixed(judged->outlooks[i].RED, 2));
+      for (std::size_t i = from; i < to; ++i)
+        row.push_back(judged->outlooks[i] ? fixed(judged->outlooks[i]->RED, 2) : not_judged);
       table.rows.push_back(std::move(row));
     }
     text += (from > 0 ? "\n" : "") + to_text(table, style);

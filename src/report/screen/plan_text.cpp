@@ -5,6 +5,7 @@
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/screen/plan_report.hpp"
 
@@ -46,20 +47,26 @@ std::string ladder_text(const Plan& plan, const std::vector<const JudgedMixture*
                              style);
   text += two_numbers_text(plan.layers, plan.job.limits);
   text += paragraph(
-      fmt::format("From gentle to strong; no rung exceeds a risk of {}, and from an effect of {} on a mixture "
-                  "counts as one that works.",
-                  per_cent(plan.job.limits.risk_limit), per_cent(plan.job.limits.wanted_effect)));
+      plan.by_effect_alone
+          ? fmt::format("From gentle to strong by effect alone: no layer to keep has a sphere, so no risk is told and "
+                        "none bounds the ladder. It goes from one bottle towards another and ends with the first rung "
+                        "that reaches an effect of {}.",
+                        per_cent(plan.job.limits.wanted_effect))
+          : fmt::format("From gentle to strong; no rung exceeds a risk of {}, and from an effect of {} on a mixture "
+                        "counts as one that works.",
+                        per_cent(plan.job.limits.risk_limit), per_cent(plan.job.limits.wanted_effect)));
   text += search_limits_text(plan.job);
   return text + finer_text(plan) + "\n" + recipes_table(mixtures, plan.job.limits, style);
 }
 
 std::string no_window_text(const Plan& plan, const std::vector<const JudgedMixture*>& mixtures, const Style& style) {
   const Limits& limits = plan.job.limits;
-  std::string text = heading("No window.", style);
+  std::string text = heading(no_rungs_heading(plan), style);
   for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence);
   text += search_limits_text(plan.job);
   if (!mixtures.empty()) {
-    text += heading(how_close_heading, style) + two_numbers_text(plan.layers, limits) + "\n";
+    text += heading(plan.to_try.empty() ? how_close_heading : to_try_heading, style);
+    text += two_numbers_text(plan.layers, limits) + "\n";
     text += recipes_table(mixtures, plan.job.limits, style);
   }
   return text;
@@ -74,6 +81,7 @@ std::string margin_text(const Plan& plan) {
   for (const PlannedLayer& layer : plan.layers) {
     for (const PassageWarning& one : warnings_against_margin(layer))
       flagged.push_back((one.passage.empty() ? layer.name : one.passage) + " (" + flags_text(one.flags) + ")");
+    if (!layer.sphere) flagged.push_back(layer.name + " (no sphere)");
   }
   return paragraph("No margin is claimed, because of " + joined(flagged) +
                    ": what such a layer bears, no distance can tell.");
@@ -97,14 +105,24 @@ std::string flips_text(const Plan& plan, const std::vector<const JudgedMixture*>
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
     std::vector<std::string> open;
     for (const JudgedMixture* judged : mixtures)
-      if (judged->outlooks[i].may_flip) open.push_back(short_name(*judged));
+      if (judged->outlooks[i] && judged->outlooks[i]->may_flip) open.push_back(short_name(*judged));
     std::string words = plan.rungs.empty() ? "open for the mixture: " : "open at rung ";
     words += joined(open);
     if (open.empty()) words = "no mixture here may flip";
     if (open.size() == mixtures.size()) words = "open for all mixtures shown";
+    if (!plan.layers[i].sphere) words = "not judged, so open throughout";
     text += bullet(plan.layers[i].name + ": " + words);
   }
   return text;
+}
+
+// Mixture by mixture, on the layers without a sphere.
+std::string sightings_text(const std::vector<const JudgedMixture*>& mixtures, const Style& style) {
+  std::string text;
+  for (const JudgedMixture* judged : mixtures)
+    for (const std::string& sentence : sighting_sentences(*judged))
+      text += bullet(mixture_name(*judged) + ": " + sentence);
+  return text.empty() ? text : heading("What was seen of these mixtures and their liquids", style) + text;
 }
 
 std::string advice_text(const char* title, const std::vector<Remark>& remarks, const Style& style) {
@@ -155,11 +173,13 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
   if (!window)
     text += no_window_text(plan, mixtures, style) + advice_text(other_ways_heading, other_ways_words(plan), style);
   text += layers_text(plan.layers, plan.job.passages, StandIns::see_weak_figures, style);
+  text += unjudged_text(plan.layers, plan.first_tests, plan.to_try, style);
   if (window) text += ladder_text(plan, mixtures, style);
   if (window && plan.effect_given_up > 0.0005)
     text += paragraph(fmt::format("Keeping to {} costs {} of effect on average.",
                                   counted(plan.bottles.size(), "bottle", "bottles"), per_cent(plan.effect_given_up)));
   text += measures_text(plan, bench, style);
+  text += sightings_text(mixtures, style);
   if (!mixtures.empty()) text += places_text(plan, mixtures, style) + flips_text(plan, mixtures);
   text += advice_text(to_watch_heading, watch_words(plan), style);
   text += advice_text("What the model does not see", not_seen_words(), style);

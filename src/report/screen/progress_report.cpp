@@ -6,6 +6,7 @@
 #include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/shelf_words.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
@@ -36,14 +37,30 @@ std::string outlook_lines(const Progress& progress) {
   const NextTestTask& task = progress.task;
   const Hansen& point = progress.next.mixture->point;
   std::string text = bullet(fmt::format("{}: chance to be moved {}; RED {}", progress.layers[progress.target].name,
-                                        chance_band(task.target.chance_estimate(point, task.settings.effect_level)),
-                                        band(task.target.RED_estimate(point), 2)));
+                                        chance_band(task.target->chance_estimate(point, task.settings.effect_level)),
+                                        band(task.target->RED_estimate(point), 2)));
   for (const KeptBelief& kept : task.kept)
     text += bullet(fmt::format("{}: chance to be affected {}; RED {}", kept.name,
                                chance_band(kept.belief.chance_estimate(point, kept.risk_level)),
                                band(kept.belief.RED_estimate(point), 2)));
   const CandidateOutlook& outlook = *progress.next.mixture;
   if (outlook.counts_tests) text += bullet(counted_words(outlook));
+  return text;
+}
+
+// The proposed mixture on the layers without a sphere, and what to test first.
+std::string unjudged_lines(const Progress& progress) {
+  std::string text;
+  for (const PlannedLayer& layer : progress.layers)
+    if (is_kept_unjudged(layer)) text += bullet(layer.name + ": " + state_of_unjudged(layer));
+  if (progress.proposed)
+    for (const std::string& sentence : sighting_sentences(*progress.proposed)) text += bullet(sentence);
+  if (progress.closed > 0)
+    text += bullet(fmt::format("closed by a harm on a layer without a sphere: {}",
+                               counted(progress.closed, "mixture", "mixtures")));
+  if (progress.task.target) return text;
+  for (const std::string& words : first_test_words(progress.first_tests, progress.to_try, progress.layers))
+    text += bullet(words);
   return text;
 }
 
@@ -60,7 +77,9 @@ std::string cautions_text(const Progress& progress) {
 
 std::string progress_text(const Progress& progress, const std::optional<RungRoom>& room, const Style& style) {
   const NextTest& next = progress.next;
-  std::string text = heading(taught_heading, style);
+  std::string text;
+  for (const std::string& line : harm_words(progress)) text += paragraph(line);
+  text += heading(taught_heading, style);
   for (const std::string& line : learnt_words(progress)) text += bullet(line);
   for (const std::string& line : not_counted_words(progress)) text += bullet("not counted: " + line);
   text += heading("Next", style);
@@ -73,7 +92,7 @@ std::string progress_text(const Progress& progress, const std::optional<RungRoom
     text += bullet(
         "the edge: tacking edge or under the frame, of the same paint; record it with at_edge=yes (no such place: "
         "edge_tests: 0 in the limits of the job)");
-  text += outlook_lines(progress);
+  text += outlook_lines(progress) + unjudged_lines(progress);
   if (room) text += bullet(room_words(*room, progress.task.settings.risk_limits.back()));
   if (!next.untested.empty()) text += bullet("not yet tested with it: " + joined(next.untested));
   if (next.drifting > 0)
@@ -99,20 +118,48 @@ Sheet progress_sheet(const Progress& progress, const std::optional<RungRoom>& ro
   const bool has = next.mixture.has_value();
   Sheet sheet;
   sheet.kind = "next";
-  for (const char* key : {"step", "mixture", "passage", "effect", "risk", "riskiest", "truly_good", "risk_limit",
-                          "readings_counted", "readings_left_out", "fits_badly", "passed_over_for_drying",
-                          "rungs_of_room", "stronger_rungs", "untested", "reason", "bottles_left_off"})
+  for (const char* key : {"step",
+                          "mixture",
+                          "passage",
+                          "effect",
+                          "risk",
+                          "riskiest",
+                          "truly_good",
+                          "risk_limit",
+                          "readings_counted",
+                          "readings_left_out",
+                          "fits_badly",
+                          "passed_over_for_drying",
+                          "rungs_of_room",
+                          "stronger_rungs",
+                          "untested",
+                          "reason",
+                          "bottles_left_off",
+                          "harm_not_judged",
+                          "not_judged",
+                          "first_tests"})
     sheet.columns.push_back({key, key, -1, true});
   const auto words = [](const std::string& text) { return text.empty() ? Cell() : Cell(text); };
-  sheet.rows.push_back(
-      {Cell(step_words(next.step)), words(mixture_text(progress)), words(next.passage),
-       number_or_nothing(has, has ? next.mixture->effect : 0), number_or_nothing(has, has ? next.mixture->risk : 0),
-       words(has ? next.mixture->riskiest : ""), number_or_nothing(has, has ? next.mixture->good : 0),
-       number_or_nothing(next.risk_limit > 0, next.risk_limit), Cell(static_cast<double>(progress.counted.size())),
-       words(joined(not_counted_words(progress), "; ")), Cell(next.is_surprised),
-       Cell(static_cast<double>(next.drifting)), room ? Cell(static_cast<double>(room->within)) : Cell(),
-       room ? Cell(static_cast<double>(room->stronger)) : Cell(), words(joined(next.untested)),
-       Cell(reason_words(next)), words(joined(left_off_words(progress.left_off), "; "))});
+  sheet.rows.push_back({Cell(step_words(next.step)),
+                        words(mixture_text(progress)),
+                        words(next.passage),
+                        number_or_nothing(has, has ? next.mixture->effect : 0),
+                        number_or_nothing(has && !progress.task.kept.empty(), has ? next.mixture->risk : 0),
+                        words(has ? next.mixture->riskiest : ""),
+                        number_or_nothing(has, has ? next.mixture->good : 0),
+                        number_or_nothing(next.risk_limit > 0, next.risk_limit),
+                        Cell(static_cast<double>(progress.counted.size())),
+                        words(joined(not_counted_words(progress), "; ")),
+                        Cell(next.is_surprised),
+                        Cell(static_cast<double>(next.drifting)),
+                        room ? Cell(static_cast<double>(room->within)) : Cell(),
+                        room ? Cell(static_cast<double>(room->stronger)) : Cell(),
+                        words(joined(next.untested)),
+                        Cell(reason_words(next)),
+                        words(joined(left_off_words(progress.left_off), "; ")),
+                        words(joined(harm_words(progress), " ")),
+                        words(progress.proposed ? sighting_mark(*progress.proposed) : ""),
+                        words(joined(first_test_words(progress.first_tests, progress.to_try, progress.layers), " "))});
   return sheet;
 }
 

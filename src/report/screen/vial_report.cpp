@@ -10,6 +10,7 @@
 #include "report/phrases/label_words.hpp"
 #include "report/phrases/liquid_words.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/sighting_words.hpp"
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 
@@ -23,11 +24,19 @@ namespace gentlest {
 
 namespace {
 
-// RED of a point of the path for every layer.
+// The layers that have a sphere.
+std::vector<PlannedLayer> judged_layers(const std::vector<PlannedLayer>& layers) {
+  std::vector<PlannedLayer> judged;
+  for (const PlannedLayer& layer : layers)
+    if (layer.sphere) judged.push_back(layer);
+  return judged;
+}
+
+// RED of a point of the path for each of them.
 std::vector<double> REDs_at(const DriftPoint& point, const std::vector<PlannedLayer>& layers) {
   std::vector<double> REDs;
   for (const PlannedLayer& layer : layers)
-    REDs.push_back(relative_distance_RED(point.point, layer.sphere.mean, layer.reach));
+    if (layer.sphere) REDs.push_back(relative_distance_RED(point.point, layer.sphere->mean, layer.reach));
   return REDs;
 }
 
@@ -53,7 +62,8 @@ std::string path_table(const VialCase& one, const Style& style) {
   for (const Part& part : judged.mixture.parts())
     table.columns.push_back({part.liquid.label + " %", Align::right, true});
   for (const char* title : {"dD", "dP", "dH"}) table.columns.push_back({title, Align::right, false});
-  for (const PlannedLayer& layer : one.layers) table.columns.push_back({"RED to " + layer.name, Align::right, true});
+  for (const PlannedLayer& layer : judged_layers(one.layers))
+    table.columns.push_back({"RED to " + layer.name, Align::right, true});
   for (const DriftPoint& point : judged.fate.drift->path) {
     const long percent = std::lround(100 * point.evaporated);
     if (percent % 10 != 0 && percent != 95) continue;
@@ -129,8 +139,10 @@ std::string gentler_text(const VialStudy& study, const Style& style) {
   for (std::size_t i = 0; i < study.gentler.found.size(); ++i) {
     const Substitute& one = study.gentler.found[i];
     const JudgedMixture& judged = study.gentler_judged[i];
-    text += bullet(fmt::format("{}: effect {}, risk {}; {}", to_text(one.mixture), per_cent(judged.effect),
-                               per_cent(judged.risk), joined(gives_up_words(one), "; ")));
+    const std::string seen = sighting_mark(judged);
+    text += bullet(fmt::format("{}: effect {}, risk {}; {}", to_text(one.mixture), known_chance(judged.effect),
+                               known_chance(judged.risk),
+                               joined(gives_up_words(one), "; ") + (seen.empty() ? "" : "; " + seen)));
   }
   return text;
 }
@@ -144,6 +156,8 @@ std::string vial_text(const VialCase& one, const Style& style, const Edition& ed
                                 study.judged.riskiest.empty() ? "" : ", to " + study.judged.riskiest));
   const std::string beyond = beyond_limit_words(study.as_measured ? *study.as_measured : study.judged, one.job.limits);
   if (!beyond.empty()) text += paragraph(beyond);
+  text += unjudged_text(one.layers, {}, {}, style);
+  for (const std::string& sentence : sighting_sentences(study.judged)) text += bullet(sentence);
   text += recipe_text(one, style) + heading("In the vial and on the swab", style);
   for (const std::string& sentence : fate_sentences(study.judged, one.job.limits.risk_limit)) text += bullet(sentence);
   text += path_table(one, style) + label_text(study.label, style) + fire_and_breath_text(study, style);
@@ -183,7 +197,8 @@ Json path_json(const VialCase& one) {
     json["dD_dP_dH_MPa05"] = {computed_value(point.point.dD), computed_value(point.point.dP),
                               computed_value(point.point.dH)};
     const std::vector<double> REDs = REDs_at(point, one.layers);
-    for (std::size_t i = 0; i < REDs.size(); ++i) json["RED"][one.layers[i].name] = computed_value(REDs[i]);
+    const std::vector<PlannedLayer> judged = judged_layers(one.layers);
+    for (std::size_t i = 0; i < REDs.size(); ++i) json["RED"][judged[i].name] = computed_value(REDs[i]);
     list.push_back(std::move(json));
   }
   return list;
@@ -239,7 +254,8 @@ Sheet path_sheet(const VialCase& one) {
   for (const Part& part : judged.mixture.parts())
     sheet.columns.push_back({"volume_percent " + part.liquid.label, "", -1, false});
   for (const char* key : {"dD_MPa05", "dP_MPa05", "dH_MPa05"}) sheet.columns.push_back({key, "", -1, false});
-  for (const PlannedLayer& layer : one.layers) sheet.columns.push_back({"RED " + layer.name, "", -1, false});
+  for (const PlannedLayer& layer : judged_layers(one.layers))
+    sheet.columns.push_back({"RED " + layer.name, "", -1, false});
   if (!judged.fate.drift) return sheet;
   for (const DriftPoint& point : judged.fate.drift->path) {
     std::vector<Cell> row = {computed_value(point.evaporated), computed_value(point.time)};

@@ -36,7 +36,7 @@ TEST_CASE("before any reading the beliefs are the catalogue's") {
   const Progress progress = follow_readings(demo(), catalogue(), {});
   CHECK(progress.layers[progress.target].name == "varnish");
   const UncertainSphere& sphere = progress.layers[progress.target].sphere;
-  CHECK(progress.task.target.dP().mean == test::near(sphere.mean.centre.dP, 0.15));
+  CHECK(progress.task.target->dP().mean == test::near(sphere.mean.centre.dP, 0.15));
   REQUIRE(progress.task.kept.size() == 1);
   CHECK(progress.task.passages == std::vector<std::string>{"white cloth", "dark background"});
   CHECK(progress.task.settings.effect_level == 3);
@@ -49,9 +49,9 @@ TEST_CASE("what a layer may be else is weighed by the readings, and the ladder f
   Job job = demo();
   job.layers[0].possible = {{"sandarac", 40, {}}};
   const Progress before = follow_readings(job, catalogue(), {});
-  REQUIRE(before.task.target.prior().hypotheses.size() == 2);
-  CHECK(before.task.target.prior().hypotheses[0].weight == Approx(0.6));
-  CHECK(before.task.target.prior().hypotheses[1].what == catalogue().find_material("sandarac")->name);
+  REQUIRE(before.task.target->prior().hypotheses.size() == 2);
+  CHECK(before.task.target->prior().hypotheses[0].weight == Approx(0.6));
+  CHECK(before.task.target->prior().hypotheses[1].what == catalogue().find_material("sandarac")->name);
   // Alcohol lies near sandarac; what lies near dammar alone does nothing here.
   std::vector<Reading> readings;
   for (const char* mixture : {"isooctane 60, ethyl acetate 40", "dearomatised white spirit 50, ethyl acetate 50"})
@@ -59,7 +59,7 @@ TEST_CASE("what a layer may be else is weighed by the readings, and the ladder f
         swab(static_cast<int>(readings.size()) + 1, mixture, RemovalReading::no_effect, OriginalReading::nothing_seen));
   readings.push_back(swab(3, "ethanol 96 % 100", RemovalReading::fully, OriginalReading::nothing_seen));
   const Progress after = follow_readings(job, catalogue(), readings);
-  CHECK(after.task.target.hypothesis_chances()[1] > before.task.target.hypothesis_chances()[1] + 0.05);
+  CHECK(after.task.target->hypothesis_chances()[1] > before.task.target->hypothesis_chances()[1] + 0.05);
   const Plan with = make_plan(job, catalogue());
   const Plan without = make_plan(demo(), catalogue());
   CHECK(with.rungs.size() == without.rungs.size());
@@ -160,7 +160,7 @@ TEST_CASE("readings move the beliefs they speak of, and nothing else") {
   const Progress after = follow_readings(demo(), catalogue(), {edge});
   const Hansen acetone{15.5, 10.4, 7};
   CHECK(after.task.kept[0].belief.chance(acetone, 1) < before.task.kept[0].belief.chance(acetone, 1));
-  CHECK(after.task.target.dP() == before.task.target.dP());
+  CHECK(after.task.target->dP() == before.task.target->dP());
   REQUIRE(after.task.past.size() == 1);
   CHECK(after.task.past[0].at_edge);
   CHECK_FALSE(after.task.past[0].moved.has_value());
@@ -213,7 +213,7 @@ TEST_CASE("a working mixture must pass every colour of the job") {
 TEST_CASE("a kept layer is doubted more than the one to remove") {
   const Progress progress = follow_readings(demo(), catalogue(), {});
   CHECK(progress.task.kept[0].belief.prior().stray_share == kept_stray_share);
-  CHECK(progress.task.target.prior().stray_share < kept_stray_share);
+  CHECK(progress.task.target->prior().stray_share < kept_stray_share);
 }
 
 TEST_CASE("a reading of one kept layer says nothing of another") {

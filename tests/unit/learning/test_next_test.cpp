@@ -64,7 +64,7 @@ TEST_CASE("the first proposal is gentle, within the first risk limit, and says w
   task.settings.step = 0.2;
   const NextTest gentler = choose_next_test(task);
   REQUIRE(gentler.mixture.has_value());
-  CHECK(task.target.chance_before(gentler.mixture->point, task.settings.effect_level) <= 0.2);
+  CHECK(task.target->chance_before(gentler.mixture->point, task.settings.effect_level) <= 0.2);
 }
 
 TEST_CASE("the step in effect is bounded by the boldest mixture tried") {
@@ -76,11 +76,11 @@ TEST_CASE("the step in effect is bounded by the boldest mixture tried") {
     const Hansen point = next.mixture->point;
     double boldest = 0;
     for (const PastTest& test : task.past)
-      boldest = std::max(boldest, task.target.chance_before(test.point, task.settings.effect_level));
-    CHECK(task.target.chance_before(point, task.settings.effect_level) <= boldest + 0.2 + 1e-9);
+      boldest = std::max(boldest, task.target->chance_before(test.point, task.settings.effect_level));
+    CHECK(task.target->chance_before(point, task.settings.effect_level) <= boldest + 0.2 + 1e-9);
     for (const PastTest& test : task.past) CHECK_FALSE(test.point == point);
     task.past.push_back(past(point, false, false));
-    task.target.learn({point, match_of_level(0, 0.04), 1, false});
+    task.target->learn({point, match_of_level(0, 0.04), 1, false});
   }
   CHECK(task.past.size() >= 2);
 }
@@ -90,7 +90,7 @@ TEST_CASE("a mixture that worked is reported with its chance once it is sure eno
   const Hansen point{16.4, 3, 4.5};
   task.candidates.push_back(point);
   task.past.push_back(past(point, true, false));
-  task.target.learn({point, match_of_level(4, 0.04), 1, false});
+  task.target->learn({point, match_of_level(4, 0.04), 1, false});
   task.kept[0].belief.learn({point, match_of_level(0, 0.04), 1, false});
   const NextTest next = choose_next_test(task);
   REQUIRE(next.step == NextStep::found);

@@ -80,7 +80,7 @@ TEST_CASE("what is not known of the liquids widens every layer alike, on the lad
       test::chance_of_grade(judged.point, met, response_of(wide, with_deviation()), Limits().effect_grade);
   CHECK(std::abs(judged.outlooks[0].chance - exact) < 2e-4);
   const Progress progress = follow_readings(demo(with_deviation()), with_deviation(), {});
-  CHECK(progress.task.target.prior().hypotheses.front().sphere.sd == met_by_liquids(wide).sd);
+  CHECK(progress.task.target->prior().hypotheses.front().sphere.sd == met_by_liquids(wide).sd);
   // Off the shelf it does not count, unless a mixture holds it.
   Job job = demo(with_deviation());
   std::erase_if(job.shelf, [](const ShelfBottle& bottle) { return bottle.solvent == "acetone"; });

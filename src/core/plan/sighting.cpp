@@ -1,0 +1,125 @@
+#include "gentlest/plan/sighting.hpp"
+
+#include "gentlest/plan/plan.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+namespace gentlest {
+
+namespace {
+
+struct PureShare {
+  const Solvent* solvent = nullptr;
+  double fraction = 0;
+};
+
+// Bottles as what is in them: water in a grade is a part of its own, as in the observations.
+std::vector<PureShare> pure_shares(const Mixture& mixture, const Catalogue& catalogue) {
+  std::vector<PureShare> shares;
+  const auto add = [&](const Solvent* solvent, double fraction) {
+    if (!(fraction > 0)) return;
+    const auto known =
+        std::find_if(shares.begin(), shares.end(), [&](const PureShare& one) { return one.solvent == solvent; });
+    if (known == shares.end())
+      shares.push_back({solvent, fraction});
+    else
+      known->fraction += fraction;
+  };
+  for (const Part& part : mixture.parts()) {
+    add(part.liquid.solvent, part.fraction * (1 - part.liquid.water_fraction));
+    add(catalogue.find_solvent("water"), part.fraction * part.liquid.water_fraction);
+  }
+  std::stable_sort(shares.begin(), shares.end(),
+                   [](const PureShare& a, const PureShare& b) { return a.fraction > b.fraction; });
+  return shares;
+}
+
+bool is_of(const SeenRow& seen, const std::vector<PureShare>& shares) {
+  constexpr double near_enough = 0.025;  // half a step of the usual grid
+  if (seen.solvents.size() != shares.size()) return false;
+  return std::all_of(shares.begin(), shares.end(), [&](const PureShare& share) {
+    for (std::size_t i = 0; i < seen.solvents.size(); ++i)
+      if (seen.solvents[i] == share.solvent)
+        return std::abs(seen.row->parts[i].percent / 100 - share.fraction) <= near_enough;
+    return false;
+  });
+}
+
+std::vector<SeenRow> rows_of_mixture(const std::vector<SeenRow>& rows, const std::vector<PureShare>& shares) {
+  std::vector<SeenRow> found;
+  if (shares.size() < 2) return found;
+  std::copy_if(rows.begin(), rows.end(), std::back_inserter(found),
+               [&](const SeenRow& row) { return is_of(row, shares); });
+  return found;
+}
+
+void worst_first(std::vector<SeenRow>& rows) {
+  std::stable_sort(rows.begin(), rows.end(), [](const SeenRow& a, const SeenRow& b) { return a.says < b.says; });
+}
+
+Sighting verdict_of(const LayerSighting& sighting, bool one_liquid) {
+  if (!sighting.of_mixture.empty() && worst_of(sighting.of_mixture) != Sighting::may_act)
+    return worst_of(sighting.of_mixture);
+  Sighting worst = sighting.of_mixture.empty() ? Sighting::spares : Sighting::may_act;
+  for (const PartSighting& part : sighting.parts) {
+    const bool is_whole = one_liquid && &part == &sighting.parts.front();
+    worst = std::min(worst, part.seen == Sighting::acts && !is_whole ? Sighting::part_acts : part.seen);
+  }
+  return worst;
+}
+
+}  // namespace
+
+Sighting sighting_of(const Observation& seen, int grade) {
+  if (!seen.grades) return Sighting::may_act;
+  if (seen.grades->weakest <= grade) return Sighting::acts;
+  return seen.grades->strongest > grade ? Sighting::spares : Sighting::may_act;
+}
+
+std::vector<SeenRow> rows_on(const Material& material, int grade, const Catalogue& catalogue) {
+  std::vector<SeenRow> rows;
+  for (const Observation* seen : catalogue.observations_on(material)) {
+    SeenRow row{seen, {}, sighting_of(*seen, grade)};
+    for (const ObservedPart& part : seen->parts) row.solvents.push_back(catalogue.find_solvent(part.solvent));
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+Sighting worst_of(const std::vector<SeenRow>& rows) {
+  Sighting worst = rows.empty() ? Sighting::unknown : Sighting::spares;
+  for (const SeenRow& row : rows) worst = std::min(worst, row.says);
+  return worst;
+}
+
+std::vector<SeenRow> rows_of_liquid(const std::vector<SeenRow>& rows, const Solvent& solvent) {
+  std::vector<SeenRow> found;
+  for (const SeenRow& row : rows)
+    if (row.solvents.size() == 1 && row.solvents.front() == &solvent) found.push_back(row);
+  worst_first(found);
+  return found;
+}
+
+std::vector<LayerSighting> sightings_of(const Mixture& mixture, const std::vector<PlannedLayer>& layers,
+                                        const Catalogue& catalogue) {
+  std::vector<LayerSighting> sightings;
+  const std::vector<PureShare> shares = pure_shares(mixture, catalogue);
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    if (layers[i].sphere) continue;
+    LayerSighting sighting{i, layers[i].name, layers[i].role, Sighting::unknown, {}, {}};
+    sighting.of_mixture = rows_of_mixture(layers[i].seen, shares);
+    worst_first(sighting.of_mixture);
+    for (const PureShare& share : shares) {
+      std::vector<SeenRow> rows = rows_of_liquid(layers[i].seen, *share.solvent);
+      const Sighting seen = worst_of(rows);
+      sighting.parts.push_back({share.solvent, share.fraction, seen, std::move(rows)});
+    }
+    sighting.seen = verdict_of(sighting, mixture.parts().size() == 1);
+    sightings.push_back(std::move(sighting));
+  }
+  return sightings;
+}
+
+}  // namespace gentlest
