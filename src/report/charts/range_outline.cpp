@@ -48,7 +48,7 @@ Hansen point_at(const PlannedLayer& layer, const Direction& to, double distance)
 }
 
 double edge_along(const PlannedLayer& layer, const Direction& to, double sds) {
-  const UncertainSphere& sphere = layer.sphere;
+  const UncertainSphere& sphere = *layer.sphere;
   const auto edge_at = [&](double distance) {
     const double longer = reach_factor(layer.reach, point_at(layer, to, distance));
     return std::max(0.0, longer * sphere.mean.R0 + sds * sd_of_edge(sphere, to, longer));

@@ -1,4 +1,5 @@
 // First part of the sheet: what goes, what stays, and the ladder.
+#include "report/bottle/vial_words.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
 #include "report/phrases/advice_words.hpp"
@@ -8,7 +9,6 @@
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/phrases/vial_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
@@ -99,7 +99,7 @@ std::string red_html(const BenchMixture& mixture, const Plan& plan) {
   std::string text;
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
     if (!mixture.judged.outlooks[i]) {
-      text += "<div>" + user_text(plan.layers[i].name) + " not judged</div>";
+      text += "<div>" + user_text(plan.layers[i].name) + " " + no_sphere_cell + "</div>";
       continue;
     }
     const Outlook& outlook = *mixture.judged.outlooks[i];

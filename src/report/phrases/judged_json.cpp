@@ -1,7 +1,7 @@
+#include "report/bottle/label_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
-#include "report/phrases/label_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"

@@ -1,10 +1,10 @@
 #include "report/phrases/words.hpp"
 
 #include "gentlest/safety/hazard.hpp"
+#include "report/bottle/vial_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/phrases/vial_words.hpp"
 
 #include <fmt/format.h>
 
