@@ -41,7 +41,8 @@ std::vector<WeakPoint> list_weak_points(const Plan& plan, const Catalogue& catal
       points.push_back({WeakPointKind::found_otherwise, i});
   }
   for (std::size_t i = 0; i < plan.layers.size(); ++i)
-    if (plan.layers[i].sphere && plan.layers[i].response.strongest > 1) points.push_back({WeakPointKind::only_swells, i});
+    if (plan.layers[i].sphere && plan.layers[i].response.strongest > 1)
+      points.push_back({WeakPointKind::only_swells, i});
   if (std::any_of(plan.layers.begin(), plan.layers.end(),
                   [](const PlannedLayer& layer) { return layer.sphere && !layer.own_response; }))
     points.push_back({WeakPointKind::borrowed_curve});

@@ -86,9 +86,9 @@ std::string planes_words(const Plan& plan, const Bench& bench) {
                      counted_mixtures(plan, bench);
   for (const PlannedLayer& layer : plan.layers)
     if (layer.sphere)
-      text += fmt::format("{}: range about {}, radius {}{}. ", layer_legend(layer),
-                          point_words(layer.sphere->mean.centre), fixed(layer.sphere->mean.R0, 1),
-                          layer.reach.places.empty() ? "" : ", bent by observations");
+      text +=
+          fmt::format("{}: range about {}, radius {}{}. ", layer_legend(layer), point_words(layer.sphere->mean.centre),
+                      fixed(layer.sphere->mean.R0, 1), layer.reach.places.empty() ? "" : ", bent by observations");
   text += each_mixture(plan, bench, [](const BenchMixture& mixture) { return point_words(mixture.judged.point); });
   return text + bottles_words(plan, bench);
 }
