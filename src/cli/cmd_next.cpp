@@ -26,7 +26,8 @@ Answer command_next(const Request& request, Session& session) {
     room = room_above(point, plan_asked_job(job, catalogue, request, session), progress);
   }
   const NextStep step = progress.next.step;
-  const bool is_dead_end = step == NextStep::no_window || step == NextStep::closed || step == NextStep::tests_used_up;
+  const bool is_dead_end = step == NextStep::no_window || step == NextStep::closed || step == NextStep::tests_used_up ||
+                           step == NextStep::not_judged;
   return {progress_report(progress, room, request.form, style_of(request, session), edition_of(catalogue)),
           is_dead_end ? exit_no_window : exit_done};
 }

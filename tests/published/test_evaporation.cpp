@@ -8,7 +8,7 @@
 #include <catch2/catch.hpp>
 #include "near.hpp"
 
-#include "report/phrases/vial_words.hpp"
+#include "report/bottle/vial_words.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -9,7 +9,7 @@
 #include "gentlest/vial/miscibility.hpp"
 #include "gentlest/vial/molecules.hpp"
 
-#include "report/phrases/vial_words.hpp"
+#include "report/bottle/vial_words.hpp"
 
 #include <fmt/format.h>
 #include <catch2/catch.hpp>

@@ -33,6 +33,15 @@ LOG = """{"gentlest_log":1}
 """
 
 
+# Layers without a sphere: to keep, to keep alone, to remove, and one that nobody knows.
+UNJUDGED = {
+    "kept": "  - {name: v, role: remove, found: dammar_aged}\n  - {name: g, role: keep, found: animal_glue}\n"
+            "  - {name: p, role: keep, found: oil_paint_old}\n",
+    "alone": "  - {name: v, role: remove, found: dammar_aged}\n  - {name: t, role: keep, found: egg_tempera}\n",
+    "removed": "  - {name: v, role: remove, found: copal_hard}\n  - {name: p, role: keep, found: cellulose_nitrate}\n",
+    "nobody": "  - {name: v, role: remove, found: unknown}\n  - {name: p, role: keep, recorded: unknown}\n",
+}
+
 FREE = ("volume_percent", "RED")  # maps whose keys are names of liquids and layers
 
 
@@ -92,6 +101,13 @@ def main():
             file.write("mixture,removal,date\nisooctane 100,no effect,2026-03-14\nacetone 100,fully removed,2026-03-14\n")
         new = os.path.join(folder, "new.log")
         calls = {**CALLS, "report": [["report", "demo", log]]}
+        for name, layers in UNJUDGED.items():
+            job = os.path.join(folder, name + ".yaml")
+            with open(job, "w", encoding="utf-8") as file:
+                file.write("gentlest_job: 1\nlayers:\n" + layers + "shelf: [isooctane, ethanol, acetone, diacetone_alcohol]\n")
+            for kind, words in (("ladder", []), ("comparison", []), ("mixture", ["acetone"]), ("vial", ["acetone"])):
+                command = "compare" if kind == "comparison" else kind
+                calls[kind] = calls[kind] + [[command, job] + words]
         calls["calibration"] = [["calibrate", os.path.join(sys.argv[2], "tests/published/score_sets")]]
         calls["rows"] = CALLS["rows"] + [["next", "demo", log], ["readings", log], ["fit", tests],
                                          ["record", "demo", new, "mixture=isooctane 100", "removal=no effect",

@@ -102,6 +102,7 @@ enum class NextReason {
   nothing_promises,       ///< no_window: nothing has `least_promise` at a risk up to `most_risk`
   harmed_twice,           ///< closed
   tests_made,             ///< tests_used_up
+  next_rung,              ///< try_mixture, confirm: no risk can be told, so the ladder is walked rung by rung
   layer_not_judged,       ///< try_at_edge: no figure says what it does to a layer to keep
   target_not_judged       ///< not_judged
 };

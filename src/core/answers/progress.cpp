@@ -28,7 +28,8 @@ LayerBelief belief_of(const PlannedLayer& layer, std::uint64_t seed) {
   LayerPrior prior{{{met_by_liquids(layer), 1, layer.material_name, layer.reach}}};
   std::vector<WeighedResponse> responses = {{layer.response, 1}};
   for (const OtherMaterial& other : layer.possible) {
-    prior.hypotheses.front().weight -= other.share;  // weights need not add up to 1: what has no sphere is not weighed
+    // Weights need not add up to 1: what has no sphere is not weighed.
+    prior.hypotheses.front().weight -= other.share;
     responses.front().weight -= other.share;
     if (!other.sphere) continue;
     prior.hypotheses.push_back({*other.sphere, other.share, other.material_name, other.reach});
@@ -80,7 +81,7 @@ class Follower {
         past.moved = static_cast<int>(*reading.removal) >= task.settings.effect_level;
       }
     if (const auto evidence = evidence_on_original(reading, point, noise)) {
-      int risk_level = level_of_grade(risk_grade_of({}, job_.limits));
+      int risk_level = 1;  // on a layer without a sphere all that is seen is harm
       for (const KeptBelief& kept : task.kept)
         if (kept.name == under) risk_level = kept.risk_level;
       for (KeptBelief& kept : task.kept)
@@ -150,6 +151,7 @@ void put_at_edge_first(Progress& progress) {
   NextTest& next = progress.next;
   const NextTestTask& task = progress.task;
   if (next.step != NextStep::try_mixture && next.step != NextStep::confirm) return;
+  if (is_risk_open(progress.layers)) next.reason = NextReason::next_rung;
   if (std::none_of(progress.layers.begin(), progress.layers.end(), is_kept_unjudged)) return;
   const auto made =
       std::count_if(task.past.begin(), task.past.end(), [](const PastTest& test) { return test.at_edge; });
@@ -249,7 +251,7 @@ Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::
   const std::vector<Reading> current = current_readings(readings);
   std::vector<UnjudgedReading> unjudged = unjudged_readings(job, layers, current, shelf, catalogue);
   std::vector<Mixture> mixtures = mixtures_for(job, catalogue, layers, at, bottles, unjudged);
-  const std::size_t closed = close_harmful(mixtures, unjudged, layers, shelf, catalogue);
+  const std::size_t closed = close_harmful(mixtures, unjudged, shelf, catalogue);
   NextTestTask task = make_task(job, layers, at, mixtures);
   Progress progress{
       std::move(layers), at, std::move(mixtures), bottles_left_off(bottles), {}, {}, std::move(task), {}, {}, {}};

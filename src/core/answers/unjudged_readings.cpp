@@ -38,15 +38,14 @@ double share_of(const Mixture& mixture, const Solvent* solvent) {
   return share;
 }
 
-std::vector<const Solvent*> active_liquids(const Mixture& mixture, const PlannedLayer& layer) {
+// What was seen elsewhere does not excuse a liquid here: something acted.
+std::vector<const Solvent*> active_liquids(const Mixture& mixture) {
   std::vector<const Solvent*> all;
   std::vector<const Solvent*> active;
   for (const Part& part : mixture.parts()) {
-    const Solvent* solvent = part.liquid.solvent;
-    all.push_back(solvent);
-    const bool is_hydrocarbon = solvent->family == "aliphatic hydrocarbon" || solvent->family == "petroleum fraction";
-    if (!is_hydrocarbon && worst_of(rows_of_liquid(layer.seen, *solvent)) != Sighting::spares)
-      active.push_back(solvent);
+    const std::string& family = part.liquid.solvent->family;
+    all.push_back(part.liquid.solvent);
+    if (family != "aliphatic hydrocarbon" && family != "petroleum fraction") active.push_back(all.back());
   }
   return active.empty() ? all : active;
 }
@@ -97,13 +96,12 @@ std::vector<UnjudgedReading> unjudged_readings(const Job& job, const std::vector
 }
 
 std::size_t close_harmful(std::vector<Mixture>& mixtures, const std::vector<UnjudgedReading>& readings,
-                          const std::vector<PlannedLayer>& layers, const std::vector<Liquid>& shelf,
-                          const Catalogue& catalogue) {
+                          const std::vector<Liquid>& shelf, const Catalogue& catalogue) {
   std::size_t closed = 0;
   for (const UnjudgedReading& reading : readings) {
     if (!reading.harmed) continue;
     const Mixture harmful = *readable(reading.mixture, shelf, catalogue);
-    const std::vector<const Solvent*> active = active_liquids(harmful, *layer_of(layers, reading.layer));
+    const std::vector<const Solvent*> active = active_liquids(harmful);
     closed += std::erase_if(mixtures, [&](const Mixture& one) { return is_closed_by(one, harmful, active); });
   }
   return closed;
@@ -133,7 +131,7 @@ void fill_first_tests(Progress& progress, const Job& job, const std::vector<Liqu
   for (JudgedMixture& one : left) {
     std::vector<Mixture> alone = {one.mixture};
     if (was_tried(one.mixture, progress.task.past)) continue;
-    if (close_harmful(alone, progress.unjudged, progress.layers, shelf, catalogue) > 0) continue;
+    if (close_harmful(alone, progress.unjudged, shelf, catalogue) > 0) continue;
     progress.to_try.push_back(std::move(one));
   }
   progress.first_tests = first_tests_of(progress.layers, progress.to_try, false, catalogue);

@@ -20,10 +20,9 @@ std::vector<UnjudgedReading> unjudged_readings(const Job& job, const std::vector
                                                const Catalogue& catalogue);
 
 /// Takes off what a harm on such a layer closes: every mixture with at least as much of each active liquid. Not active
-/// are hydrocarbons and liquids seen to do nothing to the layer, unless the mixture holds no other. Returns how many.
+/// are aliphatic hydrocarbons and petroleum fractions, unless the mixture holds nothing else. Returns how many.
 std::size_t close_harmful(std::vector<Mixture>& mixtures, const std::vector<UnjudgedReading>& readings,
-                          const std::vector<PlannedLayer>& layers, const std::vector<Liquid>& shelf,
-                          const Catalogue& catalogue);
+                          const std::vector<Liquid>& shelf, const Catalogue& catalogue);
 
 /// Of rungs from gentle to strong, those below any that was seen to harm, up to one above the strongest that was not.
 std::vector<Mixture> next_rungs(const std::vector<Mixture>& rungs, const std::vector<UnjudgedReading>& readings,

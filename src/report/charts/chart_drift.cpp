@@ -1,10 +1,10 @@
+#include "report/bottle/vial_words.hpp"
 #include "report/charts/charts.hpp"
 #include "report/charts/line_names.hpp"
 #include "report/charts/range_outline.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
-#include "report/phrases/vial_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include <fmt/format.h>

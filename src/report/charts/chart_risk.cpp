@@ -1,6 +1,6 @@
+#include "report/bottle/liquid_words.hpp"
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
-#include "report/phrases/liquid_words.hpp"
 #include "report/phrases/no_window.hpp"
 
 #include <fmt/format.h>

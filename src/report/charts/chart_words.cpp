@@ -1,9 +1,9 @@
 #include "report/charts/chart_words.hpp"
 
+#include "report/bottle/liquid_words.hpp"
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
-#include "report/phrases/liquid_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 
 #include <fmt/format.h>

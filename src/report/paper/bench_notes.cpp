@@ -1,10 +1,10 @@
 // What is not predicted, hazards, and where every figure comes from.
+#include "report/bottle/label_words.hpp"
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/headings.hpp"
-#include "report/phrases/label_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/statement_words.hpp"

@@ -1,4 +1,5 @@
 // First part of the sheet: what goes, what stays, and the ladder.
+#include "report/bottle/vial_words.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
 #include "report/phrases/advice_words.hpp"
@@ -8,7 +9,6 @@
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/phrases/vial_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
@@ -99,7 +99,7 @@ std::string red_html(const BenchMixture& mixture, const Plan& plan) {
   std::string text;
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
     if (!mixture.judged.outlooks[i]) {
-      text += "<div>" + user_text(plan.layers[i].name) + " not judged</div>";
+      text += "<div>" + user_text(plan.layers[i].name) + " " + no_sphere_cell + "</div>";
       continue;
     }
     const Outlook& outlook = *mixture.judged.outlooks[i];
@@ -188,8 +188,7 @@ std::string numbers_html(const Plan& plan, const Bench& bench) {
                   "mark means that inside or outside is open.",
                   user_text(plan.layers[plan.target].name),
                   html_text(grade_words(grade_that_counts(plan.layers[plan.target], limits))),
-                  affected_words(plan.layers, limits, [](const std::string& name) { return user_text(name); }),
-                  html_text(per_cent(limits.risk_limit))));
+                  html_text(harm_words(plan.layers, limits)), html_text(per_cent(limits.risk_limit))));
   std::vector<std::string> totals;
   for (const SessionTotal& total : bench.totals)
     totals.push_back(user_text(total.label) + " " + as_recorded(total.volume.value) + " mL");

@@ -1,11 +1,11 @@
 #include "report/paper/label_sheet.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
+#include "report/bottle/label_words.hpp"
 #include "report/draw/pictogram.hpp"
 #include "report/draw/svg.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
-#include "report/phrases/label_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"

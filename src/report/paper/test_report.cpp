@@ -58,7 +58,7 @@ std::string in_short(const TestReport& report) {
   if (report.review.chosen)
     lead = "<b>The tests point to " +
            user_text(to_text(report.review.considered[*report.review.chosen].judged.mixture)) + ".</b> ";
-  for (const std::string& harm : harm_words(report.progress)) lead = user_text(harm) + " " + lead;
+  for (const std::string& harm : unjudged_harm_words(report.progress)) lead = user_text(harm) + " " + lead;
   lead += "Where the tests stand: " + html_text(step_words(next.step)) + "; " + user_text(reason_words(next)) + ".";
   return "<section>\n" + element("h2", "In short") + element("p", lead, "lead") +
          html_list({"Layer to remove: <b>" + user_text(report.progress.layers[report.progress.target].name) + "</b>",

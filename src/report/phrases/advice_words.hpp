@@ -2,7 +2,7 @@
 #pragma once
 
 #include "gentlest/plan/plan.hpp"
-#include "report/phrases/caution_words.hpp"
+#include "report/bottle/caution_words.hpp"
 
 #include <string>
 #include <vector>

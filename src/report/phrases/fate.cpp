@@ -1,8 +1,8 @@
 #include "report/phrases/fate.hpp"
 
+#include "report/bottle/vial_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
-#include "report/phrases/vial_words.hpp"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
+#include "report/bottle/label_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
-#include "report/phrases/label_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
@@ -11,27 +11,6 @@
 namespace gentlest {
 
 namespace {
-
-// No unit, in the order of the deviations: dD with dP, dH and R0, dP with dH and R0, dH with R0.
-Json correlations_json(const UncertainSphere& sphere) {
-  const auto share = [](double covariance, double a, double b) {
-    return json_computed(a > 0 && b > 0 ? covariance / (a * b) : 0);
-  };
-  const SphereCovariance& shared = sphere.shared;
-  const Hansen& sd = sphere.sd;
-  return {{"dD_dP", share(shared.dD_dP, sd.dD, sd.dP)},        {"dD_dH", share(shared.dD_dH, sd.dD, sd.dH)},
-          {"dD_R0", share(shared.dD_R0, sd.dD, sphere.R0_sd)}, {"dP_dH", share(shared.dP_dH, sd.dP, sd.dH)},
-          {"dP_R0", share(shared.dP_R0, sd.dP, sphere.R0_sd)}, {"dH_R0", share(shared.dH_R0, sd.dH, sphere.R0_sd)}};
-}
-
-Json reach_json(const LocalReach& reach) {
-  Json json = {{"length_MPa05", json_computed(reach.length)}, {"places", Json::array()}};
-  for (const LocalReach::Place& place : reach.places)
-    json["places"].push_back(
-        {{"dD_dP_dH_MPa05", {json_computed(place.at.dD), json_computed(place.at.dP), json_computed(place.at.dH)}},
-         {"weight", json_computed(place.weight)}});
-  return json;
-}
 
 // All figures are null of a layer without a sphere.
 Json outlook_json(const std::optional<Outlook>& outlook, const PlannedLayer& layer) {
@@ -47,25 +26,6 @@ Json outlook_json(const std::optional<Outlook>& outlook, const PlannedLayer& lay
                {"chance", figure(one.chance)}};
   if (!layer.reach.places.empty()) json["reach_factor"] = figure(one.reach_factor);
   return json;
-}
-
-void add_sphere(Json& json, const PlannedLayer& layer) {
-  const auto figure = [&](double value) { return layer.sphere ? json_computed(value) : Json(); };
-  const UncertainSphere sphere = layer.sphere.value_or(UncertainSphere{});
-  json["dD_MPa05"] = figure(sphere.mean.centre.dD);
-  json["dP_MPa05"] = figure(sphere.mean.centre.dP);
-  json["dH_MPa05"] = figure(sphere.mean.centre.dH);
-  json["R0_MPa05"] = figure(sphere.mean.R0);
-  json["sd_dD_dP_dH_R0_MPa05"] = {figure(sphere.sd.dD), figure(sphere.sd.dP), figure(sphere.sd.dH),
-                                  figure(sphere.R0_sd)};
-  if (!(sphere.shared == SphereCovariance{})) json["correlations"] = correlations_json(sphere);
-  if (!layer.reach.places.empty()) json["reach"] = reach_json(layer.reach);
-  if (!layer.sphere)
-    json["sphere_grade"] = "none";
-  else
-    json["sphere_grade"] =
-        layer.basis == LayerBasis::own_tests ? std::string("own_tests") : std::string(to_word(layer.grade));
-  json["sphere_source"] = layer.sphere ? Json(layer.sphere_source) : Json();
 }
 
 Json hazards_json(const JudgedMixture& judged) {
@@ -140,6 +100,51 @@ Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& l
   json["hazards_of_parts"] = hazards_json(judged);
   return json;
 }
+
+namespace {
+
+// No unit, in the order of the deviations: dD with dP, dH and R0, dP with dH and R0, dH with R0.
+Json correlations_json(const UncertainSphere& sphere) {
+  const auto share = [](double covariance, double a, double b) {
+    return json_computed(a > 0 && b > 0 ? covariance / (a * b) : 0);
+  };
+  const SphereCovariance& shared = sphere.shared;
+  const Hansen& sd = sphere.sd;
+  return {{"dD_dP", share(shared.dD_dP, sd.dD, sd.dP)},        {"dD_dH", share(shared.dD_dH, sd.dD, sd.dH)},
+          {"dD_R0", share(shared.dD_R0, sd.dD, sphere.R0_sd)}, {"dP_dH", share(shared.dP_dH, sd.dP, sd.dH)},
+          {"dP_R0", share(shared.dP_R0, sd.dP, sphere.R0_sd)}, {"dH_R0", share(shared.dH_R0, sd.dH, sphere.R0_sd)}};
+}
+
+Json reach_json(const LocalReach& reach) {
+  Json json = {{"length_MPa05", json_computed(reach.length)}, {"places", Json::array()}};
+  for (const LocalReach::Place& place : reach.places)
+    json["places"].push_back(
+        {{"dD_dP_dH_MPa05", {json_computed(place.at.dD), json_computed(place.at.dP), json_computed(place.at.dH)}},
+         {"weight", json_computed(place.weight)}});
+  return json;
+}
+
+// Null of a layer without a sphere.
+void add_sphere(Json& json, const PlannedLayer& layer) {
+  const auto figure = [&](double value) { return layer.sphere ? json_computed(value) : Json(); };
+  const UncertainSphere sphere = layer.sphere.value_or(UncertainSphere{});
+  json["dD_MPa05"] = figure(sphere.mean.centre.dD);
+  json["dP_MPa05"] = figure(sphere.mean.centre.dP);
+  json["dH_MPa05"] = figure(sphere.mean.centre.dH);
+  json["R0_MPa05"] = figure(sphere.mean.R0);
+  json["sd_dD_dP_dH_R0_MPa05"] = {figure(sphere.sd.dD), figure(sphere.sd.dP), figure(sphere.sd.dH),
+                                  figure(sphere.R0_sd)};
+  if (!(sphere.shared == SphereCovariance{})) json["correlations"] = correlations_json(sphere);
+  if (layer.sphere && !layer.reach.places.empty()) json["reach"] = reach_json(layer.reach);
+  if (!layer.sphere)
+    json["sphere_grade"] = "none";
+  else
+    json["sphere_grade"] =
+        layer.basis == LayerBasis::own_tests ? std::string("own_tests") : std::string(to_word(layer.grade));
+  json["sphere_source"] = layer.sphere ? Json(layer.sphere_source) : Json();
+}
+
+}  // namespace
 
 Json layers_json(const std::vector<PlannedLayer>& layers, const Limits& limits) {
   Json list = Json::array();

@@ -80,7 +80,7 @@ std::vector<std::string> words_of(const LearntOfLayer& learnt) {
   return lines;
 }
 
-std::vector<std::string> harm_words(const Progress& progress) {
+std::vector<std::string> unjudged_harm_words(const Progress& progress) {
   std::vector<std::string> words;
   for (const UnjudgedReading& one : progress.unjudged)
     if (one.harmed)
@@ -165,6 +165,8 @@ std::string reason_words(const NextTest& next) {
       return "the original reacted twice: this way of cleaning is closed";
     case NextReason::tests_made:
       return fmt::format("{} tests were made without success", next.tests_made);
+    case NextReason::next_rung:
+      return "the next rung of the ladder: no layer to keep has a sphere, so no figure tells its risk";
     case NextReason::layer_not_judged:
       return "no figure says what it does to a layer that has no sphere: try it first where harm matters least";
     case NextReason::target_not_judged:

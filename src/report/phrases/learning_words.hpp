@@ -15,7 +15,7 @@ std::vector<std::string> words_of(const LearntOfLayer& learnt);
 std::vector<std::string> learnt_words(const Progress& progress);
 
 /// Harms on layers without a sphere, said first of a series; and what the tests say of such layers in all.
-std::vector<std::string> harm_words(const Progress& progress);
+std::vector<std::string> unjudged_harm_words(const Progress& progress);
 std::vector<std::string> unjudged_reading_words(const Progress& progress);
 
 /// "try this mixture", "stop: found" and so on.

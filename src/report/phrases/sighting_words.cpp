@@ -98,7 +98,15 @@ std::string rows_that(const PlannedLayer& layer, Sighting says, const char* titl
 
 std::string reason_of(const PlannedLayer& layer) {
   if (layer.material.empty()) return "nobody knows what it is";
-  return "it has no sphere: " + layer.no_sphere;
+  return "it has no sphere (" + layer.no_sphere + ")";
+}
+
+std::string unjudged_headline(const PlannedLayer& layer) {
+  const std::string what = fmt::format("\"{}\" ({}): ", layer.name, material_in_words(layer));
+  const std::string no_figure = "; no effect, risk or margin of this plan speaks of it.";
+  if (!layer.seen.empty()) return what + "judged by what was seen alone, for " + reason_of(layer) + no_figure;
+  return what + "NOT JUDGED, for " + reason_of(layer) + ", and nothing was seen on it" + no_figure +
+         " Test it first with a dry swab, then with the gentlest mixture, where harm matters least.";
 }
 
 std::string rows_behind(const std::vector<SeenRow>& rows) {
@@ -151,8 +159,9 @@ std::string riskiest_words(const JudgedMixture& judged) {
 }
 
 std::string state_of_unjudged(const PlannedLayer& layer) {
-  if (layer.seen.empty()) return "no sphere, nothing seen: not judged";
-  return fmt::format("no sphere: not judged; {}", counted(layer.seen.size(), "observation", "observations"));
+  if (layer.seen.empty()) return "not judged: no sphere, nothing seen; test it first with a dry swab";
+  return fmt::format("no sphere: judged by what was seen alone ({})",
+                     counted(layer.seen.size(), "observation", "observations"));
 }
 
 std::string sighting_mark(const JudgedMixture& judged) {
@@ -186,15 +195,13 @@ std::vector<std::string> unjudged_words(const std::vector<PlannedLayer>& layers)
   std::vector<std::string> words;
   for (const PlannedLayer& layer : layers) {
     if (layer.sphere) continue;
-    words.push_back(fmt::format("\"{}\" ({}): NOT JUDGED; {}. No effect, risk or margin of this plan speaks of it.",
-                                layer.name, material_in_words(layer), reason_of(layer)));
+    words.push_back(unjudged_headline(layer));
     const bool keep = layer.role == Role::keep;
     for (const std::string& rows :
          {rows_that(layer, Sighting::acts, keep ? "seen to be affected" : "seen to be moved"),
           rows_that(layer, Sighting::may_act, "seen, but left open"),
           rows_that(layer, Sighting::spares, keep ? "nothing or little seen" : "seen not to be moved")})
       if (!rows.empty()) words.push_back(rows);
-    if (layer.seen.empty()) words.push_back(layer.name + ": no observation on it is known here.");
   }
   return words;
 }

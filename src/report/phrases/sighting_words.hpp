@@ -22,10 +22,14 @@ bool any_unjudged(const std::vector<PlannedLayer>& layers);
 std::string known_chance(const std::optional<double>& chance, double limit);
 std::string known_chance(const std::optional<double>& chance);
 
+/// In a cell that would hold a figure of a layer without a sphere.
+inline constexpr const char* no_sphere_cell = "no sphere";
+
 /// The layer that gives the risk, or why none does.
 std::string riskiest_words(const JudgedMixture& judged);
 
-/// "no sphere; 7 observations stand in its place", "no sphere, nothing seen: not judged".
+/// "no sphere: judged by what was seen alone (7 observations)", "not judged: no sphere, nothing seen; test it first
+/// ...".
 std::string state_of_unjudged(const PlannedLayer& layer);
 
 /// In short, for the row of a mixture: "glue: HOLDS water, WHICH ACTS ON IT ALONE; tempera: not known (toluene)". Empty

@@ -1,10 +1,10 @@
 #include "report/phrases/words.hpp"
 
 #include "gentlest/safety/hazard.hpp"
+#include "report/bottle/vial_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/phrases/vial_words.hpp"
 
 #include <fmt/format.h>
 
@@ -56,13 +56,9 @@ std::string sphere_in_words(const PlannedLayer& layer) {
 
 std::string of_borrowed_curve(const std::vector<PlannedLayer>& layers) {
   std::vector<std::string> names;
-  bool all = true;
-  for (const PlannedLayer& layer : layers) {
-    if (!layer.sphere) continue;
-    all = all && !layer.own_response;
+  for (const PlannedLayer& layer : layers)
     if (!layer.own_response) names.push_back(layer.name);
-  }
-  return all ? "" : " of " + joined(names);
+  return names.size() == layers.size() ? "" : " of " + joined(names);
 }
 
 std::string basis_words(const PlannedLayer& layer) {

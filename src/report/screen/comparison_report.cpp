@@ -1,8 +1,8 @@
 #include "report/screen/comparison_report.hpp"
 
+#include "report/bottle/liquid_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/judged.hpp"
-#include "report/phrases/liquid_words.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
 

@@ -28,7 +28,7 @@ std::string layers_table(const MixtureCase& one, const Style& style) {
   for (std::size_t i = 0; i < one.layers.size(); ++i) {
     if (!one.judged.outlooks[i]) {
       table.rows.push_back({one.layers[i].name, role_word(one.layers[i].role)});
-      table.rows.back().resize(table.columns.size(), "not judged");
+      table.rows.back().resize(table.columns.size(), no_sphere_cell);
       continue;
     }
     const Outlook& outlook = *one.judged.outlooks[i];

@@ -1,10 +1,10 @@
 #include "gentlest/plan/limits.hpp"
+#include "report/bottle/vial_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/phrases/vial_words.hpp"
 #include "report/screen/plan_report.hpp"
 
 #include <type_traits>

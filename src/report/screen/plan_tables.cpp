@@ -18,8 +18,6 @@ namespace {
 constexpr std::size_t layers_in_places = 4;
 constexpr std::size_t layers_in_bands = 4;
 
-constexpr const char* not_judged = "not judged";
-
 // Rungs are numbered; what is shown without a window goes by words.
 std::string first_title(const std::vector<const JudgedMixture*>& mixtures) {
   return !mixtures.empty() && mixtures.front()->origin.kind == OriginKind::rung ? "rung" : "mixture";
@@ -42,7 +40,7 @@ void add_point_cells(std::vector<std::string>& row, const JudgedMixture& judged,
 }
 
 std::string band_text(const std::optional<Outlook>& given) {
-  if (!given) return not_judged;
+  if (!given) return no_sphere_cell;
   const Outlook& outlook = *given;
   return fixed(outlook.RED_band.low, 2) + " to " + fixed(outlook.RED_band.high, 2) + (outlook.may_flip ? " ?" : "  ");
 }
@@ -85,7 +83,7 @@ std::string places_table(const std::vector<const JudgedMixture*>& mixtures, cons
       std::vector<std::string> row = {short_name(*judged)};
       if (from == 0) add_point_cells(row, *judged, margin_claimed);
       for (std::size_t i = from; i < to; ++i)
-        row.push_back(judged->outlooks[i] ? fixed(judged->outlooks[i]->RED, 2) : not_judged);
+        row.push_back(judged->outlooks[i] ? fixed(judged->outlooks[i]->RED, 2) : no_sphere_cell);
       table.rows.push_back(std::move(row));
     }
     text += (from > 0 ? "\n" : "") + to_text(table, style);

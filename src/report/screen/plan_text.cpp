@@ -11,6 +11,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <utility>
+
 namespace gentlest {
 
 namespace {
@@ -118,10 +121,17 @@ std::string flips_text(const Plan& plan, const std::vector<const JudgedMixture*>
 
 // Mixture by mixture, on the layers without a sphere.
 std::string sightings_text(const std::vector<const JudgedMixture*>& mixtures, const Style& style) {
-  std::string text;
+  std::vector<std::pair<std::string, std::vector<std::string>>> said;  // each sentence once, with the mixtures
   for (const JudgedMixture* judged : mixtures)
-    for (const std::string& sentence : sighting_sentences(*judged))
-      text += bullet(mixture_name(*judged) + ": " + sentence);
+    for (const std::string& sentence : sighting_sentences(*judged)) {
+      const auto known = std::find_if(said.begin(), said.end(), [&](const auto& one) { return one.first == sentence; });
+      if (known == said.end())
+        said.push_back({sentence, {short_name(*judged)}});
+      else
+        known->second.push_back(short_name(*judged));
+    }
+  std::string text;
+  for (const auto& [sentence, names] : said) text += bullet(joined(names) + ": " + sentence);
   return text.empty() ? text : heading("What was seen of these mixtures and their liquids", style) + text;
 }
 

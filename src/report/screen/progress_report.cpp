@@ -78,7 +78,7 @@ std::string cautions_text(const Progress& progress) {
 std::string progress_text(const Progress& progress, const std::optional<RungRoom>& room, const Style& style) {
   const NextTest& next = progress.next;
   std::string text;
-  for (const std::string& line : harm_words(progress)) text += paragraph(line);
+  for (const std::string& line : unjudged_harm_words(progress)) text += paragraph(line);
   text += heading(taught_heading, style);
   for (const std::string& line : learnt_words(progress)) text += bullet(line);
   for (const std::string& line : not_counted_words(progress)) text += bullet("not counted: " + line);
@@ -102,7 +102,7 @@ std::string progress_text(const Progress& progress, const std::optional<RungRoom
   if (next.is_surprised)
     text += bullet("the readings fit badly with what was held before the tests: examine what the layers are");
   const bool borrowed = std::any_of(progress.layers.begin(), progress.layers.end(),
-                                    [](const PlannedLayer& layer) { return layer.sphere && !layer.own_response; });
+                                    [](const PlannedLayer& layer) { return !layer.own_response; });
   if (borrowed)
     text += bullet("the response curve" + of_borrowed_curve(progress.layers) +
                    " is borrowed from fresh resins in long contact; the swab decides, look at it");
@@ -157,7 +157,7 @@ Sheet progress_sheet(const Progress& progress, const std::optional<RungRoom>& ro
                         words(joined(next.untested)),
                         Cell(reason_words(next)),
                         words(joined(left_off_words(progress.left_off), "; ")),
-                        words(joined(harm_words(progress), " ")),
+                        words(joined(unjudged_harm_words(progress), " ")),
                         words(progress.proposed ? sighting_mark(*progress.proposed) : ""),
                         words(joined(first_test_words(progress.first_tests, progress.to_try, progress.layers), " "))});
   return sheet;

@@ -104,10 +104,10 @@ TEST_CASE("the plan keeps its shelf and a frontier that nothing on it beats") {
   }
   for (const JudgedMixture& rung : plan.rungs)
     for (const Verdict& verdict : plan.frontier)
-      if (verdict.risk <= rung.risk && verdict.effect < rung.effect - 1e-6) {
+      if (verdict.risk <= rung.risk && verdict.effect < *rung.effect - 1e-6) {
         INFO(verdict.risk << " " << verdict.effect);
         CHECK(std::any_of(plan.frontier.begin(), plan.frontier.end(), [&](const Verdict& other) {
-          return other.risk <= rung.risk + 1e-6 && other.effect >= rung.effect - 1e-6;
+          return other.risk <= *rung.risk + 1e-6 && other.effect >= *rung.effect - 1e-6;
         }));
         break;
       }

@@ -35,7 +35,7 @@ Reading swab(int test, std::string mixture, RemovalReading removal, OriginalRead
 TEST_CASE("before any reading the beliefs are the catalogue's") {
   const Progress progress = follow_readings(demo(), catalogue(), {});
   CHECK(progress.layers[progress.target].name == "varnish");
-  const UncertainSphere& sphere = progress.layers[progress.target].sphere;
+  const UncertainSphere& sphere = *progress.layers[progress.target].sphere;
   CHECK(progress.task.target->dP().mean == test::near(sphere.mean.centre.dP, 0.15));
   REQUIRE(progress.task.kept.size() == 1);
   CHECK(progress.task.passages == std::vector<std::string>{"white cloth", "dark background"});

@@ -9,7 +9,7 @@
 #include <catch2/catch.hpp>
 #include "near.hpp"
 
-#include "report/phrases/liquid_words.hpp"
+#include "report/bottle/liquid_words.hpp"
 
 #include <algorithm>
 

@@ -4,7 +4,7 @@
 
 #include "invented_shelf.hpp"
 
-#include "report/phrases/liquid_words.hpp"
+#include "report/bottle/liquid_words.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -2,7 +2,7 @@
 #include "shipped.hpp"
 
 #include "io/job_file.hpp"
-#include "report/phrases/gentler_words.hpp"
+#include "report/bottle/gentler_words.hpp"
 #include "report/phrases/shelf_words.hpp"
 
 #include <catch2/catch.hpp>

@@ -177,7 +177,7 @@ TEST_CASE("own tests win over the catalogue") {
   job.layers[1].own_sphere = OwnSphere{{{{18, 10, 9}, 4}, {0.3, 0.5, 0.5}, 0.3}, "tests on a sample"};
   const Plan plan = make_plan(job, shipped_catalogue());
   CHECK(plan.layers[1].basis == LayerBasis::own_tests);
-  CHECK(plan.layers[1].sphere.mean.R0 == 4);
+  CHECK(plan.layers[1].sphere->mean.R0 == 4);
   CHECK(plan.rungs.back().effect > make_plan(demo(), shipped_catalogue()).rungs.back().effect);
 }
 

@@ -1,7 +1,7 @@
-#include "report/phrases/gentler_words.hpp"
+#include "report/bottle/gentler_words.hpp"
 
+#include "report/bottle/vial_words.hpp"
 #include "report/form/format.hpp"
-#include "report/phrases/vial_words.hpp"
 
 #include <fmt/format.h>
 

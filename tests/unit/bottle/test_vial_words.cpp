@@ -1,9 +1,9 @@
-#include "report/phrases/vial_words.hpp"
+#include "report/bottle/vial_words.hpp"
 
 #include "shipped_mixtures.hpp"
 
+#include "report/bottle/liquid_words.hpp"
 #include "report/phrases/fit_words.hpp"
-#include "report/phrases/liquid_words.hpp"
 
 #include <catch2/catch.hpp>
 

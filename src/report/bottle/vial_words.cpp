@@ -1,4 +1,4 @@
-#include "report/phrases/vial_words.hpp"
+#include "report/bottle/vial_words.hpp"
 
 #include "report/form/format.hpp"
 

@@ -1,4 +1,4 @@
-#include "report/phrases/liquid_words.hpp"
+#include "report/bottle/liquid_words.hpp"
 
 #include <fmt/format.h>
 

@@ -1,4 +1,4 @@
-#include "report/phrases/label_words.hpp"
+#include "report/bottle/label_words.hpp"
 
 #include "report/form/format.hpp"
 

@@ -1,4 +1,4 @@
-#include "report/phrases/caution_words.hpp"
+#include "report/bottle/caution_words.hpp"
 
 #include "report/form/format.hpp"
 

@@ -1,9 +1,9 @@
-#include "report/phrases/label_words.hpp"
+#include "report/bottle/label_words.hpp"
 
 #include "shipped_mixtures.hpp"
 
 #include "gentlest/catalogue/statements.hpp"
-#include "report/phrases/caution_words.hpp"
+#include "report/bottle/caution_words.hpp"
 #include "report/phrases/statement_words.hpp"
 
 #include <catch2/catch.hpp>
