@@ -2,6 +2,7 @@
 
 #include "core/plan/advice.hpp"
 #include "core/plan/judged_mixture.hpp"
+#include "core/plan/layer_costs.hpp"
 #include "core/plan/plan_remarks.hpp"
 #include "core/plan/planned_chance.hpp"
 #include "core/plan/proposal.hpp"
@@ -77,10 +78,12 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
   task.run = run;
   task.most_percent = largest_shares(task.shelf, plan.job, catalogue);
   task.allowed = proposal_filter(limits, catalogue);
-  const Ladder ladder =
-      design_ladder(task, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect}, progress);
+  const LadderGoal goal = {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect};
+  const Ladder ladder = design_ladder(task, goal, progress);
   plan.mixtures_judged = count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent);
   plan.effect_given_up = ladder.effect_given_up;
+  plan.costs = layer_costs(
+      task, plan.layers, ladder, goal, [&] { return proposal_filter(limits, catalogue); }, progress);
   plan.shelf = task.shelf;
   for (const Candidate& candidate : ladder.frontier) plan.frontier.push_back(candidate.verdict);
   plan.outcome = ladder.window ? Outcome::window : Outcome::no_window;

@@ -61,23 +61,36 @@ PlannedLayer plan_layer(const Layer& layer, const Catalogue& catalogue) {
   return planned;
 }
 
-PlannedLayer plan_passage(const Passage& passage, const Catalogue& catalogue) {
+// What a passage is judged as of which no more is known than that it may hold resin; null: as its layer.
+const Material* stand_in_of_suspicion(const Passage& passage, const Catalogue& catalogue) {
+  const auto& flags = passage.suspected;
+  if (std::find(flags.begin(), flags.end(), Flag::resinous) == flags.end()) return nullptr;
+  const Material* glaze = catalogue.find_material("oil_resin_glaze");
+  return glaze && glaze->sphere ? glaze : nullptr;
+}
+
+// Null where the passage is judged like its layer.
+const Material* material_of(const Passage& passage, const Catalogue& catalogue) {
+  return passage.material.empty() ? stand_in_of_suspicion(passage, catalogue)
+                                  : catalogue.find_material(passage.material);
+}
+
+PlannedLayer plan_passage(const Passage& passage, const Material& material, const Catalogue& catalogue) {
   PlannedLayer planned;
   planned.name = passage.name;
   planned.role = Role::keep;
-  planned.basis = LayerBasis::passage;
+  planned.basis = passage.material.empty() ? LayerBasis::suspected : LayerBasis::passage;
   planned.passage_of = passage.of;
   add_flags(planned.flags, passage.suspected);
-  take_material(planned, *catalogue.find_material(passage.material), catalogue);
+  take_material(planned, material, catalogue);
   return planned;
 }
 
-// What is suspected of a passage without a material of its own stands beside its layer, not for all of it.
-void add_passage_warnings(std::vector<PlannedLayer>& layers, const std::vector<Passage>& passages) {
-  for (const Passage& passage : passages)
-    for (PlannedLayer& layer : layers)
-      if (passage.material.empty() && layer.name == passage.of && !passage.suspected.empty())
-        layer.passages.push_back({passage.name, passage.suspected});
+// What is suspected of a passage that is judged like its layer stands beside that layer, not for all of it.
+void add_passage_warning(std::vector<PlannedLayer>& layers, const Passage& passage) {
+  for (PlannedLayer& layer : layers)
+    if (layer.name == passage.of && !passage.suspected.empty())
+      layer.passages.push_back({passage.name, passage.suspected});
 }
 
 std::vector<Flag> against_margin(const std::vector<Flag>& flags, Role role) {
@@ -125,6 +138,11 @@ bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers) {
                      [](const PlannedLayer& layer) { return warnings_against_margin(layer).empty(); });
 }
 
+bool is_judged_like_layer(const Passage& passage, const std::vector<PlannedLayer>& layers) {
+  return std::none_of(layers.begin(), layers.end(),
+                      [&](const PlannedLayer& layer) { return layer.name == passage.name; });
+}
+
 std::optional<Diagnostic> target_fault(const Job& job, const std::string& target) {
   std::vector<std::string> removable;
   for (const Layer& layer : job.layers) {
@@ -147,9 +165,12 @@ std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalo
                                   [&](const PlannedLayer& layer) { return is_meant(layer.name, layer.role, target); });
   assert(meant != layers.end());
   meant->is_target = true;
-  add_passage_warnings(layers, job.passages);
-  for (const Passage& passage : job.passages)
-    if (!passage.material.empty()) layers.push_back(plan_passage(passage, catalogue));
+  for (const Passage& passage : job.passages) {
+    if (const Material* material = material_of(passage, catalogue))
+      layers.push_back(plan_passage(passage, *material, catalogue));
+    else
+      add_passage_warning(layers, passage);
+  }
   for (PlannedLayer& layer : layers) layer.liquid_sd = liquid_sd;
   return layers;
 }
