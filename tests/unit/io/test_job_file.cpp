@@ -108,7 +108,7 @@ TEST_CASE("what a layer may be else is checked as a whole") {
   };
   CHECK(faults({{"sandarac", 25, {}}, {"rosin", 74, {}}}).empty());
   CHECK(faults({{"sandrac", 25, {}}}).at(0).remedy == "did you mean \"sandarac\"?");
-  CHECK(faults({{"shellac", 25, {}}}).at(0).message.find("no Hansen sphere") != std::string::npos);
+  CHECK(faults({{"bitumen", 25, {}}}).at(0).message.find("no Hansen sphere") != std::string::npos);
   CHECK(faults({{"dammar_aged", 25, {}}}).at(0).message.find("twice") != std::string::npos);
   CHECK(faults({{"sandarac", 50, {}}, {"rosin", 50, {}}}).at(0).message.find("100 %") != std::string::npos);
   CHECK(faults({{"sandarac", 0, {}}}).size() == 1);
