@@ -128,11 +128,22 @@ TEST_CASE("faulty files about liquids together are refused, each with its place"
 TEST_CASE("records on liquids together name only what the catalogue has") {
   CHECK(complaint_about(shipped_with("miscibility.yaml", "[methanol, cyclohexane]", "[methanol, cyclohexan]"))
             .find("did you mean \"cyclohexane\"?") != std::string::npos);
-  CHECK(complaint_about(shipped_with("stand_ins.yaml", "n_octane: 1", "octane_n: 1")).find("\"octane_n\"") !=
+  CHECK(complaint_about(shipped_with("stand_ins.yaml", "n_octane: 0.56", "octane_n: 0.56")).find("\"octane_n\"") !=
         std::string::npos);
   CHECK(complaint_about(shipped_with("cautions.yaml", "[chloroform, ketone]", "[chloroform, ketones]"))
             .find("\"ketones\"") != std::string::npos);
   CHECK(complaint_about(shipped_with("unifac.yaml", "source: unifac", "source: onifac")).find("\"onifac") !=
         std::string::npos);
   CHECK(complaint_about(embedded_catalogue()) == "no complaint");
+}
+
+TEST_CASE("a range that runs backwards and a grade that is none are faults") {
+  CHECK(complaint_about(shipped_with("liquids/petroleum_fractions.yaml", "value: [95, 160]", "value: [160, 95]"))
+            .find("the end of a range cannot lie below its beginning") != std::string::npos);
+  for (const char* grade : {"7", "0", "2.5"}) {
+    const std::string instead = std::string("strongest_grade: {value: ") + grade;
+    INFO(instead);
+    CHECK(complaint_about(shipped_with("materials/oil_and_alkyd.yaml", "strongest_grade: {value: 3", instead))
+              .find("a grade is 1 (dissolves) to 6 (nothing seen)") != std::string::npos);
+  }
 }

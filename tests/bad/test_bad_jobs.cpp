@@ -58,7 +58,7 @@ const Bad table[] = {
     {"its choices", "  - acetone", "  - propanol", "n_propanol (1-propanol) or isopropanol"},
     {"ambiguous material", "dammar_aged", "dammar",
      "bad.yaml:6:12: error: \"dammar\" may be more than one material (layer \"varnish\")"},
-    {"what the catalogue does not hold", "dammar_aged", "acrylic paint", "no record yet: acrylic solution paint"},
+    {"what the catalogue does not hold", "dammar_aged", "epoxy", "no record yet: cured epoxy resin"},
     {"unknown material", "dammar_aged", "damar_aged", "bad.yaml:6:12: error: no material \"damar_aged\" is known"},
     {"nearest material named", "dammar_aged", "damar_aged", "did you mean \"dammar_aged\"?"},
     {"unknown material of a layer without a sphere", "oil_paint_old", "egg_temprea", "did you mean \"egg_tempera\"?"},

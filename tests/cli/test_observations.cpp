@@ -51,14 +51,14 @@ TEST_CASE("a material's card lists what was seen beside the chance, and marks wh
 }
 
 TEST_CASE("a material without a sphere shows its observations as not judged", "[observations]") {
-  const json card = card_of("shellac");
+  const json card = card_of("copal_hard");
   REQUIRE_FALSE(card.at("observations").empty());
   for (const json& row : card.at("observations")) {
     CHECK(row.at("chance_moves").is_null());
     CHECK(row.at("agreement").is_null());
     CHECK(row.at("not_judged") == "no_sphere");
   }
-  CHECK(holds(call({"show", "shellac"}).out, "no sphere"));
+  CHECK(holds(call({"show", "copal_hard"}).out, "no sphere"));
 }
 
 TEST_CASE("a solvent's card lists the materials, mixtures that hold it too", "[observations]") {

@@ -36,7 +36,7 @@ TEST_CASE("the sheet holds the ladder, cards, what is not predicted, sources and
   }
   CHECK(holds(sheet.out, "gentlest_job: 1"));
   CHECK(holds(sheet.out, "Command: gentlest sheet <bdi>demo</bdi>"));
-  CHECK(holds(sheet.out, "6.5 mL"));
+  CHECK(holds(sheet.out, "8.5 mL"));
 }
 
 TEST_CASE("the cards are to be ticked in the words of the log") {
@@ -70,7 +70,7 @@ TEST_CASE("no window is an answer on paper too") {
 }
 
 TEST_CASE("the vial and the measuring step reach the recipe") {
-  CHECK(holds(call({"sheet", "demo", "--vial", "20"}).out, "13 mL"));
+  CHECK(holds(call({"sheet", "demo", "--vial", "20"}).out, "17 mL"));
   const Result coarse = call({"sheet", "demo", "--vial", "3", "--measure", "1"});
   CHECK(holds(coarse.out, "as measured (rounded)"));
   CHECK(call({"sheet", "demo", "--vial", "1", "--measure", "2"}).code == 2);

@@ -28,7 +28,8 @@ struct OtherMaterial {
   Response response = {};
 };
 
-/// What is suspected of a passage that is judged like its layer.
+/// What is suspected of a passage that is judged like its layer. A passage suspected to hold resin is no such one:
+/// it is judged as a resinous glaze.
 struct PassageWarning {
   std::string passage;
   std::vector<Flag> flags;
@@ -39,7 +40,8 @@ enum class LayerBasis {
   found,      ///< the material that examination showed
   recorded,   ///< the material that the files say; not examined
   own_tests,  ///< the user's own tests: nothing is published of it, and the sphere's grade says nothing
-  passage     ///< the material that the job gives a passage
+  passage,    ///< the material that the job gives a passage
+  suspected   ///< the material that stands for what is suspected of a passage of which no more is known
 };
 
 /// One thing on the painting that a mixture meets: a layer, or a passage with a material of its own.
@@ -164,6 +166,14 @@ struct PartingPair {
 std::vector<PartingPair> parting_pairs(const std::vector<Liquid>& shelf, const Limits& limits,
                                        const Catalogue& catalogue);
 
+/// What some layers or passages to keep cost: the ladder as it would be without them. Those of one material count
+/// together, for each would hold the ladder where it is.
+struct LayerCost {
+  std::vector<std::string> without;  ///< names, in the order of Plan::layers
+  int rungs = 0;
+  double strongest_effect = 0;  ///< of the last rung
+};
+
 struct Plan {
   Job job;
   std::string catalogue_version;
@@ -184,6 +194,7 @@ struct Plan {
   std::optional<JudgedMixture>
       least_risk_that_works;  ///< without a window: least risk among those that reach the effect
   double effect_given_up = 0;
+  std::vector<LayerCost> costs;  ///< at most three, where the ladder would go clearly further; never without all
   std::uint64_t mixtures_judged = 0;
   bool margin_claimed = true;          ///< by margin_may_be_claimed
   std::vector<JobBottle> left_off;     ///< bottles not used, each with the reason
@@ -225,6 +236,9 @@ std::optional<Diagnostic> target_fault(const Job& job, const std::string& target
 
 /// The job's layers as the plan sees them: spheres, grades, flags. Throws InputError (Fault::usage) for target_fault.
 std::vector<PlannedLayer> planned_layers(const Job& job, const Catalogue& catalogue, const std::string& target = {});
+
+/// True of a passage that none of these planned layers speaks of by name.
+bool is_judged_like_layer(const Passage& passage, const std::vector<PlannedLayer>& layers);
 
 /// The warnings for which no margin is claimed, of the layer (without the name of a passage) and of its passages; and
 /// whether no layer has any, and each has a sphere.

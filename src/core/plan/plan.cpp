@@ -2,6 +2,7 @@
 
 #include "core/plan/advice.hpp"
 #include "core/plan/judged_mixture.hpp"
+#include "core/plan/layer_costs.hpp"
 #include "core/plan/plan_remarks.hpp"
 #include "core/plan/planned_chance.hpp"
 #include "core/plan/planned_layers.hpp"
@@ -97,6 +98,8 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
   plan.mixtures_judged = count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent);
   plan.effect_given_up = ladder.effect_given_up;
   plan.most_effect = most_effect_of(ladder, task);
+  plan.costs = layer_costs(
+      task, plan.layers, ladder, goal, [&] { return proposal_filter(limits, catalogue); }, progress);
   plan.shelf = task.shelf;
   for (const Candidate& candidate : ladder.frontier) plan.frontier.push_back(candidate.verdict);
   plan.outcome = ladder.window ? Outcome::window : Outcome::no_window;

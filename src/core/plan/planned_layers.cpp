@@ -83,23 +83,38 @@ PlannedLayer plan_layer(const Layer& layer, const Limits& limits, const Catalogu
   return planned;
 }
 
-PlannedLayer plan_passage(const Passage& passage, const Limits& limits, const Catalogue& catalogue) {
+// What a passage is judged as of which no more is known than that it may hold resin; null: as its layer.
+const Material* stand_in_of_suspicion(const Passage& passage, const Catalogue& catalogue) {
+  const auto& flags = passage.suspected;
+  if (std::find(flags.begin(), flags.end(), Flag::resinous) == flags.end()) return nullptr;
+  const Material* glaze = catalogue.find_material("oil_resin_glaze");
+  return glaze && glaze->sphere ? glaze : nullptr;
+}
+
+// Empty where the passage is judged like its layer.
+std::string material_of(const Passage& passage, const Catalogue& catalogue) {
+  if (!passage.material.empty()) return passage.material;
+  const Material* stand_in = stand_in_of_suspicion(passage, catalogue);
+  return stand_in ? stand_in->id : std::string();
+}
+
+PlannedLayer plan_passage(const Passage& passage, const std::string& material, const Limits& limits,
+                          const Catalogue& catalogue) {
   PlannedLayer planned;
   planned.name = passage.name;
   planned.role = Role::keep;
-  planned.basis = LayerBasis::passage;
+  planned.basis = passage.material.empty() ? LayerBasis::suspected : LayerBasis::passage;
   planned.passage_of = passage.of;
   add_flags(planned.flags, passage.suspected);
-  take_material(planned, passage.material, limits, catalogue);
+  take_material(planned, material, limits, catalogue);
   return planned;
 }
 
-// What is suspected of a passage without a material of its own stands beside its layer, not for all of it.
-void add_passage_warnings(std::vector<PlannedLayer>& layers, const std::vector<Passage>& passages) {
-  for (const Passage& passage : passages)
-    for (PlannedLayer& layer : layers)
-      if (passage.material.empty() && layer.name == passage.of && !passage.suspected.empty())
-        layer.passages.push_back({passage.name, passage.suspected});
+// What is suspected of a passage that is judged like its layer stands beside that layer, not for all of it.
+void add_passage_warning(std::vector<PlannedLayer>& layers, const Passage& passage) {
+  for (PlannedLayer& layer : layers)
+    if (layer.name == passage.of && !passage.suspected.empty())
+      layer.passages.push_back({passage.name, passage.suspected});
 }
 
 std::vector<Flag> against_margin(const std::vector<Flag>& flags, Role role) {
@@ -152,6 +167,11 @@ bool is_risk_open(const std::vector<PlannedLayer>& layers) {
                       [](const PlannedLayer& layer) { return layer.role == Role::keep && layer.sphere; });
 }
 
+bool is_judged_like_layer(const Passage& passage, const std::vector<PlannedLayer>& layers) {
+  return std::none_of(layers.begin(), layers.end(),
+                      [&](const PlannedLayer& layer) { return layer.name == passage.name; });
+}
+
 std::optional<Diagnostic> target_fault(const Job& job, const std::string& target) {
   std::vector<std::string> removable;
   for (const Layer& layer : job.layers) {
@@ -168,9 +188,13 @@ std::optional<Diagnostic> target_fault(const Job& job, const std::string& target
 std::vector<PlannedLayer> layers_as_known(const Job& job, const Catalogue& catalogue) {
   std::vector<PlannedLayer> layers;
   for (const Layer& layer : job.layers) layers.push_back(plan_layer(layer, job.limits, catalogue));
-  add_passage_warnings(layers, job.passages);
-  for (const Passage& passage : job.passages)
-    if (!passage.material.empty()) layers.push_back(plan_passage(passage, job.limits, catalogue));
+  for (const Passage& passage : job.passages) {
+    const std::string material = material_of(passage, catalogue);
+    if (material.empty())
+      add_passage_warning(layers, passage);
+    else
+      layers.push_back(plan_passage(passage, material, job.limits, catalogue));
+  }
   return layers;
 }
 

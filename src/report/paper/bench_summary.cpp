@@ -67,7 +67,7 @@ std::string layers_html(const Plan& plan) {
     (layer.role == Role::remove ? go : stay).push_back(words);
   }
   for (const Passage& passage : plan.job.passages)
-    if (passage.material.empty())
+    if (is_judged_like_layer(passage, plan.layers))
       stay.push_back("passage <b>" + user_text(passage.name) + "</b>, judged like " + user_text(passage.of) +
                      (passage.suspected.empty() ? "" : "; warning: " + html_text(flags_text(passage.suspected))) +
                      (passage.note.empty() ? "" : ": " + user_text(passage.note)));

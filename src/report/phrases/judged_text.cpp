@@ -79,7 +79,7 @@ std::string layers_text(const std::vector<PlannedLayer>& layers, const std::vect
     if (!layer.flags.empty()) text += bullet("Warning for " + layer.name + ": " + flags_text(layer.flags));
   }
   for (const Passage& passage : passages)
-    if (passage.material.empty())
+    if (is_judged_like_layer(passage, layers))
       text += bullet(fmt::format("Passage {}: judged like its layer, {}{}", passage.name, passage.of,
                                  passage.suspected.empty() ? "" : "; suspected " + flags_text(passage.suspected)));
   return text;

@@ -71,6 +71,8 @@ std::string basis_words(const PlannedLayer& layer) {
       return own_tests;
     case LayerBasis::passage:
       return "passage of " + layer.passage_of;
+    case LayerBasis::suspected:
+      return "passage of " + layer.passage_of + ", judged as what is suspected";
   }
   return {};
 }

@@ -9,6 +9,10 @@ std::vector<double> values_of(double value) {
   return {value};
 }
 
+std::vector<double> values_of(int value) {
+  return {static_cast<double>(value)};
+}
+
 std::vector<double> values_of(const Hansen& value) {
   return {value.dD, value.dP, value.dH};
 }

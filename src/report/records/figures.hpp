@@ -11,6 +11,7 @@
 namespace gentlest {
 
 std::vector<double> values_of(double value);
+std::vector<double> values_of(int value);
 std::vector<double> values_of(const Hansen& value);
 std::vector<double> values_of(const Teas& value);
 std::vector<double> values_of(const Sphere& value);

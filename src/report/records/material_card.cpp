@@ -83,6 +83,11 @@ FigureGroup behaviour_group(const Material& material) {
   if (material.response)
     response.statements.push_back({{}, "yes", material.response->source, std::string(to_word(Standing::measured)), {}});
   group.figures = {region, response};
+  if (material.strongest_grade)
+    group.figures.push_back(
+        figure_of("strongest_grade", "strongest grade that happens to it", "", material.strongest_grade));
+  if (material.harm_grade)
+    group.figures.push_back(figure_of("harm_grade", "a swab harms it up to grade", "", material.harm_grade));
   return group;
 }
 

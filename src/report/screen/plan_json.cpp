@@ -125,6 +125,11 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
     document["frontier"].push_back(
         {{"effect", computed_value(verdict.effect)}, {"risk", computed_value(verdict.risk)}});
   document["effect_given_up"] = computed_value(plan.effect_given_up);
+  document["costs"] = Json::array();
+  for (const LayerCost& cost : plan.costs)
+    document["costs"].push_back({{"without", cost.without},
+                                 {"rungs", cost.rungs},
+                                 {"strongest_effect", computed_value(cost.strongest_effect)}});
   document["mixtures_judged"] = plan.mixtures_judged;
   document["margin_claimed"] = plan.margin_claimed;
   document["liquids"] = liquids_json(liquids_of(planned_mixtures(plan)));

@@ -2,6 +2,7 @@
 #include "report/form/table.hpp"
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/headings.hpp"
+#include "report/phrases/layer_cost_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
@@ -135,6 +136,13 @@ std::string sightings_text(const std::vector<const JudgedMixture*>& mixtures, co
   return text.empty() ? text : heading("What was seen of these mixtures and their liquids", style) + text;
 }
 
+std::string layer_costs_text(const Plan& plan, const Style& style) {
+  if (plan.costs.empty()) return {};
+  std::string text = heading("What keeping it costs", style);
+  for (const std::string& words : layer_cost_words(plan)) text += bullet(words);
+  return text + paragraph(layer_cost_use);
+}
+
 std::string advice_text(const char* title, const std::vector<Remark>& remarks, const Style& style) {
   if (remarks.empty()) return {};
   std::string text = heading(title, style);
@@ -188,6 +196,7 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
   if (window && plan.effect_given_up > 0.0005)
     text += paragraph(fmt::format("Keeping to {} costs {} of effect on average.",
                                   counted(plan.bottles.size(), "bottle", "bottles"), per_cent(plan.effect_given_up)));
+  text += layer_costs_text(plan, style);
   text += measures_text(plan, bench, style);
   text += sightings_text(mixtures, style);
   if (!mixtures.empty()) text += places_text(plan, mixtures, style) + flips_text(plan, mixtures);

@@ -104,7 +104,7 @@ TEST_CASE("what cannot be judged says why, and everything else is judged") {
     }
     if (one.chances) CHECK(one.chances->moves <= one.chances->affects + 1e-9);
   }
-  CHECK(no_sphere > 100);
+  CHECK(no_sphere > 40);
   CHECK(in_words > 10);
   CHECK(told > 0);
 }

@@ -47,17 +47,17 @@ TEST_CASE("before any reading the beliefs are the catalogue's") {
 
 TEST_CASE("what a layer may be else is weighed by the readings, and the ladder follows its own material") {
   Job job = demo();
-  job.layers[0].possible = {{"sandarac", 40, {}}};
+  job.layers[0].possible = {{"dammar_fresh", 40, {}}};
   const Progress before = follow_readings(job, catalogue(), {});
   REQUIRE(before.task.target->prior().hypotheses.size() == 2);
   CHECK(before.task.target->prior().hypotheses[0].weight == Approx(0.6));
-  CHECK(before.task.target->prior().hypotheses[1].what == catalogue().find_material("sandarac")->name);
-  // Alcohol lies near sandarac; what lies near dammar alone does nothing here.
+  CHECK(before.task.target->prior().hypotheses[1].what == catalogue().find_material("dammar_fresh")->name);
+  // Aged dammar comes off in alcohol, fresh dammar in hydrocarbons and esters; here only the latter act.
   std::vector<Reading> readings;
   for (const char* mixture : {"isooctane 60, ethyl acetate 40", "dearomatised white spirit 50, ethyl acetate 50"})
     readings.push_back(
-        swab(static_cast<int>(readings.size()) + 1, mixture, RemovalReading::no_effect, OriginalReading::nothing_seen));
-  readings.push_back(swab(3, "ethanol 96 % 100", RemovalReading::fully, OriginalReading::nothing_seen));
+        swab(static_cast<int>(readings.size()) + 1, mixture, RemovalReading::fully, OriginalReading::nothing_seen));
+  readings.push_back(swab(3, "ethanol 96 % 100", RemovalReading::no_effect, OriginalReading::nothing_seen));
   const Progress after = follow_readings(job, catalogue(), readings);
   CHECK(after.task.target->hypothesis_chances()[1] > before.task.target->hypothesis_chances()[1] + 0.05);
   const Plan with = make_plan(job, catalogue());
