@@ -79,7 +79,7 @@ TEST_CASE("a layer tied and bent is judged by all of it, and the search's figure
   for (const char* words : {"ethanol 60, isooctane 40", "acetone 50, isooctane 50"}) {
     const JudgedMixture judged =
         judge_mixture(parse_mixture(words, shipped_catalogue()), {layer}, Limits(), shipped_catalogue());
-    const Outlook& outlook = judged.outlooks.front();
+    const Outlook& outlook = *judged.outlooks.front();
     const UncertainSphere met = met_by_liquids(layer);
     CHECK(met.shared == tied_and_bent().sphere->shared);
     const double factor = reach_factor(bent, judged.point);
@@ -139,7 +139,8 @@ TEST_CASE("a film that only swells: its grades reach plan, words, next test and 
   CHECK(paint->response.strongest == 3);
   CHECK(paint->own_response);
   CHECK(grade_that_counts(*paint, job.limits) == 5);
-  CHECK(two_numbers_text(layers, job.limits).find("swells a little") != std::string::npos);
+  const std::string words = affected_words(layers, job.limits, [](const std::string& name) { return name; });
+  CHECK(words.find("\"swells a little\" or stronger") != std::string::npos);
   const Progress progress = follow_readings(job, catalogue, {});
   const auto belief = std::find_if(progress.task.kept.begin(), progress.task.kept.end(),
                                    [&](const KeptBelief& kept) { return kept.name == paint->name; });
