@@ -81,6 +81,8 @@ TEST_CASE("where no risk can be told no page prints one") {
   CHECK_FALSE(holds(words, "nothing to keep"));
   CHECK_FALSE(holds(words, "<0.1 %"));
   CHECK(holds(words_of(call({"chart", written.job})), "there is no risk to draw"));
+  CHECK(holds(words_of(call({"mixture", written.job, "isooctane 50, xylene 50"})),
+              "What drying does to the layers to keep is not known"));
 }
 
 TEST_CASE("a harm on a layer without a sphere stands in the first lines of next and of the report") {

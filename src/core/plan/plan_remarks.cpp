@@ -69,7 +69,7 @@ void cite(std::set<std::string>& keys, const Mixture& mixture) {
 std::vector<Source> list_sources(const Plan& plan, const Catalogue& catalogue) {
   std::set<std::string> keys;
   for (const PlannedLayer& layer : plan.layers) {
-    keys.insert(layer.sphere_source);
+    if (layer.sphere) keys.insert(layer.sphere_source);
     if (layer.sphere) keys.insert(layer.response.source);
     for (const SeenRow& seen : layer.seen) keys.insert(seen.row->source);
   }

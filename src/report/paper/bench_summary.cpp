@@ -188,7 +188,8 @@ std::string numbers_html(const Plan& plan, const Bench& bench) {
                   "mark means that inside or outside is open.",
                   user_text(plan.layers[plan.target].name),
                   html_text(grade_words(grade_that_counts(plan.layers[plan.target], limits))),
-                  html_text(harm_words(plan.layers, limits)), html_text(per_cent(limits.risk_limit))));
+                  affected_words(plan.layers, limits, [](const std::string& name) { return user_text(name); }),
+                  html_text(per_cent(limits.risk_limit))));
   std::vector<std::string> totals;
   for (const SessionTotal& total : bench.totals)
     totals.push_back(user_text(total.label) + " " + as_recorded(total.volume.value) + " mL");

@@ -47,11 +47,6 @@ std::string affected_words(const std::vector<PlannedLayer>& layers, const Limits
 std::string unjudged_text(const std::vector<PlannedLayer>& layers, const std::vector<FirstTest>& tests,
                           const std::vector<JudgedMixture>& to_try, const Style& style);
 
-/// Layers without a sphere: that they are not judged, what was seen on them, and the first tests where there are any.
-/// Empty where every layer has a sphere.
-std::string unjudged_text(const std::vector<PlannedLayer>& layers, const std::vector<FirstTest>& tests,
-                          const std::vector<JudgedMixture>& to_try, const Style& style);
-
 /// What effect and risk count, in one sentence each.
 std::string two_numbers_text(const std::vector<PlannedLayer>& layers, const Limits& limits);
 

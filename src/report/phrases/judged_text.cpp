@@ -104,15 +104,18 @@ std::string unjudged_text(const std::vector<PlannedLayer>& layers, const std::ve
   return text;
 }
 
-std::string harm_words(const std::vector<PlannedLayer>& layers, const Limits& limits) {
+std::string affected_words(const std::vector<PlannedLayer>& layers, const Limits& limits,
+                           const std::function<std::string(const std::string&)>& name) {
   std::map<int, std::vector<std::string>> by_grade;
   for (const PlannedLayer& layer : layers)
-    if (layer.role == Role::keep) by_grade[grade_that_counts(layer, limits)].push_back(layer.name);
+    if (layer.role == Role::keep && layer.sphere)
+      by_grade[grade_that_counts(layer, limits)].push_back(name(layer.name));
   if (by_grade.empty()) by_grade[risk_grade_of({}, limits)] = {};
   std::vector<std::string> words;
-  for (const auto& [grade, names] : by_grade)
-    words.push_back(
-        fmt::format("{}\"{}\" or stronger", by_grade.size() > 1 ? joined(names) + ": " : "", grade_words(grade)));
+  for (const auto& [grade, names] : by_grade) {
+    const std::string whose = by_grade.size() > 1 ? joined(names) + ": " : "";
+    words.push_back(whose + "\"" + grade_words(grade) + "\" or stronger");
+  }
   return joined(words, "; ");
 }
 
@@ -123,7 +126,7 @@ std::string two_numbers_text(const std::vector<PlannedLayer>& layers, const Limi
       "\"{}\" or stronger). Risk: the largest chance, over all layers to keep, that one is "
       "affected ({}).",
       target ? target->name : "", grade_words(target ? grade_that_counts(*target, limits) : limits.effect_grade),
-      harm_words(layers, limits)));
+      affected_words(layers, limits, [](const std::string& name) { return name; })));
 }
 
 }  // namespace gentlest

@@ -56,9 +56,13 @@ std::string sphere_in_words(const PlannedLayer& layer) {
 
 std::string of_borrowed_curve(const std::vector<PlannedLayer>& layers) {
   std::vector<std::string> names;
-  for (const PlannedLayer& layer : layers)
+  bool all = true;
+  for (const PlannedLayer& layer : layers) {
+    if (!layer.sphere) continue;
+    all = all && !layer.own_response;
     if (!layer.own_response) names.push_back(layer.name);
-  return names.size() == layers.size() ? "" : " of " + joined(names);
+  }
+  return all ? "" : " of " + joined(names);
 }
 
 std::string basis_words(const PlannedLayer& layer) {

@@ -102,7 +102,7 @@ std::string progress_text(const Progress& progress, const std::optional<RungRoom
   if (next.is_surprised)
     text += bullet("the readings fit badly with what was held before the tests: examine what the layers are");
   const bool borrowed = std::any_of(progress.layers.begin(), progress.layers.end(),
-                                    [](const PlannedLayer& layer) { return !layer.own_response; });
+                                    [](const PlannedLayer& layer) { return layer.sphere && !layer.own_response; });
   if (borrowed)
     text += bullet("the response curve" + of_borrowed_curve(progress.layers) +
                    " is borrowed from fresh resins in long contact; the swab decides, look at it");

@@ -69,7 +69,7 @@ TEST_CASE("the bench measures what the plan proposes") {
     CHECK(mixture.recipe.total.value == Approx(10));
     CHECK_FALSE(mixture.as_measured);  // steps of 5 % are whole half millilitres
     REQUIRE(mixture.chance_bands.size() == plan.layers.size());
-    for (const Band& band : mixture.chance_bands) CHECK(band.low <= band.high);
+    for (const std::optional<Band>& band : mixture.chance_bands) CHECK(band->low <= band->high);
     REQUIRE(as_made(mixture).fate.drift);
     REQUIRE(as_made(mixture).fate.drying_risk.size() == as_made(mixture).fate.drift->path.size());
     CHECK(as_made(mixture).fate.drying_risk.front() == test::near(as_made(mixture).fate.risk.at_start, 2e-4));

@@ -68,7 +68,7 @@ TEST_CASE("the risk at the start of a drift is the risk of the mixture") {
     const JudgedMixture judged =
         judge_mixture(mixture_from(text), planned_layers(job, shipped_catalogue()), job.limits, shipped_catalogue());
     REQUIRE(judged.fate.drift);
-    CHECK(judged.fate.risk.at_start == near(judged.risk, 1e-3));
+    CHECK(judged.fate.risk.at_start == near(*judged.risk, 1e-3));
     CHECK(judged.fate.risk.worst >= judged.fate.risk.at_start);
   }
 }

@@ -76,8 +76,7 @@ TEST_CASE("what is not known of the liquids widens every layer alike, on the lad
       judge_mixture(parse_mixture("isooctane 70, acetone 30", with_deviation()), {wide}, Limits(), with_deviation());
   const UncertainSphere met = met_by_liquids(wide);
   CHECK(judged.outlooks[0]->RED_band == RED_band(judged.point, met));
-  const double exact =
-      test::chance_of_grade(judged.point, met, response_of(wide, with_deviation()), Limits().effect_grade);
+  const double exact = test::chance_of_grade(judged.point, met, wide.response, Limits().effect_grade);
   CHECK(std::abs(judged.outlooks[0]->chance - exact) < 2e-4);
   const Progress progress = follow_readings(demo(with_deviation()), with_deviation(), {});
   CHECK(progress.task.target->prior().hypotheses.front().sphere.sd == met_by_liquids(wide).sd);

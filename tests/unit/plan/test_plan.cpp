@@ -46,10 +46,10 @@ TEST_CASE("the demo painting has a ladder, gentle to strong in both numbers, wit
     CHECK(rung.riskiest == "oil paint");
     CHECK(rung.margin_RED);
     CHECK_FALSE(rung.hazards.signal_word.empty());
-    for (const Outlook& outlook : rung.outlooks) {
-      CHECK(outlook.RED_band.low <= outlook.RED);
-      CHECK(outlook.RED <= outlook.RED_band.high);
-      CHECK(outlook.may_flip == (outlook.RED_band.low < 1 && outlook.RED_band.high > 1));
+    for (const std::optional<Outlook>& outlook : rung.outlooks) {
+      CHECK(outlook->RED_band.low <= outlook->RED);
+      CHECK(outlook->RED <= outlook->RED_band.high);
+      CHECK(outlook->may_flip == (outlook->RED_band.low < 1 && outlook->RED_band.high > 1));
     }
   }
   CHECK(plan.watch.front() == Watch{WatchKind::begin_gently});

@@ -73,7 +73,7 @@ std::vector<double> effects_by_trying_all(const Job& job) {
     for (const ShelfBottle& one : job.shelf)
       if (100 * share_of(mixture, one.solvent) > one.at_most_percent + 1e-9) return;
     const JudgedMixture judged = judge_mixture(mixture, layers, job.limits, catalogue);
-    verdicts.push_back({judged.effect, judged.risk, -1});
+    verdicts.push_back({*judged.effect, *judged.risk, -1});
   });
   std::vector<double> effects;
   std::sort(verdicts.begin(), verdicts.end(), [](const Verdict& a, const Verdict& b) {
