@@ -57,6 +57,8 @@ struct PlannedLayer {
                                           ///< Nothing: what was seen stands in its place, and no figure
   std::string no_sphere = {};             ///< without a sphere: why, as recorded; empty of an unknown material
   std::vector<SeenRow> seen = {};         ///< without a sphere: what was seen on the material
+  std::vector<SeenRow> observed = {};     ///< with one: the same, beside the chance
+  int observations_fitted = 0;            ///< that moved or bent the sphere
   Hansen liquid_sd;                       ///< largest deviation of a liquid of the job's shelf, MPa^0.5
   SphereGrade grade = SphereGrade::assumed;
   std::string sphere_source;                  ///< key of sources.yaml, or the user's words
@@ -116,6 +118,7 @@ struct JudgedMixture {
   std::optional<double> margin_RED;  ///< smallest RED - 1 over the layers to keep; empty where no margin is claimed
   HazardSummary hazards;
   Fate fate;
+  std::vector<VerySighting> very = {};  ///< of the very mixture, on layers with a sphere
 };
 
 /// True when the mixture's risk, as it stands in the vial, passes the job's limit. A risk that is not known passes

@@ -1,5 +1,6 @@
-// What was seen of liquids on a layer that has no sphere. It stands where a chance would stand and is never made into
-// one: a kind, the observations behind it, and what of the mixture they speak of.
+// What was seen of liquids on a layer: beside the chance, or, on a layer that has no sphere, instead of it. There it
+// stands where a chance would stand and is never made into one: a kind, the observations behind it, and what of the
+// mixture they speak of.
 #pragma once
 
 #include "gentlest/catalogue/catalogue.hpp"
@@ -50,6 +51,14 @@ struct LayerSighting {
   std::vector<PartSighting> parts;  ///< by falling fraction
 };
 
+/// What was seen of a very mixture (as LayerSighting::of_mixture, or a liquid alone) on a layer that a sphere judges:
+/// it stands beside the chance and outranks it.
+struct VerySighting {
+  std::string layer;
+  Role role = Role::keep;
+  std::vector<SeenRow> rows;  ///< at least one
+};
+
 /// What an observation says by this grade. It acts where its weakest grade still counts, spares where its strongest
 /// does not; one that is only told in words may act.
 Sighting sighting_of(const Observation& seen, int grade);
@@ -67,4 +76,8 @@ std::vector<SeenRow> rows_of_liquid(const std::vector<SeenRow>& rows, const Solv
 std::vector<LayerSighting> sightings_of(const Mixture& mixture, const std::vector<PlannedLayer>& layers,
                                         const Catalogue& catalogue);
 
+/// The same of a mixture that was seen as it is, on the layers with a sphere; layers of which nothing was seen left
+/// out.
+std::vector<VerySighting> very_sightings_of(const Mixture& mixture, const std::vector<PlannedLayer>& layers,
+                                            const Catalogue& catalogue);
 }  // namespace gentlest

@@ -68,6 +68,7 @@ JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedL
   JudgedMixture judged{mixture, {}, point, teas_fractions(point),     {}, {}, {},
                        {},      {}, {},    hazards_of_parts(mixture), {}};
   judged.seen = sightings_of(mixture, layers, catalogue);
+  judged.very = very_sightings_of(mixture, layers, catalogue);
   const bool claim = margin_may_be_claimed(layers);
   for (std::size_t i = 0; i < layers.size(); ++i) {
     judged.outlooks.emplace_back();

@@ -77,6 +77,8 @@ std::vector<Source> list_sources(const Plan& plan, const Catalogue& catalogue) {
     if (bottle.left_off->seen) keys.insert(bottle.left_off->seen->source);
   for (const JudgedMixture* planned : planned_mixtures(plan)) {
     cite(keys, planned->mixture);
+    for (const VerySighting& very : planned->very)
+      for (const SeenRow& seen : very.rows) keys.insert(seen.row->source);
     const std::vector<std::string>& phases = planned->fate.phases.sources;
     keys.insert(phases.begin(), phases.end());
   }

@@ -46,6 +46,8 @@ void take_material(PlannedLayer& planned, const std::string& name, const Limits&
   planned.sphere_source = material.sphere->sphere.chosen.source;
   planned.assumption = material.sphere->assumption;
   planned.reach = local_reach(material);
+  planned.observed = rows_on(material, grade_that_counts(planned, limits), catalogue);
+  if (material.conditioning) planned.observations_fitted = material.conditioning->observations;
 }
 
 void add_possible(PlannedLayer& planned, const Layer& layer, const Catalogue& catalogue) {

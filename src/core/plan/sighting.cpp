@@ -122,4 +122,20 @@ std::vector<LayerSighting> sightings_of(const Mixture& mixture, const std::vecto
   return sightings;
 }
 
+std::vector<VerySighting> very_sightings_of(const Mixture& mixture, const std::vector<PlannedLayer>& layers,
+                                            const Catalogue& catalogue) {
+  std::vector<VerySighting> sightings;
+  const std::vector<PureShare> shares = pure_shares(mixture, catalogue);
+  for (const PlannedLayer& layer : layers) {
+    if (!layer.sphere) continue;
+    std::vector<SeenRow> rows = rows_of_mixture(layer.observed, shares);
+    // A little water in a bottle's grade does not make another liquid of it.
+    if (rows.empty() && mixture.parts().size() == 1)
+      rows = rows_of_liquid(layer.observed, *mixture.parts().front().liquid.solvent);
+    worst_first(rows);
+    if (!rows.empty()) sightings.push_back({layer.name, layer.role, std::move(rows)});
+  }
+  return sightings;
+}
+
 }  // namespace gentlest

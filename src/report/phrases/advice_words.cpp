@@ -43,6 +43,11 @@ Remark flag_words(const Watch& watch) {
   return {};
 }
 
+std::string ended(std::string sentence) {
+  if (!sentence.empty() && sentence.back() != '.') sentence += '.';
+  return sentence;
+}
+
 // Behind the names of a layer and its material.
 std::string sphere_weakness(const PlannedLayer& layer) {
   switch (layer.grade) {
@@ -57,7 +62,12 @@ std::string sphere_weakness(const PlannedLayer& layer) {
     case SphereGrade::unsupported:
       return "published without tests to check it against";
     case SphereGrade::assumed:
-      return layer.assumption;
+      if (layer.observations_fitted == 0) return layer.assumption;
+      return fmt::format(
+          "no sphere of it is published. Starting from this stand-in: {} {} of it moved and bent the "
+          "sphere (docs/observations.md)",
+          ended(layer.assumption),
+          counted(static_cast<std::size_t>(layer.observations_fitted), "observation", "observations"));
   }
   return {};
 }

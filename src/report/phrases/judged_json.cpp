@@ -92,10 +92,9 @@ Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& l
   json["layers"] = Json::array();
   for (std::size_t i = 0; i < judged.outlooks.size(); ++i)
     json["layers"].push_back(outlook_json(judged.outlooks[i], layers[i]));
-  if (!judged.seen.empty()) {
-    json["seen"] = sightings_json(judged);
-    json["seen_words"] = sighting_sentences(judged);
-  }
+  if (!judged.seen.empty()) json["seen"] = sightings_json(judged);
+  if (!judged.very.empty()) json["seen_of_very_mixture"] = very_sightings_json(judged);
+  if (!judged.seen.empty() || !judged.very.empty()) json["seen_words"] = sighting_sentences(judged);
   json["fate"] = fate_json(judged, limits.risk_limit);
   json["hazards_of_parts"] = hazards_json(judged);
   return json;
@@ -155,6 +154,7 @@ Json layers_json(const std::vector<PlannedLayer>& layers, const Limits& limits) 
     json["chosen_because"] = basis_words(layer);
     add_sphere(json, layer);
     json["assumption"] = json_text(layer.assumption);
+    json["observations_fitted"] = layer.observations_fitted;
     json["possible"] = Json::array();
     for (const OtherMaterial& other : layer.possible)
       json["possible"].push_back({{"material", other.material},

@@ -179,6 +179,10 @@ std::vector<std::string> sighting_warnings(const JudgedMixture& judged) {
 
 std::vector<std::string> sighting_sentences(const JudgedMixture& judged) {
   std::vector<std::string> sentences;
+  for (const VerySighting& very : judged.very)
+    sentences.push_back(fmt::format("{} on \"{}\": this very {} {}. That outranks the chance.",
+                                    worst_of(very.rows) == Sighting::acts ? "Seen to act" : "Seen", very.layer,
+                                    judged.mixture.parts().size() == 1 ? "liquid" : "mixture", results_of(very.rows)));
   for (const LayerSighting& sighting : judged.seen) {
     const bool one_liquid = judged.mixture.parts().size() == 1;
     for (const SeenRow& seen : sighting.of_mixture)
@@ -263,6 +267,16 @@ Json seen_rows_json(const std::vector<SeenRow>& rows) {
                     {"contact", contact_in_words(*seen.row)},
                     {"source", seen.row->source},
                     {"standing", std::string(to_word(seen.row->witness))}});
+  return list;
+}
+
+Json very_sightings_json(const JudgedMixture& judged) {
+  Json list = Json::array();
+  for (const VerySighting& very : judged.very)
+    list.push_back({{"layer", very.layer},
+                    {"role", role_word(very.role)},
+                    {"seen", sighting_word(worst_of(very.rows))},
+                    {"observations", seen_rows_json(very.rows)}});
   return list;
 }
 

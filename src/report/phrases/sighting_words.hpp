@@ -59,6 +59,7 @@ std::string acting_words(const Observation& seen, const std::string& layer);
 /// For programs.
 std::string sighting_word(Sighting seen);
 Json sightings_json(const JudgedMixture& judged);
+Json very_sightings_json(const JudgedMixture& judged);
 Json seen_rows_json(const std::vector<SeenRow>& rows);
 
 }  // namespace gentlest

@@ -46,7 +46,11 @@ std::string grade_in_words(SphereGrade grade) {
 
 std::string range_in_words(const PlannedLayer& layer) {
   if (!layer.sphere) return state_of_unjudged(layer);
-  return layer.basis == LayerBasis::own_tests ? "your own tests: " + layer.sphere_source : grade_in_words(layer.grade);
+  if (layer.basis == LayerBasis::own_tests) return "your own tests: " + layer.sphere_source;
+  if (layer.observations_fitted == 0) return grade_in_words(layer.grade);
+  const std::string by = counted(static_cast<std::size_t>(layer.observations_fitted), "observation", "observations");
+  return layer.grade == SphereGrade::assumed ? "stand-in, fitted to " + by + " of this material"
+                                             : grade_in_words(layer.grade) + "; bent by " + by;
 }
 
 std::string sphere_in_words(const PlannedLayer& layer) {
