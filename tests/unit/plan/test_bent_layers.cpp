@@ -110,6 +110,26 @@ TEST_CASE("JSON says how far a layer's range is bent and its figures are tied, a
   CHECK(layers[1].count("reach") == 0);
 }
 
+TEST_CASE("the shipped spheres that observations moved are tabulated within 1e-4 beside the liquids that were seen") {
+  const HansenBox box{{14, 0, 0}, {19, 16, 25}};
+  int number = 0, moved = 0;
+  for (const Material& material : shipped_catalogue().materials()) {
+    const std::optional<UncertainSphere> sphere = uncertain_sphere(material, shipped_catalogue());
+    if (!sphere || !material.conditioning || ++number % 4 != 0) continue;
+    ++moved;
+    const FieldSubject subject{*sphere, response_of(material, shipped_catalogue()), 3, local_reach(material)};
+    const ChanceField field = std::move(chance_fields(box, {subject}).front());
+    for (std::size_t i = 0; i < subject.reach.places.size(); i += 5) {
+      const Hansen& at = subject.reach.places[i].at;
+      const Hansen point{std::clamp(at.dD + 0.3, 14.0, 19.0), std::clamp(at.dP + 0.4, 0.0, 16.0),
+                         std::clamp(at.dH + 0.5, 0.0, 25.0)};
+      INFO(material.id << " at " << point.dD << ' ' << point.dP << ' ' << point.dH);
+      CHECK(field(point) == test::near(test::chance_by_sums(point, subject), 1e-4));
+    }
+  }
+  CHECK(moved > 5);
+}
+
 TEST_CASE("which grades count: the job's word, else the material's, else the usual; no stronger than ever happens") {
   PlannedLayer kept;
   Limits limits;
