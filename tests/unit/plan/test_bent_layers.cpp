@@ -35,9 +35,17 @@ UncertainSphere& sphere_of(PlannedLayer& layer) {
 
 const LocalReach bent = {{{{15.8, 6, 11}, 0.4}, {{15.5, 7, 4}, -0.3}}, 3};
 
-// The demo's varnish, its figures tied and its range bent.
-PlannedLayer tied_and_bent() {
+// The demo's varnish, round and its figures independent, whatever observations make of it.
+PlannedLayer plain_layer() {
   PlannedLayer layer = planned_layers(demo(shipped_catalogue()), shipped_catalogue()).front();
+  sphere_of(layer).shared = {};
+  layer.reach = {};
+  return layer;
+}
+
+// The same, its figures tied and its range bent.
+PlannedLayer tied_and_bent() {
+  PlannedLayer layer = plain_layer();
   UncertainSphere& sphere = sphere_of(layer);
   sphere.shared.dP_dH = 0.5 * sphere.sd.dP * sphere.sd.dH;
   sphere.shared.dH_R0 = 0.4 * sphere.sd.dH * sphere.R0_sd;
@@ -93,7 +101,7 @@ TEST_CASE("a layer tied and bent is judged by all of it, and the search's figure
 }
 
 TEST_CASE("JSON says how far a layer's range is bent and its figures are tied, and only where they are") {
-  const PlannedLayer plain = planned_layers(demo(shipped_catalogue()), shipped_catalogue()).front();
+  const PlannedLayer plain = plain_layer();
   const PlannedLayer layer = tied_and_bent();
   const JudgedMixture judged = judge_mixture(parse_mixture("ethanol 60, isooctane 40", shipped_catalogue()),
                                              {layer, plain}, Limits(), shipped_catalogue());
