@@ -35,9 +35,17 @@ UncertainSphere& sphere_of(PlannedLayer& layer) {
 
 const LocalReach bent = {{{{15.8, 6, 11}, 0.4}, {{15.5, 7, 4}, -0.3}}, 3};
 
-// The demo's varnish, its figures tied and its range bent.
-PlannedLayer tied_and_bent() {
+// The demo's varnish, round and its figures independent, whatever observations make of it.
+PlannedLayer plain_layer() {
   PlannedLayer layer = planned_layers(demo(shipped_catalogue()), shipped_catalogue()).front();
+  sphere_of(layer).shared = {};
+  layer.reach = {};
+  return layer;
+}
+
+// The same, its figures tied and its range bent.
+PlannedLayer tied_and_bent() {
+  PlannedLayer layer = plain_layer();
   UncertainSphere& sphere = sphere_of(layer);
   sphere.shared.dP_dH = 0.5 * sphere.sd.dP * sphere.sd.dH;
   sphere.shared.dH_R0 = 0.4 * sphere.sd.dH * sphere.R0_sd;
@@ -93,7 +101,7 @@ TEST_CASE("a layer tied and bent is judged by all of it, and the search's figure
 }
 
 TEST_CASE("JSON says how far a layer's range is bent and its figures are tied, and only where they are") {
-  const PlannedLayer plain = planned_layers(demo(shipped_catalogue()), shipped_catalogue()).front();
+  const PlannedLayer plain = plain_layer();
   const PlannedLayer layer = tied_and_bent();
   const JudgedMixture judged = judge_mixture(parse_mixture("ethanol 60, isooctane 40", shipped_catalogue()),
                                              {layer, plain}, Limits(), shipped_catalogue());
@@ -108,6 +116,26 @@ TEST_CASE("JSON says how far a layer's range is bent and its figures are tied, a
   CHECK(layers[0]["grade_that_counts"] == 2);
   CHECK(layers[1].count("correlations") == 0);
   CHECK(layers[1].count("reach") == 0);
+}
+
+TEST_CASE("the shipped spheres that observations moved are tabulated within 1e-4 beside the liquids that were seen") {
+  const HansenBox box{{14, 0, 0}, {19, 16, 25}};
+  int number = 0, moved = 0;
+  for (const Material& material : shipped_catalogue().materials()) {
+    const std::optional<UncertainSphere> sphere = uncertain_sphere(material, shipped_catalogue());
+    if (!sphere || !material.conditioning || ++number % 4 != 0) continue;
+    ++moved;
+    const FieldSubject subject{*sphere, response_of(material, shipped_catalogue()), 3, local_reach(material)};
+    const ChanceField field = std::move(chance_fields(box, {subject}).front());
+    for (std::size_t i = 0; i < subject.reach.places.size(); i += 5) {
+      const Hansen& at = subject.reach.places[i].at;
+      const Hansen point{std::clamp(at.dD + 0.3, 14.0, 19.0), std::clamp(at.dP + 0.4, 0.0, 16.0),
+                         std::clamp(at.dH + 0.5, 0.0, 25.0)};
+      INFO(material.id << " at " << point.dD << ' ' << point.dP << ' ' << point.dH);
+      CHECK(field(point) == test::near(test::chance_by_sums(point, subject), 1e-4));
+    }
+  }
+  CHECK(moved > 5);
 }
 
 TEST_CASE("which grades count: the job's word, else the material's, else the usual; no stronger than ever happens") {
@@ -146,6 +174,9 @@ TEST_CASE("a film that only swells: its grades reach plan, words, next test and 
                                    [&](const KeptBelief& kept) { return kept.name == paint->name; });
   REQUIRE(belief != progress.task.kept.end());
   CHECK(belief->risk_level == level_of_grade(5));
+  Job strict = job;
+  strict.limits.risk_grade = 3;
+  CHECK(follow_readings(strict, catalogue, {}).task.kept.front().risk_level == level_of_grade(3));
   // The level "fully" still has its chance: the cap concerns the grade's name.
   CHECK(belief->belief.curve().at_least(4, 0.3) > 0.3);
   const Material& material = *catalogue.find_material("oil_paint_old");
