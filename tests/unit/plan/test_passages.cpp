@@ -36,7 +36,7 @@ Job knowing(Job job, const std::string& material) {
 }
 
 double strongest(const Plan& plan) {
-  return plan.rungs.empty() ? 0 : plan.rungs.back().effect;
+  return plan.rungs.empty() ? 0 : *plan.rungs.back().effect;
 }
 
 std::vector<ShelfBottle> bottles(const std::vector<std::string>& solvents) {
@@ -75,8 +75,9 @@ const std::vector<const char*> mixtures_of_the_trade = {"isooctane",
                                                         "water"};
 
 double risk_of(const Job& job, const std::string& mixture) {
-  return judge_mixture(mixture_from(mixture), planned_layers(job, shipped_catalogue()), job.limits, shipped_catalogue())
-      .risk;
+  return *judge_mixture(mixture_from(mixture), planned_layers(job, shipped_catalogue()), job.limits,
+                        shipped_catalogue())
+              .risk;
 }
 
 }  // namespace
