@@ -10,6 +10,7 @@
 #include "gentlest/safety/hazard.hpp"
 #include "gentlest/search/ladder.hpp"
 #include "gentlest/vial/evaporation.hpp"
+#include "gentlest/vial/parting.hpp"
 
 #include <functional>
 #include <optional>
@@ -153,21 +154,6 @@ struct Finer {
   int to = 2;     ///< the stronger one, on this ladder and above `from`
   int steps = 3;  ///< at most so many between each two neighbouring rungs
 };
-
-/// A bottle with water in it that parts from another bottle over some of the range.
-struct PartingPair {
-  std::string bottle;                           ///< label, e.g. "ethanol 96 %"
-  std::string other;                            ///< label of what it parts from
-  int from_percent = 0;                         ///< shares of the bottle that part, on the job's grid
-  int to_percent = 0;                           ///<
-  PhasesBasis basis = PhasesBasis::none;        ///< weakest that one of these answers rests on
-  std::optional<std::string> stays_one_liquid;  ///< label of the weakest grade that does there; empty: none does
-  std::vector<std::string> sources;             ///< keys of sources.yaml
-};
-
-/// Every such pair among these liquids; shares on the job's grid.
-std::vector<PartingPair> parting_pairs(const std::vector<Liquid>& shelf, const Limits& limits,
-                                       const Catalogue& catalogue);
 
 /// What some layers or passages to keep cost: the ladder as it would be without them. Those of one material count
 /// together, for each would hold the ladder where it is.

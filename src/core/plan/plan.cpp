@@ -164,7 +164,7 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   const Shelf bottles = shelf_of(job, catalogue);
   plan.left_off = bottles_left_off(bottles);
   std::vector<Liquid> shelf = usable_liquids(bottles);
-  plan.parting = parting_pairs(shelf, job.limits, catalogue);
+  plan.parting = parting_pairs(shelf, job.limits.step_percent, Celsius{job.limits.room_C}, catalogue);
   plan.shelf = shelf;
   if (!plan.layers[plan.target].sphere) {
     plan.outcome = Outcome::no_ladder;

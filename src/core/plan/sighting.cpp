@@ -55,10 +55,6 @@ std::vector<SeenRow> rows_of_mixture(const std::vector<SeenRow>& rows, const std
   return found;
 }
 
-void worst_first(std::vector<SeenRow>& rows) {
-  std::stable_sort(rows.begin(), rows.end(), [](const SeenRow& a, const SeenRow& b) { return a.says < b.says; });
-}
-
 Sighting verdict_of(const LayerSighting& sighting, bool one_liquid) {
   if (!sighting.of_mixture.empty() && worst_of(sighting.of_mixture) != Sighting::may_act)
     return worst_of(sighting.of_mixture);
@@ -72,36 +68,6 @@ Sighting verdict_of(const LayerSighting& sighting, bool one_liquid) {
 
 }  // namespace
 
-Sighting sighting_of(const Observation& seen, int grade) {
-  if (!seen.grades) return Sighting::may_act;
-  if (seen.grades->weakest <= grade) return Sighting::acts;
-  return seen.grades->strongest > grade ? Sighting::spares : Sighting::may_act;
-}
-
-std::vector<SeenRow> rows_on(const Material& material, int grade, const Catalogue& catalogue) {
-  std::vector<SeenRow> rows;
-  for (const Observation* seen : catalogue.observations_on(material)) {
-    SeenRow row{seen, {}, sighting_of(*seen, grade)};
-    for (const ObservedPart& part : seen->parts) row.solvents.push_back(catalogue.find_solvent(part.solvent));
-    rows.push_back(std::move(row));
-  }
-  return rows;
-}
-
-Sighting worst_of(const std::vector<SeenRow>& rows) {
-  Sighting worst = rows.empty() ? Sighting::unknown : Sighting::spares;
-  for (const SeenRow& row : rows) worst = std::min(worst, row.says);
-  return worst;
-}
-
-std::vector<SeenRow> rows_of_liquid(const std::vector<SeenRow>& rows, const Solvent& solvent) {
-  std::vector<SeenRow> found;
-  for (const SeenRow& row : rows)
-    if (row.solvents.size() == 1 && row.solvents.front() == &solvent) found.push_back(row);
-  worst_first(found);
-  return found;
-}
-
 std::vector<LayerSighting> sightings_of(const Mixture& mixture, const std::vector<PlannedLayer>& layers,
                                         const Catalogue& catalogue) {
   std::vector<LayerSighting> sightings;
@@ -110,7 +76,6 @@ std::vector<LayerSighting> sightings_of(const Mixture& mixture, const std::vecto
     if (layers[i].sphere) continue;
     LayerSighting sighting{i, layers[i].name, layers[i].role, Sighting::unknown, {}, {}};
     sighting.of_mixture = rows_of_mixture(layers[i].seen, shares);
-    worst_first(sighting.of_mixture);
     for (const PureShare& share : shares) {
       std::vector<SeenRow> rows = rows_of_liquid(layers[i].seen, *share.solvent);
       const Sighting seen = worst_of(rows);

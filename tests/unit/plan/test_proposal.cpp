@@ -205,7 +205,8 @@ TEST_CASE("a plan names what its bottles part from, and the grade that would not
   Job job = load_job(demo_job_text(), "demo", shipped_catalogue());
   job.shelf = {{"ethanol", "96 %", {}}, {"isooctane", "", {}}, {"toluene", "", {}}};
   const std::vector<Liquid> shelf = usable_liquids(shelf_of(job, shipped_catalogue()));
-  const std::vector<PartingPair> pairs = parting_pairs(shelf, job.limits, shipped_catalogue());
+  const std::vector<PartingPair> pairs =
+      parting_pairs(shelf, job.limits.step_percent, Celsius{job.limits.room_C}, shipped_catalogue());
   REQUIRE(pairs.size() == 1);  // toluene bears it
   CHECK(pairs[0].bottle == "ethanol 96 %");
   CHECK(pairs[0].other == "isooctane");

@@ -59,7 +59,7 @@ TEST_CASE("glue: alcohol leaves it alone, its water does not, and water swells i
   CHECK(wet.parts[2].seen == Sighting::acts);
   CHECK(wet.parts[2].fraction > 0.05);
   CHECK(wet.parts[2].fraction < 0.1);
-  CHECK(seen_on("animal_glue", "ethanol 90 %").seen == Sighting::part_acts);
+  CHECK(seen_on("animal_glue", "ethanol 90 % 100").seen == Sighting::part_acts);
 }
 
 TEST_CASE("what acts decides, then what may, then what is not known; only then nothing seen") {

@@ -1,6 +1,7 @@
 // Which bottles with water in them part from which others, and the grade that would not.
+#include "gentlest/vial/parting.hpp"
+
 #include "gentlest/liquids/grade.hpp"
-#include "gentlest/plan/plan.hpp"
 
 #include <algorithm>
 
@@ -38,11 +39,10 @@ std::optional<std::string> weakest_grade(const Liquid& liquid, const Liquid& oth
   return of_strength(high).label;
 }
 
-std::optional<PartingPair> parting_of(const Liquid& liquid, const Liquid& other, const Limits& limits,
+std::optional<PartingPair> parting_of(const Liquid& liquid, const Liquid& other, int step_percent, Celsius room,
                                       const Catalogue& catalogue) {
-  const Celsius room{limits.room_C};
   PartingPair pair{liquid.label, other.label, 0, 0, PhasesBasis::single, std::nullopt, {}};
-  for (int percent = limits.step_percent; percent < 100; percent += limits.step_percent) {
+  for (int percent = step_percent; percent < 100; percent += step_percent) {
     const PhaseVerdict verdict = verdict_on_phases(pair_of(liquid, other, percent), catalogue, room);
     if (verdict.phases != Phases::two_liquids) continue;
     if (pair.from_percent == 0) pair.from_percent = percent;
@@ -51,20 +51,20 @@ std::optional<PartingPair> parting_of(const Liquid& liquid, const Liquid& other,
   }
   if (pair.from_percent == 0) return std::nullopt;
   pair.sources = phases_of(pair_of(liquid, other, pair.from_percent), catalogue, room).sources;
-  pair.stays_one_liquid = weakest_grade(liquid, other, pair, limits.step_percent, catalogue, room);
+  pair.stays_one_liquid = weakest_grade(liquid, other, pair, step_percent, catalogue, room);
   return pair;
 }
 
 }  // namespace
 
-std::vector<PartingPair> parting_pairs(const std::vector<Liquid>& shelf, const Limits& limits,
+std::vector<PartingPair> parting_pairs(const std::vector<Liquid>& shelf, int step_percent, Celsius room,
                                        const Catalogue& catalogue) {
   std::vector<PartingPair> pairs;
   for (const Liquid& liquid : shelf) {
     if (!(liquid.water_fraction > 0)) continue;
     for (const Liquid& other : shelf) {
       if (other.label == liquid.label || other.solvent == liquid.solvent) continue;
-      if (auto pair = parting_of(liquid, other, limits, catalogue)) pairs.push_back(std::move(*pair));
+      if (auto pair = parting_of(liquid, other, step_percent, room, catalogue)) pairs.push_back(std::move(*pair));
     }
   }
   return pairs;
