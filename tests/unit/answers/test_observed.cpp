@@ -57,9 +57,12 @@ TEST_CASE("the chance beside an observation is that of the slow reference") {
       if (!one.chances || one.seen->parts.size() > 1 || ++compared % 4 != 0) continue;
       INFO(id << ", " << one.seen->parts[0].solvent);
       const Hansen point = shipped_catalogue().find_solvent(one.seen->parts[0].solvent)->hansen->chosen.value;
-      const Response& response = shipped_catalogue().response();
-      CHECK(one.chances->moves == near(chance_of_grade(point, sphere, response, 2), 1e-4));
-      CHECK(one.chances->affects == near(chance_of_grade(point, sphere, response, 4), 1e-4));
+      const Response response = response_of(material(id), shipped_catalogue());
+      const LocalReach reach = local_reach(material(id));
+      CHECK(one.chances->moves ==
+            near(chance_by_sums(point, {sphere, response, one.chances->moves_grade, reach}), 2e-4));
+      CHECK(one.chances->affects ==
+            near(chance_by_sums(point, {sphere, response, one.chances->affects_grade, reach}), 2e-4));
     }
   }
   CHECK(compared >= 30);
