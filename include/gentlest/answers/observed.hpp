@@ -20,9 +20,9 @@ struct ActionChances {
 };
 
 /// The response curve averaged over the material's uncertain sphere, for each mixture in turn, rounded as a search
-/// rounds. Empty when the material has no sphere.
+/// rounds; a film that only swells by this contact. Empty when the material has no sphere.
 std::vector<ActionChances> chances_on(const Material& material, const std::vector<Mixture>& mixtures,
-                                      const Catalogue& catalogue);
+                                      const Catalogue& catalogue, Contact contact = Contact::swab);
 
 /// Why there is no chance beside an observation.
 enum class NotJudged { no_sphere, no_point, in_words };

@@ -235,8 +235,8 @@ std::vector<PassageWarning> warnings_against_margin(const PlannedLayer& layer);
 bool margin_may_be_claimed(const std::vector<PlannedLayer>& layers);
 
 /// Grades up to this one count on the layer: as "affected" for one to keep, by the job's limit where it states one,
-/// else by what is harm to the material, else `usual_risk_grade`; as "moved" for one to remove, by the job's
-/// effect_grade, or the strongest grade that happens to the material at all.
+/// else by what is harm to the material, else `usual_risk_grade`, and never only what cannot happen to it; as "moved"
+/// for one to remove, by the job's effect_grade, or the strongest grade that happens to the material at all.
 int grade_that_counts(const PlannedLayer& layer, const Limits& limits);
 
 /// True of a layer to keep of which no chance can be told.

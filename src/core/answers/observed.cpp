@@ -34,7 +34,7 @@ std::optional<NotJudged> reason_against(const Observation& seen, const Material&
   return std::nullopt;
 }
 
-// All observations of one material, so that its sphere is tabulated once.
+// All observations of one material by contacts that count alike, so that its sphere is tabulated once.
 void judge_on(const Material& material, const std::vector<JudgedObservation*>& all, const Catalogue& catalogue) {
   std::vector<Mixture> mixtures;
   std::vector<JudgedObservation*> asked;
@@ -46,7 +46,7 @@ void judge_on(const Material& material, const std::vector<JudgedObservation*>& a
     asked.push_back(one);
   }
   if (mixtures.empty()) return;
-  const std::vector<ActionChances> chances = chances_on(material, mixtures, catalogue);
+  const std::vector<ActionChances> chances = chances_on(material, mixtures, catalogue, all.front()->seen->contact);
   for (std::size_t i = 0; i < asked.size(); ++i) {
     asked[i]->chances = chances[i];
     asked[i]->agreement = asked[i]->seen->grades ? compare(*asked[i]->seen->grades, chances[i]) : Agreement::open;
@@ -56,13 +56,13 @@ void judge_on(const Material& material, const std::vector<JudgedObservation*>& a
 }  // namespace
 
 std::vector<ActionChances> chances_on(const Material& material, const std::vector<Mixture>& mixtures,
-                                      const Catalogue& catalogue) {
+                                      const Catalogue& catalogue, Contact contact) {
   const std::optional<UncertainSphere> sphere = uncertain_sphere(material, catalogue);
   std::vector<ActionChances> chances;
   if (!sphere || mixtures.empty()) return chances;
   std::vector<Liquid> liquids;
   for (const Mixture& mixture : mixtures) add_liquids(liquids, mixture);
-  const Response response = response_of(material, catalogue);
+  const Response response = response_of(material, catalogue, contact);
   ActionChances counted;
   counted.moves_grade = effect_grade_of(response.strongest, {});
   if (material.harm_grade) counted.affects_grade = risk_grade_of(material.harm_grade->value, {});
@@ -96,13 +96,13 @@ Agreement compare(const GradeRange& seen, const ActionChances& chances) {
 std::vector<JudgedObservation> judge_observations(const std::vector<const Observation*>& observations,
                                                   const Catalogue& catalogue) {
   std::vector<JudgedObservation> judged(observations.size());
-  std::map<std::string, std::vector<JudgedObservation*>> by_material;
+  std::map<std::pair<std::string, bool>, std::vector<JudgedObservation*>> by_material;  // and by short contact
   for (std::size_t i = 0; i < observations.size(); ++i) {
     judged[i].seen = observations[i];
-    by_material[observations[i]->material].push_back(&judged[i]);
+    by_material[{observations[i]->material, is_short(observations[i]->contact)}].push_back(&judged[i]);
   }
-  for (const auto& [id, all] : by_material) {
-    const Material* material = catalogue.find_material(id);
+  for (const auto& [key, all] : by_material) {
+    const Material* material = catalogue.find_material(key.first);
     assert(material);
     judge_on(*material, all, catalogue);
   }

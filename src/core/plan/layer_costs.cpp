@@ -11,7 +11,8 @@ namespace {
 constexpr std::size_t most_groups = 3;
 constexpr double clearly_further = 0.01;  // of effect: what whole per cents show
 
-// Layers to keep of one material that a sphere judges: without one of them the others would hold the ladder all the same.
+// Layers to keep of one material that a sphere judges: without one of them the others would hold the ladder all the
+// same.
 struct Group {
   std::vector<std::size_t> kept;  // indices into SearchTask::kept
   LayerCost cost;

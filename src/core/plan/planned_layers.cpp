@@ -22,7 +22,7 @@ void add_flags(std::vector<Flag>& flags, const std::vector<Flag>& more) {
 // How it answers, whichever sphere it has.
 void take_behaviour(PlannedLayer& planned, const Material& material, const Catalogue& catalogue) {
   planned.response = response_of(material, catalogue);
-  planned.own_response = material.response || material.strongest_grade;
+  planned.own_response = material.response.has_value();
   if (material.harm_grade) planned.harm_grade = material.harm_grade->value;
 }
 

@@ -97,7 +97,6 @@ std::vector<VerySighting> very_sightings_of(const Mixture& mixture, const std::v
     // A little water in a bottle's grade does not make another liquid of it.
     if (rows.empty() && mixture.parts().size() == 1)
       rows = rows_of_liquid(layer.observed, *mixture.parts().front().liquid.solvent);
-    worst_first(rows);
     if (!rows.empty()) sightings.push_back({layer.name, layer.role, std::move(rows)});
   }
   return sightings;

@@ -165,7 +165,7 @@ TEST_CASE("a film that only swells: its grades reach plan, words, next test and 
   REQUIRE(paint != layers.end());
   REQUIRE(paint->role == Role::keep);
   CHECK(paint->response.strongest == 3);
-  CHECK(paint->own_response);
+  CHECK_FALSE(paint->own_response);
   CHECK(grade_that_counts(*paint, job.limits) == 5);
   const std::string words = affected_words(layers, job.limits, [](const std::string& name) { return name; });
   CHECK(words.find("\"swells a little\" or stronger") != std::string::npos);
