@@ -25,8 +25,8 @@ ConditioningSettings with_draws(int draws) {
 }
 
 ActionChances chance(const char* material, const char* liquids) {
-  const std::vector<Mixture> mixtures = {parse_mixture(liquids, shipped())};
-  return chances_on(*shipped().find_material(material), mixtures, shipped()).at(0);
+  const std::vector<Mixture> mixtures = {parse_mixture(liquids, shipped_catalogue())};
+  return chances_on(*shipped_catalogue().find_material(material), mixtures, shipped_catalogue()).at(0);
 }
 
 double moves(const char* material, const char* liquids) {
@@ -44,8 +44,8 @@ std::vector<const MaterialFit*> all_of(const ObservationFit& fit) {
 // The chain may take another path where a library computes a logarithm differently, so figures agree within its noise.
 TEST_CASE("conditioned.yaml holds what the fit to the observations gives") {
   const ObservationFit fit =
-      fit_observations(shipped(), with_draws(static_cast<int>(cases(20000))), usual_swab_ln_further, false);
-  CHECK(shipped().swab_ln_further() == near(usual_swab_ln_further, 1e-12));
+      fit_observations(shipped_catalogue(), with_draws(static_cast<int>(cases(20000))), usual_swab_ln_further, false);
+  CHECK(shipped_catalogue().swab_ln_further() == near(usual_swab_ln_further, 1e-12));
   std::size_t held = 0;
   for (const MaterialFit& one : fit.materials) {
     CAPTURE(one.material->id);
@@ -69,7 +69,7 @@ TEST_CASE("conditioned.yaml holds what the fit to the observations gives") {
       CHECK(std::log(reach_factor(kept->reach, place.at)) ==
             near(std::log(reach_factor(one.fit.reach, place.at)), 0.12));
   }
-  const auto conditioned = std::count_if(shipped().materials().begin(), shipped().materials().end(),
+  const auto conditioned = std::count_if(shipped_catalogue().materials().begin(), shipped_catalogue().materials().end(),
                                          [](const Material& material) { return material.conditioning.has_value(); });
   CHECK(held == static_cast<std::size_t>(conditioned));
   CHECK(held >= 40);
@@ -77,7 +77,7 @@ TEST_CASE("conditioned.yaml holds what the fit to the observations gives") {
 
 TEST_CASE("chances agree with observations whose source the fit has not seen") {
   const ObservationFit fit =
-      fit_observations(shipped(), with_draws(static_cast<int>(cases(3000))), usual_swab_ln_further, true);
+      fit_observations(shipped_catalogue(), with_draws(static_cast<int>(cases(3000))), usual_swab_ln_further, true);
   const AgreementScore unseen = score_of(all_of(fit), &MaterialFit::held_out);
   REQUIRE(unseen.clear_cut > 300);
   CHECK(unseen.right >= 0.85 * unseen.clear_cut);

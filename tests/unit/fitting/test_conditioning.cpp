@@ -16,7 +16,7 @@ using namespace gentlest::test;
 namespace {
 
 const Response& curve() {
-  return shipped().response();
+  return shipped_catalogue().response();
 }
 
 UncertainSphere prior() {
