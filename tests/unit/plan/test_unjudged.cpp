@@ -109,6 +109,10 @@ TEST_CASE("of lines that reach the effect, the one on bottles seen to do nothing
   const Plan plan = plan_of(unjudged_job("dammar_aged", {"egg_tempera"}, "isooctane, xylene, acetone",
                                          "parts: 2, step_percent: 10, wanted_effect: 0.06"));
   CHECK(plan.bottles == std::vector<std::string>{"isooctane", "xylene (mixed isomers)"});
+  // Acetone does nothing to glue; of xylene nothing is known there.
+  const Plan glue = plan_of(unjudged_job("dammar_aged", {"animal_glue"}, "isooctane, xylene, acetone",
+                                         "parts: 2, step_percent: 10, wanted_effect: 0.06"));
+  CHECK(glue.bottles == std::vector<std::string>{"isooctane", "acetone"});
   const Plan closed = plan_of(unjudged_job("dammar_aged", {"egg_tempera"}, "isooctane"));
   CHECK(closed.outcome == Outcome::no_window);
   CHECK(what_closes_window(closed) == WindowClosedBy::shelf);
