@@ -69,6 +69,9 @@ TEST_CASE("a colour that was varnish is no harm, and nothing is closed") {
 TEST_CASE("a new mixture goes first to the edge while a layer to keep has no sphere") {
   Job job = unjudged_job("dammar_aged", {"animal_glue", "oil_paint_old"});
   CHECK(follow(job, {}).next.step == NextStep::try_at_edge);
+  const NextTest without_risk = follow(unjudged_job("dammar_aged", {"egg_tempera"}), {}).next;
+  CHECK(without_risk.step == NextStep::try_at_edge);
+  CHECK(without_risk.reason == NextReason::layer_not_judged);
   job.limits.edge_tests = 0;
   CHECK(follow(job, {}).next.step == NextStep::try_mixture);
 }

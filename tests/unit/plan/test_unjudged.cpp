@@ -107,8 +107,12 @@ TEST_CASE("where no layer to keep has a sphere the ladder goes by effect alone a
 TEST_CASE("of lines that reach the effect, the one on bottles seen to do nothing comes first") {
   // Xylene and isooctane leave egg tempera alone; ethanol and acetone may swell it (common practice, no source).
   const Plan plan = plan_of(unjudged_job("dammar_aged", {"egg_tempera"}, "isooctane, xylene, acetone",
-                                         "parts: 2, step_percent: 10, wanted_effect: 0.2"));
+                                         "parts: 2, step_percent: 10, wanted_effect: 0.06"));
   CHECK(plan.bottles == std::vector<std::string>{"isooctane", "xylene (mixed isomers)"});
+  // Acetone does nothing to glue; of xylene nothing is known there.
+  const Plan glue = plan_of(unjudged_job("dammar_aged", {"animal_glue"}, "isooctane, xylene, acetone",
+                                         "parts: 2, step_percent: 10, wanted_effect: 0.06"));
+  CHECK(glue.bottles == std::vector<std::string>{"isooctane", "acetone"});
   const Plan closed = plan_of(unjudged_job("dammar_aged", {"egg_tempera"}, "isooctane"));
   CHECK(closed.outcome == Outcome::no_window);
   CHECK(what_closes_window(closed) == WindowClosedBy::shelf);
