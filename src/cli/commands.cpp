@@ -235,8 +235,8 @@ Command condition() {
           "  gentlest condition records --data solvents > conditioned.yaml\n"
           "\n"
           "For whoever keeps the catalogue: records is solvents/conditioned.yaml, page is\n"
-          "docs/observations.md (a minute), rows is one line an observation with the chances\n"
-          "before the fit, after it, and without its source.\n",
+          "docs/observations.md (a minute), rows is one line an observation with the\n"
+          "chances before the fit, after it, and without its source.\n",
           {},
           1,
           1,

@@ -36,7 +36,8 @@ std::string complaint_about(const std::string& text) {
   try {
     read_catalogue(files);
   } catch (const InputError& error) {
-    return error.what();
+    const Diagnostic& fault = error.faults().front();
+    return fault.where.file + ":" + std::to_string(fault.where.line) + ": " + fault.message;
   }
   return {};
 }
@@ -62,7 +63,7 @@ TEST_CASE("a faulty file of conditioned spheres is refused with its place") {
       {"17.0, 9.5, 14.0, 11.5", "17.0, 9.5, 14.0, 0", "the radius R0 must be above 0"},
       {"17.0, 9.5, 14.0, 11.5", "17.0, 9.5, 14.0", "conditioned.yaml:5:"},
       {"1.2, 1.9, 1.7, 1.9", "1.2, -1.9, 1.7, 1.9", "a standard deviation cannot be below 0"},
-      {"0.1, 0.1, 0.1, 0.1, 0.1, 0.1", "9, 0.1, 0.1, 0.1, 0.1, 0.1", "contradict its deviations"},
+      {"0.1, 0.1, 0.1, 0.1, 0.1, 0.1", "9, 0.1, 0.1, 0.1, 0.1, 0.1", "has covariances that contradict its deviations"},
       {"0.1, 0.1, 0.1, 0.1, 0.1, 0.1", "9, 0.1", "conditioned.yaml:7:"},
       {"15.8, 8.8, 19.4, 0.1", "15.8, 8.8, 19.4", "conditioned.yaml:9:"},
       {"observations: 3", "observations: many", "conditioned.yaml:10:"},
@@ -72,7 +73,7 @@ TEST_CASE("a faulty file of conditioned spheres is refused with its place") {
       {"swab_ln_further: 0.3", "swab_ln_further: -1", "conditioned.yaml:1:"},
       {"dammar_aged\n    sphere: [17.0, 9.5, 14.0, 11.5]\n    sd: [1.2, 1.9, 1.7, 1.9]\n    covariances: [0.1, 0.1, "
        "0.1, 0.1, 0.1, 0.1]\n",
-       "animal_glue\n", "\"animal_glue\" has no sphere that could be bent"},
+       "animal_glue\n", "\"animal_glue\" has no sphere that could be moved or bent"},
   };
   for (const Bad& bad : table) {
     CAPTURE(bad.to);

@@ -39,6 +39,8 @@ def hostile_catalogue(source, folder):
                 count += 1
                 text = "{} {} {}".format(SCRIPT, NAMES[count % len(NAMES)], count)
                 line = "    name: '{}'\n".format(text.replace("'", "''"))
+            elif re.match(r"      denatured: ", line):
+                line = line.replace("[", "['denatured {}', ".format(text.replace("'", "''")), 1)
             lines.append(line)
         with open(path, "w", encoding="utf-8") as file:
             file.writelines(lines)

@@ -98,14 +98,14 @@ TEST_CASE("chances agree with observations whose source the fit has not seen") {
 // 1990, McSharry and others 2011, Phenix 1998), read here as a conservator would.
 TEST_CASE("what every conservator knows of resins and their solvents is what the program says") {
   const char* copolymer = "ethyl_methacrylate_methyl_acrylate_copolymer";
-  for (const char* spared : {"isooctane 100", "white spirit, dearomatised 100"})
+  for (const char* spared : {"isooctane 100", "white_spirit_dearomatised 100"})
     CHECK(moves(copolymer, spared) <= 0.25);
   for (const char* dissolved : {"toluene 100", "acetone 100", "ethyl acetate 100"})
     CHECK(moves(copolymer, dissolved) >= 0.5);
   CHECK(chance(copolymer, "ethanol 100").affects >= 0.5);
   CHECK(moves("ethyl_methacrylate_methyl_acrylate_copolymer_aged", "isooctane 100") <= 0.25);
   CHECK(moves("hydrogenated_hydrocarbon_resin", "isooctane 100") >= 0.5);
-  CHECK(moves("poly_n_butyl_methacrylate_fresh", "white spirit 100") >= 0.5);
+  CHECK(moves("poly_n_butyl_methacrylate_fresh", "white_spirit 100") >= 0.5);
   for (const char* aged : {"dammar_aged", "mastic_aged"}) {
     CHECK(moves(aged, "ethanol 96 % 100") >= 0.5);
     CHECK(moves(aged, "acetone 100") >= 0.5);
@@ -114,7 +114,7 @@ TEST_CASE("what every conservator knows of resins and their solvents is what the
   }
   CHECK(moves("dammar_fresh", "turpentine 100") >= 0.5);
   CHECK(moves("shellac", "ethanol 96 % 100") >= 0.5);
-  CHECK(moves("shellac", "white spirit 100") <= 0.25);
+  CHECK(moves("shellac", "white_spirit 100") <= 0.25);
   CHECK(chance("oil_paint_old", "isooctane 100").affects <= 0.25);
   CHECK(chance("oil_paint_old", "dimethylformamide 100").affects > chance("oil_paint_old", "toluene 100").affects);
   CHECK(chance("oil_paint_old", "dichloromethane 100").moves_grade == 3);  // it swells, it never dissolves

@@ -75,9 +75,10 @@ class Claims {
     for (std::size_t i = 1; i < order.size(); ++i)
       compare(order[i - 1], " < ", order[i], [](double a, double b) { return a < b; });
   }
+  // By a whole point of per cent: no solubility test tells 95.2 from 94.7 %.
   void does_not_fall(const std::vector<Asked>& order) {
     for (std::size_t i = 1; i < order.size(); ++i)
-      compare(order[i - 1], " <= ", order[i], [](double a, double b) { return a <= b + 1e-4; });  // error of the table
+      compare(order[i - 1], " <= ", order[i], [](double a, double b) { return a <= b + 0.01; });
   }
 
   std::set<std::string> failing() const {
@@ -281,20 +282,9 @@ void paints(Claims& claim) {
 }
 
 const std::set<std::string> known_to_fail = {
-    "13: moves(mastic_fresh, turpentine) < moves(dammar_fresh, turpentine)",
     "13: moves(mastic_fresh, turpentine) < moves(ketone_resin, turpentine)",
-    "19: moves(mastic_fresh, light_petroleum) < moves(mastic_fresh, ethanol)",
-    "29: affects(oil_paint_young, white_spirit_dearomatised) <= 25 %",
-    "31: affects(acrylic_dispersion_paint, white_spirit_dearomatised) < affects(acrylic_dispersion_paint, ethanol)",
-    "3: moves(poly_n_butyl_methacrylate, cyclohexane) <= 50 %",
-    "7: affects(oil_paint_old, toluene 60, acetone 40) <= 29 %",
-    "8: moves(ethyl_methacrylate_methyl_acrylate_copolymer, isooctane) <= 25 %",
-    "8: moves(ethyl_methacrylate_methyl_acrylate_copolymer, white_spirit_dearomatised) <= 25 %",
     "8: moves(poly_ethyl_methacrylate, cyclohexane) <= 25 %",
     "8: moves(poly_ethyl_methacrylate, n_hexane) <= 25 %",
-    "9: affects(ethyl_methacrylate_methyl_acrylate_copolymer, ethanol) >= 50 %",
-    "9: moves(ethyl_methacrylate_methyl_acrylate_copolymer, isooctane) < "
-    "moves(ethyl_methacrylate_methyl_acrylate_copolymer, ethanol)",
 };
 
 const std::set<std::string> cannot_be_asked = {};

@@ -55,7 +55,9 @@ std::vector<std::string> types_in(const std::string& code) {
       opens_ours = tokens[i + 1] == "gentlest" && is_ours.empty();
     } else if (token == "struct" || token == "class" || token == "enum") {
       const std::size_t name = i + (tokens[i + 1] == "class" ? 2 : 1);
-      if (outside && name < tokens.size()) type = tokens[name];
+      // "struct Outer::Inner {" is a type within another.
+      const bool is_within = name + 2 < tokens.size() && tokens[name + 1] == ":" && tokens[name + 2] == ":";
+      if (outside && name < tokens.size() && !is_within) type = tokens[name];
       i = name;
     } else if (token == ";" || token == "(" || token == ">") {
       type.clear();

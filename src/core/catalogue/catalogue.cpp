@@ -197,17 +197,19 @@ std::optional<SphereGrade> sphere_grade_from_word(std::string_view word) {
 namespace {
 
 void check_conditionings(const CatalogueRecords& records, Faults& faults) {
+  const auto blame = [&](const Conditioning& one, const char* what) {
+    complain(faults, "conditioned.yaml: \"" + one.material + "\" " + what,
+             "make the file anew with `gentlest condition records`");
+  };
   for (const Conditioning& one : records.conditionings) {
     const auto material = std::find_if(records.materials.begin(), records.materials.end(),
                                        [&](const Material& record) { return record.id == one.material; });
-    const char* remedy = "make the file anew with `gentlest condition`";
     if (material == records.materials.end())
-      complain(faults, "conditioned.yaml: \"" + one.material + "\" is no material", remedy);
-    else if (!one.sphere && !material->sphere)
-      complain(faults, "conditioned.yaml: \"" + one.material + "\" has no sphere that could be bent", remedy);
+      blame(one, "is no material");
+    else if (!material->sphere)
+      blame(one, "has no sphere that could be moved or bent");
     else if (one.sphere && !is_possible(*one.sphere))
-      complain(faults, "conditioned.yaml: the covariances of \"" + one.material + "\" contradict its deviations",
-               remedy);
+      blame(one, "has covariances that contradict its deviations");
   }
 }
 

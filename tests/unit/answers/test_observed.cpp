@@ -57,7 +57,7 @@ TEST_CASE("the chance beside an observation is that of the slow reference") {
       if (!one.chances || one.seen->parts.size() > 1 || ++compared % 4 != 0) continue;
       INFO(id << ", " << one.seen->parts[0].solvent);
       const Hansen point = shipped_catalogue().find_solvent(one.seen->parts[0].solvent)->hansen->chosen.value;
-      const Response response = response_of(material(id), shipped_catalogue());
+      const Response response = response_of(material(id), shipped_catalogue(), one.seen->contact);
       const LocalReach reach = local_reach(material(id));
       CHECK(one.chances->moves ==
             near(chance_by_sums(point, {sphere, response, one.chances->moves_grade, reach}), 2e-4));
@@ -73,7 +73,9 @@ TEST_CASE("a mixture is asked at its own point") {
   const std::vector<ActionChances> chances = chances_on(material("dammar_aged"), {mixture}, shipped_catalogue());
   REQUIRE(chances.size() == 1);
   const UncertainSphere sphere = *uncertain_sphere(material("dammar_aged"), shipped_catalogue());
-  CHECK(chances[0].moves == near(chance_of_grade(mix(mixture), sphere, shipped_catalogue().response(), 2), 1e-4));
+  const LocalReach reach = local_reach(material("dammar_aged"));
+  CHECK(chances[0].moves ==
+        near(chance_by_sums(mix(mixture), {sphere, shipped_catalogue().response(), 2, reach}), 2e-4));
   bool found = false;
   for (const JudgedObservation& one : judged_on("dammar_aged"))
     if (one.seen->parts == std::vector<ObservedPart>{{"toluene", 40}, {"acetone", 60}}) {

@@ -40,7 +40,7 @@ TEST_CASE("before any reading the beliefs are the catalogue's") {
   REQUIRE(progress.task.kept.size() == 1);
   CHECK(progress.task.passages == std::vector<std::string>{"white cloth", "dark background"});
   CHECK(progress.task.settings.effect_level == 3);
-  CHECK(progress.task.kept.front().risk_level == 1);
+  CHECK(progress.task.kept.front().risk_level == 2);  // old oil paint: from "swells strongly" on it is harm
   // The job's own risk limit is the last one.
   CHECK(progress.task.settings.risk_limits.back() == demo().limits.risk_limit);
 }

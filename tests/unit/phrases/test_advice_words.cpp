@@ -35,6 +35,11 @@ TEST_CASE("weak figures are told with their layer and what stands for it") {
   Plan plan = unplanned(job);
   PlannedLayer& varnish = plan.layers[0];
   const auto words = [&](WeakPointKind kind) { return words_of(WeakPoint{kind, 0, 0}, plan); };
+  const std::string of_sphere = words(WeakPointKind::sphere);
+  CHECK(of_sphere.find(varnish.name + " (" + varnish.material_name + "): ") == 0);
+  CHECK(of_sphere.find(varnish.assumption) != std::string::npos);
+  CHECK(of_sphere.find("observations of it moved and bent the sphere") != std::string::npos);
+  varnish.observations_fitted = 0;
   CHECK(words(WeakPointKind::sphere) == varnish.name + " (" + varnish.material_name + "): " + varnish.assumption);
   std::set<std::string> by_grade;
   for (const SphereGrade grade : {SphereGrade::recalled, SphereGrade::unbracketed, SphereGrade::weak,

@@ -75,8 +75,8 @@ TEST_CASE("what is not known of the liquids widens every layer alike, on the lad
   const JudgedMixture judged =
       judge_mixture(parse_mixture("isooctane 70, acetone 30", with_deviation()), {wide}, Limits(), with_deviation());
   const UncertainSphere met = met_by_liquids(wide);
-  CHECK(judged.outlooks[0]->RED_band == RED_band(judged.point, met));
-  const double exact = test::chance_of_grade(judged.point, met, wide.response, Limits().effect_grade);
+  CHECK(judged.outlooks[0]->RED_band == RED_band(judged.point, met, wide.reach));
+  const double exact = test::chance_by_sums(judged.point, {met, wide.response, Limits().effect_grade, wide.reach});
   CHECK(std::abs(judged.outlooks[0]->chance - exact) < 2e-4);
   const Progress progress = follow_readings(demo(with_deviation()), with_deviation(), {});
   CHECK(progress.task.target->prior().hypotheses.front().sphere.sd == met_by_liquids(wide).sd);
@@ -110,7 +110,11 @@ TEST_CASE("of the user's own tests nothing is said to be published") {
   CHECK(sphere_in_words(own) == "your own tests: swatches, May");
   const PlannedLayer other = planned_layers(demo(), shipped_catalogue()).front();
   CHECK(other.basis == LayerBasis::found);
-  CHECK(sphere_in_words(other).find(grade_in_words(other.grade)) != std::string::npos);
+  CHECK(sphere_in_words(other).find("stand-in, fitted to") != std::string::npos);
+  Job resol = demo();
+  resol.layers[0].found = "phenolic_resol";  // published, and nothing was seen of it
+  const PlannedLayer published = planned_layers(resol, shipped_catalogue()).front();
+  CHECK(sphere_in_words(published).find(grade_in_words(published.grade)) != std::string::npos);
 }
 
 TEST_CASE("a liquid that cannot drift is worst where it begins, whatever the last bit says") {
