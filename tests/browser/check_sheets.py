@@ -304,7 +304,7 @@ def main():
         try:
             catalogue = hostile_catalogue(source, folder)
             log = demo_log(folder)
-            jobs = [("demo", ["demo"], log, (8, 14), 0), ("no_window", ["demo", "--risk-limit", "0.06"], log, (7, 13), 1),
+            jobs = [("demo", ["demo"], log, (8, 15), 0), ("no_window", ["demo", "--risk-limit", "0.06"], log, (7, 13), 1),
                     ("hostile", [hostile_job(source, folder), "--data", catalogue], hostile_log(folder), (8, 26), 0)]
             for name, args, tests, pages, code in jobs:
                 check_job(browser, checks, program, folder, keep, name, args, tests, pages, code)

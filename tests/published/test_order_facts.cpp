@@ -283,8 +283,6 @@ void paints(Claims& claim) {
 
 const std::set<std::string> known_to_fail = {
     "13: moves(mastic_fresh, turpentine) < moves(ketone_resin, turpentine)",
-    "8: moves(poly_ethyl_methacrylate, cyclohexane) <= 25 %",
-    "8: moves(poly_ethyl_methacrylate, n_hexane) <= 25 %",
 };
 
 const std::set<std::string> cannot_be_asked = {};

@@ -197,7 +197,7 @@ std::optional<SphereGrade> sphere_grade_from_word(std::string_view word) {
 namespace {
 
 void check_conditionings(const CatalogueRecords& records, Faults& faults) {
-  const auto blame = [&](const Conditioning& one, const char* what) {
+  const auto complain_of = [&](const Conditioning& one, const char* what) {
     complain(faults, "conditioned.yaml: \"" + one.material + "\" " + what,
              "make the file anew with `gentlest condition records`");
   };
@@ -205,11 +205,11 @@ void check_conditionings(const CatalogueRecords& records, Faults& faults) {
     const auto material = std::find_if(records.materials.begin(), records.materials.end(),
                                        [&](const Material& record) { return record.id == one.material; });
     if (material == records.materials.end())
-      blame(one, "is no material");
+      complain_of(one, "is no material");
     else if (!material->sphere)
-      blame(one, "has no sphere that could be moved or bent");
+      complain_of(one, "has no sphere that could be moved or bent");
     else if (one.sphere && !is_possible(*one.sphere))
-      blame(one, "has covariances that contradict its deviations");
+      complain_of(one, "has covariances that contradict its deviations");
   }
 }
 
