@@ -1,6 +1,7 @@
 // Every command in every form: JSON parses, CSV is rectangular, text keeps within the page.
 #include "csv_cells.hpp"
 #include "program.hpp"
+#include "scale.hpp"
 
 #include "cli/commands.hpp"
 #include "report/form/table.hpp"
@@ -94,11 +95,14 @@ TEST_CASE("no text is wider than the page, and none steers the terminal") {
 
 TEST_CASE("every record of the catalogue fits the page and every form") {
   std::vector<std::string> args = {"show"};
+  std::size_t records = 0;
+  const std::size_t each = 1000 / static_cast<std::size_t>(test::cases(1000));  // under sanitizers one in ten
   for (const char* list : {"solvents", "materials"}) {
     const auto json = nlohmann::json::parse(call({"list", list, "--format", "json"}).out);
-    for (const auto& record : json.at(list)) args.push_back(record.at("id").get<std::string>());
+    for (const auto& record : json.at(list))
+      if (records++ % each == 0) args.push_back(record.at("id").get<std::string>());
   }
-  REQUIRE(args.size() > 100);
+  REQUIRE(records > 200);
   const Result text = call(args);
   CHECK(text.code == 0);
   check_width(text.out, page_width);

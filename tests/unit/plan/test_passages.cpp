@@ -1,5 +1,6 @@
 // Honesty about a passage is not punished, and what it costs is told. The law of both: a layer more to keep is one
 // condition more, so no risk falls and no ladder goes further.
+#include "scale.hpp"
 #include "shipped_mixtures.hpp"
 #include "small_shelf.hpp"
 
@@ -126,7 +127,7 @@ TEST_CASE("a suspicion or a glaze lowers no risk, and the two agree") {
 TEST_CASE("a suspicion or a glaze makes no ladder go further, whatever the shelf") {
   Dice dice(20261126);
   int narrowed = 0;
-  for (int round = 0; round < 40; ++round) {
+  for (int round = 0; round < std::max(10, cases(40)); ++round) {
     const std::vector<ShelfBottle> shelf = any_shelf(dice);
     const char* varnish = round % 2 == 0 ? "dammar_aged" : "dammar_fresh";
     const Job plain = job_with(shelf, varnish);
@@ -146,7 +147,7 @@ TEST_CASE("a suspicion or a glaze makes no ladder go further, whatever the shelf
 TEST_CASE("what a glaze costs is the ladder planned without it") {
   Dice dice(7);
   int told = 0;
-  for (int round = 0; round < 20; ++round) {
+  for (int round = 0; round < std::max(5, cases(20)); ++round) {
     const std::vector<ShelfBottle> shelf = any_shelf(dice);
     Job job = knowing(job_with(shelf, "dammar_aged"), "oil_resin_glaze");
     job.passages.push_back({"green glaze", "oil paint", "oil_resin_glaze", {}, "", {}});
