@@ -9,6 +9,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 using namespace gentlest;
 using namespace gentlest::test;
 
@@ -82,4 +84,28 @@ TEST_CASE("an observation of the very mixture outranks those of its liquids") {
   CHECK(seen_on("oil_wax_paint", "isooctane 48, ethanol 52").of_mixture.size() == 1);
   CHECK(seen_on("oil_wax_paint", "isooctane 45, ethanol 55").of_mixture.empty());
   CHECK(seen_on("oil_wax_paint", "isooctane 45, ethanol 55").seen == Sighting::unknown);
+}
+
+// Rows: the alkane leaves the copolymer alone (common practice, no source); acetone takes aged natural resin off (Lomax
+// and Fisher 1990, section 5).
+TEST_CASE("a liquid that was seen on a layer with a sphere says so beside the chance, and a mixture of it does not") {
+  const Job job = unjudged_job("dammar_aged", {"ethyl_methacrylate_methyl_acrylate_copolymer"});
+  const std::vector<PlannedLayer> layers = planned_layers(job, shipped_catalogue());
+  const auto seen = [&](const char* mixture) {
+    return very_sightings_of(parse_mixture(mixture, shipped_catalogue()), layers, shipped_catalogue());
+  };
+  const std::vector<VerySighting> alkane = seen("isooctane 100");
+  const auto on_copolymer =
+      std::find_if(alkane.begin(), alkane.end(), [](const VerySighting& one) { return one.layer == "kept 1"; });
+  REQUIRE(on_copolymer != alkane.end());
+  CHECK(on_copolymer->role == Role::keep);
+  CHECK(worst_of(on_copolymer->rows) == Sighting::spares);
+  const std::vector<VerySighting> acetone = seen("acetone 100");
+  REQUIRE_FALSE(acetone.empty());
+  CHECK(acetone.front().layer == layers[0].name);
+  CHECK(worst_of(acetone.front().rows) == Sighting::acts);
+  CHECK(seen("isooctane 97, acetone 3").empty());
+  // A little water in the bottle makes no other liquid of it.
+  CHECK(seen("ethanol 96 % 100").size() == seen("ethanol 100").size());
+  CHECK_FALSE(seen("ethanol 100").empty());
 }
