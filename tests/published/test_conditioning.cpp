@@ -145,5 +145,10 @@ TEST_CASE("what every conservator knows of resins and their solvents is what the
   CHECK(moves("shellac", "white_spirit 100") <= 0.25);
   CHECK(chance("oil_paint_old", "isooctane 100").affects <= 0.25);
   CHECK(chance("oil_paint_old", "dimethylformamide 100").affects > chance("oil_paint_old", "toluene 100").affects);
+  // A bath of toluene swells old oil (Stolow, quoted in Phenix 1998), a swab of it seldom does (Hurt 2006).
+  const std::vector<Mixture> toluene = {parse_mixture("toluene 100", shipped_catalogue())};
+  const Material& old_oil = *shipped_catalogue().find_material("oil_paint_old");
+  const double bath = chances_on(old_oil, toluene, shipped_catalogue(), Contact::immersion).at(0).affects;
+  CHECK(chances_on(old_oil, toluene, shipped_catalogue(), Contact::swab).at(0).affects < 0.8 * bath);
   CHECK(chance("oil_paint_old", "dichloromethane 100").moves_grade == 3);  // it swells, it never dissolves
 }
