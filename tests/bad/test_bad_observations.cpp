@@ -22,7 +22,7 @@ struct BadRow {
 std::string row_with(const std::string& from, const std::string& to) {
   std::string text =
       "observations:\n"
-      "  - material: shellac\n"
+      "  - material: shellac_fresh\n"
       "    state: a state of its own\n"
       "    liquid: \"isooctane 70, ethanol 30\"\n"
       "    contact: swab\n"
@@ -54,7 +54,7 @@ const char* const two_parts = "\"isooctane 70, ethanol 30\"";
 }  // namespace
 
 TEST_CASE("a right row beside the shipped ones is taken") {
-  CHECK(faults_with(row_with("shellac", "shellac")).empty());
+  CHECK(faults_with(row_with("shellac_fresh", "shellac_fresh")).empty());
   CHECK(faults_with(row_with(two_parts, "ethanol")).empty());
   CHECK(faults_with(row_with("    result: removed\n    grades: [1, 2]\n", "    said: came off in flakes\n")).empty());
   CHECK(faults_with(row_with(std::string("liquid: ") + two_parts, "liquids_in_words: alcohols")).empty());
@@ -66,8 +66,8 @@ TEST_CASE("a faulty observation is one fault with place and remedy", "[bad]") {
       {"empty source", row_with("source: common_practice", "source: \"\""), "source is empty"},
       {"unknown source", row_with("source: common_practice", "source: comon_practice"),
        "\"comon_practice\" is no source of sources.yaml"},
-      {"unknown material", row_with("material: shellac", "material: shelac"), "\"shelac\" is no material"},
-      {"a name in place of the id", row_with("material: shellac", "material: \"dammar, aged\""),
+      {"unknown material", row_with("material: shellac_fresh", "material: shelac"), "\"shelac\" is no material"},
+      {"a name in place of the id", row_with("material: shellac_fresh", "material: \"dammar, aged\""),
        "\"dammar, aged\" is no material"},
       {"unknown liquid", row_with("ethanol 30", "etanol 30"), "\"etanol\" is no liquid"},
       {"shares that do not add up", row_with("ethanol 30", "ethanol 20"), "add up to 90 per cent, not 100"},
@@ -108,7 +108,7 @@ TEST_CASE("a faulty observation is one fault with place and remedy", "[bad]") {
 }
 
 TEST_CASE("a row told twice in the files is one fault", "[bad]") {
-  const std::string row = row_with("shellac", "shellac");
+  const std::string row = row_with("shellac_fresh", "shellac_fresh");
   const std::vector<Diagnostic> faults = faults_with(row + row.substr(row.find('\n') + 1));
   REQUIRE(faults.size() == 1);
   CHECK(faults[0].where.line == 13);

@@ -141,8 +141,8 @@ TEST_CASE("what every conservator knows of resins and their solvents is what the
     CHECK(moves(aged, "ethanol 96 % 100") > moves(aged, "toluene 100") + 0.3);
   }
   CHECK(moves("dammar_fresh", "turpentine 100") >= 0.5);
-  CHECK(moves("shellac", "ethanol 96 % 100") >= 0.5);
-  CHECK(moves("shellac", "white_spirit 100") <= 0.25);
+  CHECK(moves("shellac_fresh", "ethanol 96 % 100") >= 0.5);
+  CHECK(moves("shellac_fresh", "white_spirit 100") <= 0.25);
   CHECK(chance("oil_paint_old", "isooctane 100").affects <= 0.25);
   CHECK(chance("oil_paint_old", "dimethylformamide 100").affects > chance("oil_paint_old", "toluene 100").affects);
   // A bath of toluene swells old oil (Stolow, quoted in Phenix 1998), a swab of it seldom does (Hurt 2006).

@@ -156,8 +156,8 @@ void natural_resins(Claims& claim) {
   // hydrocarbons.
   claim.heading(17);
   for (const char* liquid : {"ethanol", "methanol", "n_propanol", "formic_acid"})
-    claim.at_least(moves("shellac", liquid), half);
-  for (const char* liquid : {"turpentine", "white_spirit", "toluene"}) claim.at_most(moves("shellac", liquid), hardly);
+    claim.at_least(moves("shellac_fresh", liquid), half);
+  for (const char* liquid : {"turpentine", "white_spirit", "toluene"}) claim.at_most(moves("shellac_fresh", liquid), hardly);
   // 18 British Pharmaceutical Codex 1911: petroleum spirit dissolves but little of sandarac, almost all of rosin.
   claim.heading(18);
   claim.rises({moves("sandarac", "light_petroleum"), moves("rosin", "light_petroleum")});

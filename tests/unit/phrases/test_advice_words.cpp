@@ -51,7 +51,7 @@ TEST_CASE("weak figures are told with their layer and what stands for it") {
   varnish.liquid_sd = {0.8, 1.5, 1.25};
   CHECK(words(WeakPointKind::liquids_vary).find("(dD 0.8, dP 1.5, dH 1.2 MPa^0.5)") != std::string::npos);
   CHECK(words(WeakPointKind::surer_than_liquids).find("below 0.125 (dD) or 0.25 (dP, dH)") != std::string::npos);
-  varnish.possible = {{"shellac", "shellac, aged", {}, 0.4}};
+  varnish.possible = {{"shellac_aged", "shellac, aged", {}, 0.4}};
   CHECK(words(WeakPointKind::may_be_else).find("varnish: may be shellac, aged as well (40 %)") == 0);
   CHECK(words(WeakPointKind::not_examined).find("varnish: taken as the files record it") == 0);
   CHECK(words(WeakPointKind::found_otherwise).find("recorded as mastic_aged, found to be dammar_aged") !=
