@@ -10,6 +10,7 @@
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
+#include "report/screen/layer_cost_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 #include "gentlest/space/response.hpp"
@@ -221,6 +222,24 @@ std::vector<std::string> marks_of(const BenchMixture& mixture, const Plan& plan)
   return marks;
 }
 
+namespace {
+
+// What was seen of the very mixtures, and what keeping a layer costs; empty where there is neither.
+std::string beside_the_figures(const Plan& plan, const Bench& bench) {
+  std::vector<std::string> seen;
+  for (const BenchMixture& mixture : bench.mixtures)
+    for (const std::string& sentence : very_sentences(mixture.judged))
+      seen.push_back("<b>" + html_text(mixture_name(mixture.judged)) + "</b>: " + user_text(sentence));
+  std::vector<std::string> costs;
+  for (const std::string& words : layer_cost_words(plan)) costs.push_back(user_text(words));
+  std::string text;
+  if (!seen.empty()) text += element("h3", seen_of_mixtures_heading) + html_list(seen);
+  if (!costs.empty()) text += element("h3", layer_cost_heading) + html_list(costs) + element("p", layer_cost_use);
+  return text;
+}
+
+}  // namespace
+
 std::string sheet_summary(const Plan& plan, const Bench& bench) {
   const bool window = plan.outcome == Outcome::window;
   std::string text = "<section>\n" + element("h2", "At a glance");
@@ -234,7 +253,7 @@ std::string sheet_summary(const Plan& plan, const Bench& bench) {
               ? element("p", plan.outcome == Outcome::no_ladder
                                  ? "No mixture is proposed."
                                  : "No mixture at all stays within the risk limit, and none reaches the effect wanted.")
-              : ladder_table(plan, bench) + numbers_html(plan, bench);
+              : ladder_table(plan, bench) + numbers_html(plan, bench) + beside_the_figures(plan, bench);
   if (!window) text += element("h3", other_ways_heading) + advice_html(other_ways_words(plan));
   text += element("h3", to_watch_heading) + advice_html(watch_words(plan));
   return text + "</section>\n";

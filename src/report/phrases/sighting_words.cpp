@@ -177,12 +177,17 @@ std::vector<std::string> sighting_warnings(const JudgedMixture& judged) {
   return warnings;
 }
 
-std::vector<std::string> sighting_sentences(const JudgedMixture& judged) {
+std::vector<std::string> very_sentences(const JudgedMixture& judged) {
   std::vector<std::string> sentences;
   for (const VerySighting& very : judged.very)
     sentences.push_back(fmt::format("{} on \"{}\": this very {} {}. That outranks the chance.",
                                     worst_of(very.rows) == Sighting::acts ? "Seen to act" : "Seen", very.layer,
                                     judged.mixture.parts().size() == 1 ? "liquid" : "mixture", results_of(very.rows)));
+  return sentences;
+}
+
+std::vector<std::string> sighting_sentences(const JudgedMixture& judged) {
+  std::vector<std::string> sentences = very_sentences(judged);
   for (const LayerSighting& sighting : judged.seen) {
     const bool one_liquid = judged.mixture.parts().size() == 1;
     for (const SeenRow& seen : sighting.of_mixture)

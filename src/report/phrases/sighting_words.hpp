@@ -42,6 +42,9 @@ std::vector<std::string> sighting_warnings(const JudgedMixture& judged);
 /// The same in full, with the observations and their sources, one sentence an entry.
 std::vector<std::string> sighting_sentences(const JudgedMixture& judged);
 
+/// Of the very mixture on layers with a sphere alone.
+std::vector<std::string> very_sentences(const JudgedMixture& judged);
+
 /// That the layers are not judged and why, and what was seen on them; one entry a sentence.
 std::vector<std::string> unjudged_words(const std::vector<PlannedLayer>& layers);
 

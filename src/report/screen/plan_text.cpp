@@ -2,12 +2,12 @@
 #include "report/form/table.hpp"
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/headings.hpp"
-#include "report/phrases/layer_cost_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
+#include "report/screen/layer_cost_words.hpp"
 #include "report/screen/plan_report.hpp"
 
 #include <fmt/format.h>
@@ -133,12 +133,12 @@ std::string sightings_text(const std::vector<const JudgedMixture*>& mixtures, co
     }
   std::string text;
   for (const auto& [sentence, names] : said) text += bullet(joined(names) + ": " + sentence);
-  return text.empty() ? text : heading("What was seen of these mixtures and their liquids", style) + text;
+  return text.empty() ? text : heading(seen_of_mixtures_heading, style) + text;
 }
 
 std::string layer_costs_text(const Plan& plan, const Style& style) {
   if (plan.costs.empty()) return {};
-  std::string text = heading("What keeping it costs", style);
+  std::string text = heading(layer_cost_heading, style);
   for (const std::string& words : layer_cost_words(plan)) text += bullet(words);
   return text + paragraph(layer_cost_use);
 }

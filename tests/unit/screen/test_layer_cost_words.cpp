@@ -1,4 +1,4 @@
-#include "report/phrases/layer_cost_words.hpp"
+#include "report/screen/layer_cost_words.hpp"
 
 #include "io/job_file.hpp"
 
