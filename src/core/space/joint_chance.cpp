@@ -296,7 +296,8 @@ JointChance::Turned JointChance::tabulate_turned(const std::array<double, 3>& lo
     axes[i].kernel = short_kernel(sd_[i], step[i]);
     axes[i].nodes = table.lattice.nodes[i];
     axes[i].source = axes[i].nodes + axes[i].kernel.size() - 1;
-    first[i] = table.lattice.origin[i] - static_cast<double>(axes[i].kernel.size() / 2) * step[i];
+    const std::size_t half = axes[i].kernel.size() / 2;
+    first[i] = table.lattice.origin[i] - static_cast<double>(half) * step[i];
   }
   const double inverse_factor = std::exp(-ln_factor);
   table.values = smoothed(table.lattice, axes, first, [&](double a, double b, double c) {
