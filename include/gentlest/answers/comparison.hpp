@@ -30,7 +30,4 @@ struct ComparedSeries {
 /// mixtures that part leave none of its mixtures out, they are told in `objections`.
 std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue& catalogue);
 
-/// The same figures for the plan's own ladder; no steps where there is no window. Nothing where no risk can be told.
-std::optional<SeriesQuality> ladder_quality(const Plan& plan);
-
 }  // namespace gentlest

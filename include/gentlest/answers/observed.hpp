@@ -24,6 +24,10 @@ struct ActionChances {
 std::vector<ActionChances> chances_on(const Material& material, const std::vector<Mixture>& mixtures,
                                       const Catalogue& catalogue, Contact contact = Contact::swab);
 
+/// What was tried, per cent by volume; nothing where the source names no liquid or one of them has no point in Hansen
+/// space. Precondition: the observation is the catalogue's own.
+std::optional<Mixture> mixture_of(const Observation& seen, const Catalogue& catalogue);
+
 /// Why there is no chance beside an observation.
 enum class NotJudged { no_sphere, no_point, in_words };
 

@@ -29,6 +29,7 @@ struct SeenRow {
 /// What an observation says by this grade. It acts where its weakest grade still counts, spares where its strongest
 /// does not; one that is only told in words may act.
 Sighting sighting_of(const Observation& seen, int grade);
+Sighting sighting_of(const GradeRange& seen, int grade);
 
 /// Every observation on the material.
 std::vector<SeenRow> rows_on(const Material& material, int grade, const Catalogue& catalogue);

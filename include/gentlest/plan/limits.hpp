@@ -30,9 +30,9 @@ struct Limit {
 /// clearly or worse".
 inline constexpr int usual_risk_grade = 4;
 
-/// What counts on one material: the job's own word, else what is harm to it, else the usual; and for one to remove no
-/// grade stronger than ever happens to it.
-int risk_grade_of(std::optional<int> harm_grade, const Limits& limits);
+/// What counts on one material: for one to keep the job's own word, else what is harm to it, else the usual; for one to
+/// remove the job's word. Never only grades stronger than ever happen to it.
+int risk_grade_of(std::optional<int> harm_grade, int strongest_grade, const Limits& limits);
 int effect_grade_of(int strongest_grade, const Limits& limits);
 
 /// All limits, in the order in which JSON shows them. What is left out in a job stays as Limits has it.

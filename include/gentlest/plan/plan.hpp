@@ -246,6 +246,12 @@ bool is_kept_unjudged(const PlannedLayer& layer);
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,
                             const Catalogue& catalogue);
 
+/// What a ladder of these limits is to be.
+LadderGoal goal_of(const Limits& limits);
+
+/// How well judged mixtures climb, in their order; nothing where effect or risk of one is not known.
+std::optional<SeriesQuality> quality_of(const std::vector<JudgedMixture>& mixtures, const Limits& limits);
+
 /// A series of mixtures judged against the layers in one go, and how well it climbs.
 struct JudgedSeries {
   std::vector<JudgedMixture> mixtures;

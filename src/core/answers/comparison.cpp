@@ -40,16 +40,4 @@ std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue&
   return compared;
 }
 
-std::optional<SeriesQuality> ladder_quality(const Plan& plan) {
-  std::vector<Hansen> points;
-  std::vector<Verdict> verdicts;
-  for (const JudgedMixture& rung : plan.rungs) {
-    if (!rung.effect || !rung.risk) return std::nullopt;
-    points.push_back(rung.point);
-    verdicts.push_back({*rung.effect, *rung.risk, -1});
-  }
-  const Limits& limits = plan.job.limits;
-  return quality_of(points, verdicts, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect});
-}
-
 }  // namespace gentlest

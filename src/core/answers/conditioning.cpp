@@ -1,5 +1,7 @@
 #include "gentlest/answers/conditioning.hpp"
 
+#include "gentlest/answers/observed.hpp"
+#include "gentlest/catalogue/sighting.hpp"
 #include "gentlest/liquids/mixture.hpp"
 
 #include <algorithm>
@@ -22,20 +24,6 @@ int grade_asked(const Material& material) {
 double weight_of(Confidence confidence) {
   if (confidence == Confidence::high) return 1;
   return confidence == Confidence::medium ? 0.7 : 0.4;
-}
-
-std::optional<Hansen> point_of(const Observation& seen, const Catalogue& catalogue) {
-  Hansen point;
-  for (const ObservedPart& part : seen.parts) {
-    const Solvent* solvent = catalogue.find_solvent(part.solvent);
-    if (!solvent || !solvent->hansen) return std::nullopt;
-    const Hansen& one = solvent->hansen->chosen.value;
-    point.dD += part.percent / 100 * one.dD;
-    point.dP += part.percent / 100 * one.dP;
-    point.dH += part.percent / 100 * one.dH;
-  }
-  if (seen.parts.empty()) return std::nullopt;
-  return point;
 }
 
 // The observations of one material with what a fit needs of them; behind them those of materials that it is like.
@@ -64,11 +52,11 @@ struct CaseReader {
 
   void add(const Material& seen_on, double share, std::vector<const Observation*>* not_asked) {
     for (const Observation* seen : catalogue.observations_on(seen_on)) {
-      const std::optional<Hansen> point = point_of(*seen, catalogue);
-      if (material.sphere && point && seen->grades) {
+      const std::optional<Mixture> mixture = mixture_of(*seen, catalogue);
+      if (material.sphere && mixture && seen->grades) {
         const bool weaker = material.strongest_grade && is_short(seen->contact);
         cases.seen.push_back(seen);
-        cases.actions.push_back({*point, seen->grades->strongest, seen->grades->weakest,
+        cases.actions.push_back({mix(*mixture), seen->grades->strongest, seen->grades->weakest,
                                  share * weight_of(seen->confidence), weaker ? swab_ln_further : 0});
       } else if (not_asked) {
         not_asked->push_back(seen);
@@ -144,8 +132,8 @@ void add_score(AgreementScore& score, const std::vector<JudgedAction>& judged, c
 }  // namespace
 
 std::optional<bool> what_happened(const JudgedAction& judged, const Material& material) {
-  if (judged.seen->grades->weakest <= grade_asked(material)) return true;
-  if (judged.seen->grades->strongest > affected) return false;
+  if (sighting_of(*judged.seen, grade_asked(material)) == Sighting::acts) return true;
+  if (sighting_of(*judged.seen, affected) == Sighting::spares) return false;
   return std::nullopt;
 }
 

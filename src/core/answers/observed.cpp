@@ -1,5 +1,6 @@
 #include "gentlest/answers/observed.hpp"
 
+#include "gentlest/catalogue/sighting.hpp"
 #include "gentlest/plan/limits.hpp"
 #include "gentlest/search/search.hpp"
 #include "gentlest/space/chance.hpp"
@@ -12,9 +13,6 @@
 
 namespace gentlest {
 
-namespace {
-
-// Nothing where the source names no liquid or one of them has no point in Hansen space.
 std::optional<Mixture> mixture_of(const Observation& seen, const Catalogue& catalogue) {
   std::vector<Part> parts;
   for (const ObservedPart& part : seen.parts) {
@@ -26,6 +24,8 @@ std::optional<Mixture> mixture_of(const Observation& seen, const Catalogue& cata
   if (parts.empty()) return std::nullopt;
   return Mixture(std::move(parts));
 }
+
+namespace {
 
 std::optional<NotJudged> reason_against(const Observation& seen, const Material& material, bool has_point) {
   if (seen.parts.empty()) return NotJudged::in_words;
@@ -65,7 +65,8 @@ std::vector<ActionChances> chances_on(const Material& material, const std::vecto
   const Response response = response_of(material, catalogue, contact);
   ActionChances counted;
   counted.moves_grade = effect_grade_of(response.strongest, {});
-  if (material.harm_grade) counted.affects_grade = risk_grade_of(material.harm_grade->value, {});
+  counted.affects_grade = risk_grade_of(material.harm_grade ? std::optional(material.harm_grade->value) : std::nullopt,
+                                        response.strongest, {});
   const LocalReach reach = local_reach(material);
   const UncertainSphere met = seen_from(*sphere, largest_sd(liquids));
   const std::vector<ChanceField> fields =
@@ -85,10 +86,10 @@ Agreement compare(const GradeRange& seen, const ActionChances& chances) {
       {{chances.moves_grade, chances.moves}, {chances.affects_grade, chances.affects}}};
   bool clear_cut = false;
   for (const auto& [grade, chance] : borders) {
-    const bool happened = seen.weakest <= grade;
-    const bool did_not = seen.strongest > grade;
-    if ((happened && chance < 0.5) || (did_not && chance > 0.5)) return Agreement::disagrees;
-    clear_cut = clear_cut || happened || did_not;
+    const Sighting says = sighting_of(seen, grade);
+    if ((says == Sighting::acts && chance < 0.5) || (says == Sighting::spares && chance > 0.5))
+      return Agreement::disagrees;
+    clear_cut = clear_cut || says != Sighting::may_act;
   }
   return clear_cut ? Agreement::agrees : Agreement::open;
 }

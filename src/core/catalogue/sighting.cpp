@@ -6,9 +6,12 @@
 namespace gentlest {
 
 Sighting sighting_of(const Observation& seen, int grade) {
-  if (!seen.grades) return Sighting::may_act;
-  if (seen.grades->weakest <= grade) return Sighting::acts;
-  return seen.grades->strongest > grade ? Sighting::spares : Sighting::may_act;
+  return seen.grades ? sighting_of(*seen.grades, grade) : Sighting::may_act;
+}
+
+Sighting sighting_of(const GradeRange& seen, int grade) {
+  if (seen.weakest <= grade) return Sighting::acts;
+  return seen.strongest > grade ? Sighting::spares : Sighting::may_act;
 }
 
 std::vector<SeenRow> rows_on(const Material& material, int grade, const Catalogue& catalogue) {

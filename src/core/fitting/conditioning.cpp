@@ -1,6 +1,8 @@
 #include "gentlest/fitting/conditioning.hpp"
 
 #include "core/base/random_numbers.hpp"
+#include "core/space/likely_quadruples.hpp"
+#include "core/space/sphere_matrix.hpp"
 
 #include <Eigen/Cholesky>
 
@@ -26,14 +28,14 @@ Vector4 mean_of(const UncertainSphere& sphere) {
   return {sphere.mean.centre.dD, sphere.mean.centre.dP, sphere.mean.centre.dH, sphere.mean.R0};
 }
 
-Matrix4 covariance_of(const UncertainSphere& sphere) {
-  const SphereCovariance& with = sphere.shared;
-  const auto square = [](double x) { return x * x; };
+// Of (dD, dP, dH, R0): the matrix of the scaled space without the doubling of dD.
+Matrix4 unscaled_covariance(const UncertainSphere& sphere) {
+  const SphereMatrix scaled = covariance_of(sphere);
   Matrix4 all;
-  all << square(sphere.sd.dD), with.dD_dP, with.dD_dH, with.dD_R0,  //
-      with.dD_dP, square(sphere.sd.dP), with.dP_dH, with.dP_R0,     //
-      with.dD_dH, with.dP_dH, square(sphere.sd.dH), with.dH_R0,     //
-      with.dD_R0, with.dP_R0, with.dH_R0, square(sphere.R0_sd);
+  for (Eigen::Index i = 0; i < 4; ++i)
+    for (Eigen::Index j = 0; j < 4; ++j)
+      all(i, j) =
+          scaled[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)] / ((i == 0 ? 2 : 1) * (j == 0 ? 2 : 1));
   return all;
 }
 
@@ -161,7 +163,7 @@ class Chain {
   Chain(const UncertainSphere& prior, bool stands, const Likelihood& likelihood, const ConditioningSettings& settings)
       : likelihood_(likelihood), random_(settings.seed), mean_(mean_of(prior)) {
     const double widening = settings.prior_widening;
-    if (!stands) root_ = root_of<Matrix4>(widening * widening * covariance_of(prior));
+    if (!stands) root_ = root_of<Matrix4>(widening * widening * unscaled_covariance(prior));
     field_root_ = root_of<Matrix>(field_covariance(likelihood.points(), settings));
     now_ = {mean_, Vector::Zero(field_root_.rows())};
     log_now_ = likelihood_.log_of(now_.sphere, now_.field);
@@ -240,34 +242,9 @@ LocalReach reach_of(const std::vector<Hansen>& points, const Vector& mean_slope,
   return reach;
 }
 
-// Equally likely standard normal quadruples: a lattice of Korobov, each coordinate through the normal distribution.
-const std::vector<Vector4>& likely_draws() {
-  static const auto all = [] {
-    constexpr long count = 4093;  // a prime
-    constexpr long factor = 1516;
-    std::vector<double> z;
-    for (long i = 0; i < count; ++i) {
-      const double share = (static_cast<double>(i) + 0.5) / count;
-      double at = 0;
-      double low = -6, high = 6;
-      for (int halving = 0; halving < 50; ++halving) {
-        at = (low + high) / 2;
-        (0.5 * std::erfc(-at / std::numbers::sqrt2) < share ? low : high) = at;
-      }
-      z.push_back(at);
-    }
-    std::vector<Vector4> draws;
-    for (long i = 0; i < count; ++i) {
-      Vector4 draw;
-      long at = i;
-      for (Eigen::Index k = 0; k < 4; ++k) {
-        draw[k] = z[static_cast<std::size_t>(at)];
-        at = at * factor % count;
-      }
-      draws.push_back(draw);
-    }
-    return draws;
-  }();
+// The factor is our choice.
+const std::vector<std::array<double, 4>>& likely_draws() {
+  static const auto all = likely_quadruples(4093, 1516);
   return all;
 }
 
@@ -303,12 +280,12 @@ ConditionedSphere condition_sphere(const UncertainSphere& prior, bool stands, co
 std::array<double, grade_count> expected_grades(const ConditionedSphere& sphere, const Response& response,
                                                 const Hansen& point, double ln_further) {
   const Vector4 mean = mean_of(sphere.sphere);
-  const Matrix4 root = root_of<Matrix4>(covariance_of(sphere.sphere));
+  const Matrix4 root = root_of<Matrix4>(unscaled_covariance(sphere.sphere));
   const double further = std::exp(ln_further) / reach_factor(sphere.reach, point);
   std::array<double, grade_count> sum{};
   double mass = 0;
-  for (const Vector4& z : likely_draws()) {
-    const Vector4 drawn = mean + root * z;
+  for (const std::array<double, 4>& z : likely_draws()) {
+    const Vector4 drawn = mean + root * Vector4(z[0], z[1], z[2], z[3]);
     if (drawn[3] < smallest_R0) continue;
     const auto chances = grade_chances(response, distance_from(drawn, point) / drawn[3] * further);
     for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += chances[i];

@@ -105,6 +105,21 @@ JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLay
                          catalogue);
 }
 
+LadderGoal goal_of(const Limits& limits) {
+  return {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect};
+}
+
+std::optional<SeriesQuality> quality_of(const std::vector<JudgedMixture>& mixtures, const Limits& limits) {
+  std::vector<Hansen> points;
+  std::vector<Verdict> verdicts;
+  for (const JudgedMixture& one : mixtures) {
+    if (!one.effect || !one.risk) return std::nullopt;
+    points.push_back(one.point);
+    verdicts.push_back({*one.effect, *one.risk, -1});
+  }
+  return quality_of(points, verdicts, goal_of(limits));
+}
+
 JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<PlannedLayer>& layers,
                           const Limits& limits, const Catalogue& catalogue) {
   JudgedSeries judged;
@@ -113,17 +128,9 @@ JudgedSeries judge_series(const std::vector<Mixture>& series, const std::vector<
   for (const Mixture& mixture : series) add_liquids(liquids, mixture);
   const LayerSubjects subjects = make_subjects(layers, limits, liquids);
   const LayerFields fields = layer_fields(reach_of(liquids, catalogue), subjects);
-  std::vector<Hansen> points;
-  std::vector<Verdict> verdicts;
-  for (const Mixture& mixture : series) {
+  for (const Mixture& mixture : series)
     judged.mixtures.push_back(judge_on_fields(mixture, layers, subjects, fields, limits, catalogue));
-    points.push_back(judged.mixtures.back().point);
-    const JudgedMixture& last = judged.mixtures.back();
-    if (last.effect && last.risk) verdicts.push_back({*last.effect, *last.risk, -1});
-  }
-  if (verdicts.size() < points.size()) return judged;
-  judged.quality =
-      quality_of(points, verdicts, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect});
+  judged.quality = quality_of(judged.mixtures, limits);
   return judged;
 }
 

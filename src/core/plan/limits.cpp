@@ -8,8 +8,8 @@
 
 namespace gentlest {
 
-int risk_grade_of(std::optional<int> harm_grade, const Limits& limits) {
-  return limits.risk_grade.value_or(harm_grade.value_or(usual_risk_grade));
+int risk_grade_of(std::optional<int> harm_grade, int strongest_grade, const Limits& limits) {
+  return std::max(limits.risk_grade.value_or(harm_grade.value_or(usual_risk_grade)), strongest_grade);
 }
 
 int effect_grade_of(int strongest_grade, const Limits& limits) {

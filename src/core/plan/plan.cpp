@@ -22,20 +22,6 @@ namespace gentlest {
 
 namespace {
 
-SearchTask make_task(std::vector<Liquid> shelf, const std::vector<PlannedLayer>& layers, const LayerFields& fields,
-                     const Limits& limits) {
-  SearchTask task;
-  task.parts = limits.parts;
-  task.step_percent = limits.step_percent;
-  for (std::size_t i = 0; i < layers.size(); ++i) {
-    if (!fields[i]) continue;
-    if (layers[i].is_target) task.target.push_back(*fields[i]);
-    if (layers[i].role == Role::keep) task.kept.push_back(*fields[i]);
-  }
-  task.shelf = std::move(shelf);
-  return task;
-}
-
 using JudgeMixture = std::function<JudgedMixture(const Mixture&, const Origin&)>;
 using JudgeCandidate = std::function<JudgedMixture(const Candidate&, const Origin&)>;
 
@@ -86,11 +72,9 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
   const Limits& limits = plan.job.limits;
   const LayerSubjects subjects = make_subjects(plan.layers, limits);
   const LayerFields fields = layer_fields(reach_of(shelf, catalogue), subjects);
-  SearchTask task = make_task(std::move(shelf), plan.layers, fields, limits);
+  SearchTask task = search_task(std::move(shelf), plan.layers, fields, plan.job, catalogue);
   task.run = run;
-  task.most_percent = largest_shares(task.shelf, plan.job, catalogue);
-  task.allowed = proposal_filter(limits, catalogue);
-  const LadderGoal goal{limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect};
+  const LadderGoal goal = goal_of(limits);
   plan.by_effect_alone = is_risk_open(plan.layers);
   const Ladder ladder = plan.by_effect_alone
                             ? design_ladder_by_effect(task, goal, doubts_of(task.shelf, plan.layers, catalogue))

@@ -2,14 +2,13 @@
 
 #include "gentlest/plan/limits.hpp"
 
-#include <algorithm>
 #include <utility>
 
 namespace gentlest {
 
 int grade_that_counts(const PlannedLayer& layer, const Limits& limits) {
   return layer.role == Role::remove ? effect_grade_of(layer.response.strongest, limits)
-                                    : std::max(risk_grade_of(layer.harm_grade, limits), layer.response.strongest);
+                                    : risk_grade_of(layer.harm_grade, layer.response.strongest, limits);
 }
 
 LayerSubjects make_subjects(const std::vector<PlannedLayer>& layers, const Limits& limits,

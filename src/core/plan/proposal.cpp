@@ -10,6 +10,7 @@
 #include <memory>
 #include <mutex>
 #include <tuple>
+#include <utility>
 
 namespace gentlest {
 
@@ -118,6 +119,22 @@ Allowed proposal_filter(const Limits& limits, const Catalogue& catalogue) {
     return memory->recall(task.step_percent, composition,
                           [&] { return may_be_proposed(task, composition, limits, catalogue); });
   };
+}
+
+SearchTask search_task(std::vector<Liquid> shelf, const std::vector<PlannedLayer>& layers, const LayerFields& fields,
+                       const Job& job, const Catalogue& catalogue) {
+  SearchTask task;
+  task.parts = job.limits.parts;
+  task.step_percent = job.limits.step_percent;
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    if (!fields[i]) continue;
+    if (layers[i].is_target) task.target.push_back(*fields[i]);
+    if (layers[i].role == Role::keep) task.kept.push_back(*fields[i]);
+  }
+  task.most_percent = largest_shares(shelf, job, catalogue);
+  task.allowed = proposal_filter(job.limits, catalogue);
+  task.shelf = std::move(shelf);
+  return task;
 }
 
 }  // namespace gentlest

@@ -1,6 +1,8 @@
 // Which mixtures a job lets be proposed, beyond effect and risk. Internal to core.
 #pragma once
 
+#include "core/plan/planned_chance.hpp"
+
 #include "gentlest/plan/job.hpp"
 #include "gentlest/search/search.hpp"
 
@@ -22,5 +24,10 @@ bool may_be_made(const Mixture& mixture, const Limits& limits, const Catalogue& 
 /// the job minds neither. Asking takes up to a millisecond, so the answers are remembered: the search asks again for
 /// every set of bottles, and from several threads. For tasks over one shelf and its tables; the catalogue outlives it.
 Allowed proposal_filter(const Limits& limits, const Catalogue& catalogue);
+
+/// The search of a job over one shelf: tables of the target and of what is kept, largest shares, what may be proposed.
+/// `fields`: one table a layer, in their order, nothing for a layer without a sphere.
+SearchTask search_task(std::vector<Liquid> shelf, const std::vector<PlannedLayer>& layers, const LayerFields& fields,
+                       const Job& job, const Catalogue& catalogue);
 
 }  // namespace gentlest

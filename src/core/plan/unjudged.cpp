@@ -27,13 +27,9 @@ bool was_seen_to_harm(const JudgedMixture& judged) {
 }
 
 // What was seen outranks the chance: a layer with a sphere has its observations too.
-bool harms_judged_layer(const Solvent& solvent, const std::vector<PlannedLayer>& layers, const Limits& limits,
-                        const Catalogue& catalogue) {
+bool harms_judged_layer(const Solvent& solvent, const std::vector<PlannedLayer>& layers) {
   return std::any_of(layers.begin(), layers.end(), [&](const PlannedLayer& layer) {
-    const Material* material = layer.role == Role::keep ? catalogue.find_material(layer.material) : nullptr;
-    if (!material || !layer.sphere) return false;
-    const std::vector<SeenRow> rows = rows_on(*material, grade_that_counts(layer, limits), catalogue);
-    return worst_of(rows_of_liquid(rows, solvent)) == Sighting::acts;
+    return layer.role == Role::keep && worst_of(rows_of_liquid(layer.observed, solvent)) == Sighting::acts;
   });
 }
 
@@ -79,19 +75,9 @@ std::vector<Mixture> rungs_by_effect(const Job& job, const std::vector<PlannedLa
                                      const std::vector<Liquid>& shelf, const Catalogue& catalogue) {
   std::vector<Mixture> rungs;
   if (shelf.empty()) return rungs;
-  const Limits& limits = job.limits;
-  const LayerFields fields = layer_fields(reach_of(shelf, catalogue), make_subjects(layers, limits));
-  SearchTask task;
-  task.shelf = shelf;
-  task.parts = limits.parts;
-  task.step_percent = limits.step_percent;
-  for (std::size_t i = 0; i < layers.size(); ++i)
-    if (layers[i].is_target) task.target.push_back(*fields[i]);
-  task.most_percent = largest_shares(shelf, job, catalogue);
-  task.allowed = proposal_filter(limits, catalogue);
-  const Ladder ladder =
-      design_ladder_by_effect(task, {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect},
-                              doubts_of(shelf, layers, catalogue));
+  const LayerFields fields = layer_fields(reach_of(shelf, catalogue), make_subjects(layers, job.limits));
+  const SearchTask task = search_task(shelf, layers, fields, job, catalogue);
+  const Ladder ladder = design_ladder_by_effect(task, goal_of(job.limits), doubts_of(shelf, layers, catalogue));
   for (const Candidate& rung : ladder.rungs) rungs.push_back(mixture_of(task, rung.composition));
   return rungs;
 }
@@ -102,9 +88,7 @@ std::vector<JudgedMixture> liquids_to_try(const Job& job, const std::vector<Plan
   for (const Liquid& liquid : shelf) {
     if (worst_of(rows_of_liquid(target_of(layers).seen, *liquid.solvent)) != Sighting::acts) continue;
     const Mixture alone({{liquid, 1}});
-    if (!may_be_made(alone, job.limits, catalogue) ||
-        harms_judged_layer(*liquid.solvent, layers, job.limits, catalogue))
-      continue;
+    if (!may_be_made(alone, job.limits, catalogue) || harms_judged_layer(*liquid.solvent, layers)) continue;
     JudgedMixture judged = judge_mixture(alone, layers, job.limits, catalogue);
     if (!is_beyond_limit(judged, job.limits) && !was_seen_to_harm(judged)) found.push_back(std::move(judged));
   }

@@ -110,7 +110,7 @@ std::string affected_words(const std::vector<PlannedLayer>& layers, const Limits
   for (const PlannedLayer& layer : layers)
     if (layer.role == Role::keep && layer.sphere)
       by_grade[grade_that_counts(layer, limits)].push_back(name(layer.name));
-  if (by_grade.empty()) by_grade[risk_grade_of({}, limits)] = {};
+  if (by_grade.empty()) by_grade[risk_grade_of({}, 1, limits)] = {};
   std::vector<std::string> words;
   for (const auto& [grade, names] : by_grade) {
     const std::string whose = by_grade.size() > 1 ? joined(names) + ": " : "";

@@ -15,7 +15,9 @@ namespace gentlest {
 namespace {
 
 ListedSeries list_ladder(const Plan& plan) {
-  ListedSeries ladder{"ladder", "the ladder of this job", "planned here", {}, ladder_quality(plan), plan.bottles, {}};
+  ListedSeries ladder{
+      "ladder", "the ladder of this job", "planned here", {}, quality_of(plan.rungs, plan.job.limits), plan.bottles,
+      {}};
   for (const JudgedMixture& rung : plan.rungs) ladder.mixtures.push_back(&rung);
   return ladder;
 }
