@@ -3,7 +3,7 @@
 
 #include "shipped.hpp"
 
-#include "gentlest/plan/job.hpp"
+#include "gentlest/job/job.hpp"
 #include "io/job_file.hpp"
 
 #include <string>

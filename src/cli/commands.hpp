@@ -4,7 +4,7 @@
 #include "cli/options.hpp"
 #include "cli/surroundings.hpp"
 #include "gentlest/catalogue/catalogue.hpp"
-#include "gentlest/plan/job.hpp"
+#include "gentlest/job/job.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "io/reading_log.hpp"
 #include "report/form/form.hpp"

@@ -1,7 +1,7 @@
 // Reads the command line. The only part of the program that sees Boost.Program_options.
 #pragma once
 
-#include "gentlest/plan/limits.hpp"
+#include "gentlest/job/limits.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "report/form/form.hpp"
 

@@ -6,6 +6,7 @@
 #include "gentlest/answers/vial.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/liquids/notation.hpp"
+#include "gentlest/plan/check_job.hpp"
 #include "io/catalogue_files.hpp"
 #include "io/files.hpp"
 #include "io/job_file.hpp"

@@ -3,7 +3,8 @@
 #include "io/catalogue_records.hpp"
 #include "io/yaml_reader.hpp"
 
-#include "gentlest/plan/limits.hpp"
+#include "gentlest/job/limits.hpp"
+#include "gentlest/plan/check_job.hpp"
 
 #include <fmt/format.h>
 

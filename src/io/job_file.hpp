@@ -1,7 +1,7 @@
 // The conservator's own file about one painting. Format: docs/data-format.md.
 #pragma once
 
-#include "gentlest/plan/job.hpp"
+#include "gentlest/job/job.hpp"
 
 #include <string>
 

@@ -1,7 +1,7 @@
 // A limit means the same in a job and behind its option.
 #include "program.hpp"
 
-#include "gentlest/plan/limits.hpp"
+#include "gentlest/job/limits.hpp"
 #include "io/job_file.hpp"
 
 #include <catch2/catch.hpp>

@@ -2,8 +2,8 @@
 #pragma once
 
 #include "gentlest/catalogue/catalogue.hpp"
+#include "gentlest/job/limits.hpp"
 #include "gentlest/liquids/mixture.hpp"
-#include "gentlest/plan/limits.hpp"
 
 #include <optional>
 #include <vector>

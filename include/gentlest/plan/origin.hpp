@@ -18,6 +18,7 @@ struct Origin {
   OriginKind kind = OriginKind::asked;
   int number = 0;  ///< of the rung, the rung below a finer step, the (first) test, the step of a series; from 1
   int step = 0;    ///< of a finer step, counted from 1 behind its rung
+  int line = 1;    ///< of a rung or a finer step: the line it stands on, from 1
   bool operator==(const Origin&) const = default;
 };
 

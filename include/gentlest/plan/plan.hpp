@@ -1,8 +1,8 @@
 // Job + catalogue -> plan: the one entry for the program and the tests. Pure: same input, same plan.
 #pragma once
 
+#include "gentlest/job/job.hpp"
 #include "gentlest/plan/advice.hpp"
-#include "gentlest/plan/job.hpp"
 #include "gentlest/plan/origin.hpp"
 #include "gentlest/plan/shelf.hpp"
 #include "gentlest/plan/sighting.hpp"
@@ -163,6 +163,29 @@ struct LayerCost {
   double strongest_effect = 0;  ///< of the last rung
 };
 
+/// Why a line is offered, and why there.
+enum class LineReason {
+  frontier,           ///< asked for: the walk over what nothing beats, on as few bottles as do
+  gives_up_least,     ///< the first: of all lines it comes nearest to the frontier
+  other_family,       ///< of another family of active liquids: the next that comes nearest
+  only_bottle_known,  ///< by effect alone: the line of which least is unknown
+  third_bottle        ///< as gives_up_least, with a second stock of two liquids, since no single one comes so near
+};
+
+/// A walk from gentle to strong on few bottles. A line in the narrow sense is topped up from one gentle stock with one
+/// active one, in even steps of share; only the walk over the frontier is not.
+struct LadderLine {
+  std::vector<std::string> bottles;  ///< labels; of a line the gentle one first, then the active one or ones
+  std::vector<JudgedMixture> rungs;  ///< gentle to strong, none beyond the risk limit; at least one
+  std::optional<Mixture> active;     ///< the stock that is added; nothing for the walk over the frontier
+  std::string family = {};           ///< of the active liquid of most share; empty without one
+  int step_percent = 0;              ///< more of the active stock from rung to rung, % by volume; 0 without one
+  LineReason reason = LineReason::frontier;
+  double effect_given_up = 0;  ///< mean over the risks up to the limit of (best effect of the shelf - of the line)
+  std::optional<double> risk_given_up = {};  ///< at the first rung that works: its risk less the least risk on the
+                                             ///< frontier at no less effect; nothing where none works
+};
+
 struct Plan {
   Job job;
   std::string catalogue_version;
@@ -171,8 +194,7 @@ struct Plan {
   Outcome outcome = Outcome::no_window;
   std::vector<Liquid> shelf;             ///< the bottles that may be used, sorted by label
   std::vector<Verdict> frontier;         ///< what nothing on that shelf beats, by rising risk; past the limit too
-  std::vector<std::string> bottles;      ///< labels of the ladder's bottles
-  std::vector<JudgedMixture> rungs;      ///< gentle to strong; empty where there is no window
+  std::vector<LadderLine> lines;         ///< the first is the ladder; empty where there is no window
   bool by_effect_alone = false;          ///< no layer to keep has a sphere: no risk, no frontier, steps of two bottles
   double most_effect = 0;                ///< of the mixtures that the limits leave; 0 where no effect can be told
   std::vector<FirstTest> first_tests;    ///< in the order of the work; empty where every layer has a sphere
@@ -181,8 +203,7 @@ struct Plan {
   std::vector<JudgedMixture> finer;      ///< steps between rungs by rising effect; empty where nothing lies between
   std::optional<JudgedMixture> nearest;  ///< without a window: the strongest mixture within the risk limit
   std::optional<JudgedMixture>
-      least_risk_that_works;  ///< without a window: least risk among those that reach the effect
-  double effect_given_up = 0;
+      least_risk_that_works;     ///< without a window: least risk among those that reach the effect
   std::vector<LayerCost> costs;  ///< at most three, where the ladder would go clearly further; never without all
   std::uint64_t mixtures_judged = 0;
   bool margin_claimed = true;          ///< by margin_may_be_claimed
@@ -193,6 +214,10 @@ struct Plan {
   std::vector<WeakPoint> weak_points;  ///< the figures this plan rests on that are weak
   std::vector<Source> sources;         ///< of every figure used
 };
+
+/// Rungs and bottles of the first line, which is the ladder; empty where there is none.
+const std::vector<JudgedMixture>& ladder_rungs(const Plan& plan);
+const std::vector<std::string>& ladder_bottles(const Plan& plan);
 
 /// Every mixture the plan shows: each rung with the finer steps behind it; without a window the nearest ones, without a
 /// ladder the liquids to try. The plan

@@ -2,8 +2,8 @@
 // so that no limit of the job turns one swab into two liquids; what is planned takes those not left off.
 #pragma once
 
+#include "gentlest/job/job.hpp"
 #include "gentlest/liquids/mixture.hpp"
-#include "gentlest/plan/job.hpp"
 
 #include <optional>
 #include <string>

@@ -4,8 +4,8 @@
 #pragma once
 
 #include "gentlest/catalogue/sighting.hpp"
+#include "gentlest/job/job.hpp"
 #include "gentlest/liquids/mixture.hpp"
-#include "gentlest/plan/job.hpp"
 
 #include <cstddef>
 #include <string>

@@ -1,7 +1,7 @@
 #include "gentlest/answers/observed.hpp"
 
 #include "gentlest/catalogue/sighting.hpp"
-#include "gentlest/plan/limits.hpp"
+#include "gentlest/job/limits.hpp"
 #include "gentlest/search/search.hpp"
 #include "gentlest/space/chance.hpp"
 

@@ -7,8 +7,9 @@
 #include "core/plan/unjudged.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
+#include "gentlest/job/limits.hpp"
 #include "gentlest/liquids/notation.hpp"
-#include "gentlest/plan/limits.hpp"
+#include "gentlest/plan/check_job.hpp"
 #include "gentlest/vial/evaporation.hpp"
 
 #include <algorithm>
@@ -210,7 +211,7 @@ RungRoom room_above(const Hansen& point, const Plan& plan, const Progress& progr
   const NextTestTask& task = progress.task;
   const double effect = outlook_of(task, point).effect;
   std::vector<CandidateOutlook> stronger;
-  for (const JudgedMixture& rung : plan.rungs) {
+  for (const JudgedMixture& rung : ladder_rungs(plan)) {
     CandidateOutlook outlook = outlook_of(task, rung.point);
     const bool harmed = std::any_of(task.past.begin(), task.past.end(), [&](const PastTest& test) {
       return test.affected.value_or(false) && is_same(test.point, rung.point);

@@ -11,6 +11,7 @@
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/liquids/recipe.hpp"
+#include "gentlest/plan/check_job.hpp"
 
 #include <fmt/format.h>
 
@@ -80,7 +81,6 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
                             ? design_ladder_by_effect(task, goal, doubts_of(task.shelf, plan.layers, catalogue))
                             : design_ladder(task, goal, progress);
   plan.mixtures_judged = count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent);
-  plan.effect_given_up = ladder.effect_given_up;
   plan.most_effect = most_effect_of(ladder, task);
   plan.costs = layer_costs(
       task, plan.layers, ladder, goal, [&] { return proposal_filter(limits, catalogue); }, progress);
@@ -96,9 +96,12 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
     return judged(mixture_of(task, candidate.composition), origin);
   };
   if (!ladder.window) return describe_no_window(plan, ladder, judged_candidate);
-  for (const std::uint16_t bottle : ladder.bottles) plan.bottles.push_back(task.shelf[bottle].label);
+  LadderLine walk;
+  walk.effect_given_up = ladder.effect_given_up;
+  for (const std::uint16_t bottle : ladder.bottles) walk.bottles.push_back(task.shelf[bottle].label);
   int number = 0;
-  for (const Candidate& rung : ladder.rungs) plan.rungs.push_back(judged_candidate(rung, {OriginKind::rung, ++number}));
+  for (const Candidate& rung : ladder.rungs) walk.rungs.push_back(judged_candidate(rung, {OriginKind::rung, ++number}));
+  plan.lines.push_back(std::move(walk));
   if (!finer) return;
   check_stretch(*finer, ladder.rungs);
   plan.finer_asked = finer;
@@ -121,10 +124,20 @@ WindowClosedBy what_closes_window(const Plan& plan) {
   return plan.least_risk_that_works ? WindowClosedBy::layer : WindowClosedBy::shelf;
 }
 
+const std::vector<JudgedMixture>& ladder_rungs(const Plan& plan) {
+  static const std::vector<JudgedMixture> none;
+  return plan.lines.empty() ? none : plan.lines.front().rungs;
+}
+
+const std::vector<std::string>& ladder_bottles(const Plan& plan) {
+  static const std::vector<std::string> none;
+  return plan.lines.empty() ? none : plan.lines.front().bottles;
+}
+
 std::vector<const JudgedMixture*> planned_mixtures(const Plan& plan) {
   std::vector<const JudgedMixture*> mixtures;
   auto step = plan.finer.begin();
-  for (const JudgedMixture& rung : plan.rungs) {
+  for (const JudgedMixture& rung : ladder_rungs(plan)) {
     mixtures.push_back(&rung);
     for (; step != plan.finer.end() && step->origin.number == rung.origin.number; ++step) mixtures.push_back(&*step);
   }
@@ -156,7 +169,7 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   } else if (!shelf.empty()) {
     fill_ladder(plan, std::move(shelf), catalogue, finer, progress, run);
   }
-  plan.first_tests = first_tests_of(plan.layers, plan.to_try, !plan.rungs.empty(), catalogue);
+  plan.first_tests = first_tests_of(plan.layers, plan.to_try, !ladder_rungs(plan).empty(), catalogue);
   plan.watch = what_to_watch(plan);
   plan.cautions = advice_cautions(plan, catalogue);
   plan.weak_points = list_weak_points(plan, catalogue);

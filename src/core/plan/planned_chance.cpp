@@ -1,6 +1,6 @@
 #include "core/plan/planned_chance.hpp"
 
-#include "gentlest/plan/limits.hpp"
+#include "gentlest/job/limits.hpp"
 
 #include <utility>
 

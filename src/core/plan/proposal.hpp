@@ -3,7 +3,7 @@
 
 #include "core/plan/planned_chance.hpp"
 
-#include "gentlest/plan/job.hpp"
+#include "gentlest/job/job.hpp"
 #include "gentlest/search/search.hpp"
 
 #include <vector>

@@ -29,7 +29,7 @@ void draw_layer_chances(Drawing& drawing, const Frame& frame, const Plan& plan, 
     add_line(drawing, {x - 3.5, high}, {x + 3.5, high}, bar);
     line.push_back({x, place_in(frame, 0, in_per_cent(bench.mixtures[i].judged.outlooks[layer]->chance)).y});
   }
-  if (!plan.rungs.empty()) add_path(drawing, line, {look.colour, 1.8, look.dash});
+  if (!ladder_rungs(plan).empty()) add_path(drawing, line, {look.colour, 1.8, look.dash});
   for (const Xy point : line) add_mark(drawing, look.mark, point, 9, look.colour);
 }
 
@@ -43,7 +43,7 @@ void draw_rung_axis(Drawing& drawing, const Frame& frame, const Plan& plan, cons
 
 Chart chances_chart(const Plan& plan, const Bench& bench) {
   Chart chart{"chances",
-              plan.rungs.empty() ? "Chance of each layer" : "Chance of each layer along the ladder",
+              ladder_rungs(plan).empty() ? "Chance of each layer" : "Chance of each layer along the ladder",
               {},
               {chart_width, 0}};
   if (bench.mixtures.empty()) {
@@ -53,7 +53,7 @@ Chart chances_chart(const Plan& plan, const Bench& bench) {
   const Frame frame{{52, 10},
                     chart_width - 52 - 12,
                     300,
-                    {plan.rungs.empty() ? "mixture" : "rung, from gentle to strong", 0,
+                    {ladder_rungs(plan).empty() ? "mixture" : "rung, from gentle to strong", 0,
                      static_cast<double>(bench.mixtures.size()), 0, 0},
                     {"chance, %", 0, 100, 20, 0}};
   draw_frame(chart.drawing, frame);

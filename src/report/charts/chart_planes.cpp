@@ -81,7 +81,7 @@ void draw_points(Drawing& drawing, const View& view, const Plan& plan, const Ben
     add_mark(drawing, used ? Mark::disc : Mark::ring, at, used ? 7 : 5, used ? ink : pale_ink);
     obstacles.push_back(box_around(at, 3.5));
   }
-  if (!plan.rungs.empty()) {
+  if (!ladder_rungs(plan).empty()) {
     add_path(drawing, path, {ink, 1.6});
     for (const Box& box : boxes_along(path)) obstacles.push_back(box);
   }
@@ -108,7 +108,7 @@ std::vector<LegendEntry> legend_of(const Plan& plan) {
   entries.push_back({"the edge may lie between (middle 90 %)", {pale_ink, 0.9, "1 3"}});
   entries.push_back({bottle_in_use, {}, true, Mark::disc, ink});
   entries.push_back({other_bottle, {}, true, Mark::ring, pale_ink});
-  if (!plan.rungs.empty()) entries.push_back({ladder_by_number, {ink, 1.6}, true, Mark::ring, ink});
+  if (!ladder_rungs(plan).empty()) entries.push_back({ladder_by_number, {ink, 1.6}, true, Mark::ring, ink});
   return entries;
 }
 

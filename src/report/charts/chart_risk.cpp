@@ -105,7 +105,7 @@ void draw_mixtures(Drawing& drawing, const Frame& frame, const Plan& plan, const
                    std::vector<Box> obstacles) {
   const std::vector<Xy> points = mixtures_in(frame, bench);
   std::vector<PointName> names;
-  if (!plan.rungs.empty()) {
+  if (!ladder_rungs(plan).empty()) {
     add_path(drawing, points, {ink, 1.6});
     for (const Box& box : boxes_along(points)) obstacles.push_back(box);
   }
@@ -141,8 +141,8 @@ Chart risk_chart(const Plan& plan, const Bench& bench) {
   draw_mixtures(chart.drawing, frame, plan, bench, obstacles);
   std::vector<LegendEntry> legend = {
       {"frontier: nothing on the shelf beats it", {target_look.colour, 1.4, "5 3"}},
-      {plan.rungs.empty() ? "mixtures of this sheet" : "the ladder, rungs by number",
-       {plan.rungs.empty() ? "none" : ink, 1.6},
+      {ladder_rungs(plan).empty() ? "mixtures of this sheet" : "the ladder, rungs by number",
+       {ladder_rungs(plan).empty() ? "none" : ink, 1.6},
        true,
        Mark::disc,
        ink},
@@ -152,7 +152,7 @@ Chart risk_chart(const Plan& plan, const Bench& bench) {
   chart.drawing.height =
       388 + first + draw_legend(chart.drawing, {52, 386 + first}, chart_width - 60, legend_of_published(bench));
   chart.caption =
-      plan.rungs.empty()
+      ladder_rungs(plan).empty()
           ? "The dashed curve is the best this shelf can do. " + no_window_sentences(plan)[1] +
                 named_letters(plan, bench)
           : "Steps up the ladder buy effect with risk. Where the ladder lies below the dashed curve, other bottles of "

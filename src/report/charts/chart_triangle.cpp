@@ -111,7 +111,7 @@ std::vector<std::string> draw_points(Drawing& drawing, const View& view, const P
   std::vector<Box> obstacles;
   std::vector<PointName> names;
   for (const BenchMixture& mixture : bench.mixtures) path.push_back(place(view, mixture.judged.teas));
-  if (!plan.rungs.empty()) add_path(drawing, path, {ink, 1.6});
+  if (!ladder_rungs(plan).empty()) add_path(drawing, path, {ink, 1.6});
   for (const Liquid& liquid : plan.shelf) {
     const Xy at = place(view, teas_fractions(liquid.hansen));
     const bool used = is_on_ladder(bench, liquid.label);
@@ -129,7 +129,7 @@ std::vector<std::string> draw_points(Drawing& drawing, const View& view, const P
         names.push_back({shortened(liquid.label, 11, 190), place(view, teas_fractions(liquid.hansen)), 11, false, 6});
   for (const PlannedLayer& layer : plan.layers)
     if (layer.sphere) obstacles.push_back(box_around(place(view, teas_fractions(layer.sphere->mean.centre)), 6));
-  if (!plan.rungs.empty())
+  if (!ladder_rungs(plan).empty())
     for (const Box& box : boxes_along(path)) obstacles.push_back(box);
   for (const Box& box : boxes_of_ticks(view)) obstacles.push_back(box);
   return draw_names(drawing, names, obstacles, {2, 2, chart_width - 2, top + view.height - 2});
@@ -144,7 +144,7 @@ std::vector<LegendEntry> legend_of(const Plan& plan) {
   }
   entries.push_back({bottle_in_use, {}, true, Mark::disc, ink});
   entries.push_back({other_bottle, {}, true, Mark::ring, pale_ink});
-  if (!plan.rungs.empty()) entries.push_back({ladder_by_number, {ink, 1.6}, true, Mark::ring, ink});
+  if (!ladder_rungs(plan).empty()) entries.push_back({ladder_by_number, {ink, 1.6}, true, Mark::ring, ink});
   return entries;
 }
 
@@ -203,7 +203,7 @@ std::vector<Teas> shadow_in_triangle(const Sphere& sphere, const LocalReach& rea
 Chart triangle_chart(const Plan& plan, const Bench& bench) {
   const View view = choose_view(plan);
   Chart chart{"triangle",
-              plan.rungs.empty() ? "The shelf in the triangle" : "The ladder in the triangle",
+              ladder_rungs(plan).empty() ? "The shelf in the triangle" : "The ladder in the triangle",
               {},
               {chart_width, 0}};
   draw_grid(chart.drawing, view);
@@ -218,7 +218,7 @@ Chart triangle_chart(const Plan& plan, const Bench& bench) {
       "on the triangle. A liquid in the shadow may still lie before or behind the range, so look at RED, not here, for "
       "a decision.",
       fixed(view.least_fd, 0));
-  if (!plan.rungs.empty())
+  if (!ladder_rungs(plan).empty())
     chart.caption += " The ladder should run towards the layer to remove and keep off the others.";
   if (!unnamed.empty() && unnamed.size() <= 8) chart.caption += " No room for the names of: " + joined(unnamed) + ".";
   if (unnamed.size() > 8) chart.caption += fmt::format(" No room for the names of {} bottles.", unnamed.size());

@@ -15,7 +15,7 @@ namespace gentlest {
 namespace {
 
 std::string name_in_picture(const Plan& plan, const Bench& bench, std::size_t mixture) {
-  return (plan.rungs.empty() ? "mixture " : "rung ") + mark_of(plan, bench, mixture);
+  return (ladder_rungs(plan).empty() ? "mixture " : "rung ") + mark_of(plan, bench, mixture);
 }
 
 // "rung 1: ...; rung 2: ..." with what is to be said of each mixture.
@@ -28,7 +28,7 @@ std::string each_mixture(const Plan& plan, const Bench& bench, Say say) {
 }
 
 std::string counted_mixtures(const Plan& plan, const Bench& bench) {
-  const char* what = plan.rungs.empty() ? "mixture" : "rung";
+  const char* what = ladder_rungs(plan).empty() ? "mixture" : "rung";
   return counted(bench.mixtures.size(), what, std::string(what) + "s") + " and " +
          counted(plan.layers.size(), "layer", "layers") + ". ";
 }

@@ -19,12 +19,12 @@ LayerLook look_of(const Plan& plan, std::size_t layer) {
 }
 
 std::string mark_of(const Plan& plan, const Bench& bench, std::size_t mixture) {
-  return plan.rungs.empty() ? std::string(1, static_cast<char>('A' + mixture))
-                            : short_name(bench.mixtures[mixture].judged);
+  return ladder_rungs(plan).empty() ? std::string(1, static_cast<char>('A' + mixture))
+                                    : short_name(bench.mixtures[mixture].judged);
 }
 
 std::string named_letters(const Plan& plan, const Bench& bench) {
-  if (!plan.rungs.empty()) return {};
+  if (!ladder_rungs(plan).empty()) return {};
   std::string words;
   for (std::size_t i = 0; i < bench.mixtures.size(); ++i)
     words += fmt::format(" {}: {}{}.", mark_of(plan, bench, i), short_name(bench.mixtures[i].judged),

@@ -1,7 +1,7 @@
 // The painting's outline to scale with the places of the tests.
 #pragma once
 
-#include "gentlest/plan/job.hpp"
+#include "gentlest/job/job.hpp"
 #include "report/draw/plot.hpp"
 
 #include <optional>

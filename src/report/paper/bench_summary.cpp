@@ -88,7 +88,7 @@ std::string unjudged_html(const Plan& plan) {
 
 // What to measure; without a ladder the shares alone, for nobody is asked to mix it.
 std::string recipe_html(const BenchMixture& mixture, const Plan& plan) {
-  if (plan.rungs.empty() && plan.to_try.empty()) return user_text(to_text(mixture.judged.mixture));
+  if (ladder_rungs(plan).empty() && plan.to_try.empty()) return user_text(to_text(mixture.judged.mixture));
   std::string text;
   for (const RecipeLine& line : mixture.recipe.lines)
     text += fmt::format("<div><b class=\"nowrap\">{} mL</b> {}</div>", as_recorded(line.volume.value),
@@ -145,7 +145,7 @@ std::string marks_html(const BenchMixture& mixture, const Plan& plan) {
 
 std::vector<std::string> ladder_row(const BenchMixture& mixture, const Plan& plan) {
   const std::string name = short_name(mixture.judged);
-  return {plan.rungs.empty() ? html_text(name) : "<span class=\"number\">" + name + "</span>",
+  return {ladder_rungs(plan).empty() ? html_text(name) : "<span class=\"number\">" + name + "</span>",
           recipe_html(mixture, plan),
           "<b class=\"nowrap\">" + html_text(effect_words(mixture.judged, plan.job.limits)) + "</b>" +
               band_html(mixture, plan.target),
@@ -158,20 +158,21 @@ std::vector<std::string> ladder_row(const BenchMixture& mixture, const Plan& pla
 std::string ladder_table(const Plan& plan, const Bench& bench) {
   const bool marked = std::any_of(bench.mixtures.begin(), bench.mixtures.end(),
                                   [&](const BenchMixture& mixture) { return !marks_of(mixture, plan).empty(); });
-  std::vector<std::string> header = {
-      plan.rungs.empty() ? "mixture" : "rung",
-      plan.rungs.empty() ? recipe_column : fmt::format("into a {} mL vial", as_recorded(plan.job.limits.vial_mL)),
-      "effect",
-      "risk",
-      "RED to each layer",
-      "hazard label"};
+  std::vector<std::string> header = {ladder_rungs(plan).empty() ? "mixture" : "rung",
+                                     ladder_rungs(plan).empty()
+                                         ? recipe_column
+                                         : fmt::format("into a {} mL vial", as_recorded(plan.job.limits.vial_mL)),
+                                     "effect",
+                                     "risk",
+                                     "RED to each layer",
+                                     "hazard label"};
   if (marked) header.emplace_back("to mind");
   std::vector<std::vector<std::string>> rows;
   for (const BenchMixture& mixture : bench.mixtures) {
     rows.push_back(ladder_row(mixture, plan));
     if (marked) rows.back().push_back(marks_html(mixture, plan));
   }
-  std::string text = html_table(header, rows, plan.rungs.empty() ? "ladder no-ladder" : "ladder");
+  std::string text = html_table(header, rows, ladder_rungs(plan).empty() ? "ladder no-ladder" : "ladder");
   if (!marked)
     text += element("p",
                     "As far as the figures tell, each vial stays one liquid, and while it dries the risk does not pass "
@@ -194,7 +195,8 @@ std::string numbers_html(const Plan& plan, const Bench& bench) {
   std::vector<std::string> totals;
   for (const SessionTotal& total : bench.totals)
     totals.push_back(user_text(total.label) + " " + as_recorded(total.volume.value) + " mL");
-  if (!totals.empty() && !plan.rungs.empty()) text += element("p", "One vial of each takes: " + joined(totals) + ".");
+  if (!totals.empty() && !ladder_rungs(plan).empty())
+    text += element("p", "One vial of each takes: " + joined(totals) + ".");
   return text;
 }
 
@@ -246,8 +248,8 @@ std::string sheet_summary(const Plan& plan, const Bench& bench) {
   if (!window) text += no_window_html(plan);
   text += layers_html(plan) + unjudged_html(plan);
   text += element("h3", window ? fmt::format("The ladder, from gentle to strong: {} on {}",
-                                             counted(plan.rungs.size(), "rung", "rungs"),
-                                             counted(plan.bottles.size(), "bottle", "bottles"))
+                                             counted(ladder_rungs(plan).size(), "rung", "rungs"),
+                                             counted(ladder_bottles(plan).size(), "bottle", "bottles"))
                                : (plan.to_try.empty() ? how_close_heading : to_try_heading));
   text += bench.mixtures.empty()
               ? element("p", plan.outcome == Outcome::no_ladder

@@ -6,7 +6,7 @@
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 
-#include "gentlest/plan/limits.hpp"
+#include "gentlest/job/limits.hpp"
 
 #include <fmt/format.h>
 

@@ -3,8 +3,8 @@
 
 #include "gentlest/answers/bench.hpp"
 #include "gentlest/catalogue/catalogue.hpp"
+#include "gentlest/job/job.hpp"
 #include "gentlest/liquids/mixture.hpp"
-#include "gentlest/plan/job.hpp"
 #include "gentlest/plan/plan.hpp"
 
 #include <string>

@@ -15,10 +15,14 @@ namespace gentlest {
 namespace {
 
 ListedSeries list_ladder(const Plan& plan) {
-  ListedSeries ladder{
-      "ladder", "the ladder of this job", "planned here", {}, quality_of(plan.rungs, plan.job.limits), plan.bottles,
-      {}};
-  for (const JudgedMixture& rung : plan.rungs) ladder.mixtures.push_back(&rung);
+  ListedSeries ladder{"ladder",
+                      "the ladder of this job",
+                      "planned here",
+                      {},
+                      quality_of(ladder_rungs(plan), plan.job.limits),
+                      ladder_bottles(plan),
+                      {}};
+  for (const JudgedMixture& rung : ladder_rungs(plan)) ladder.mixtures.push_back(&rung);
   return ladder;
 }
 
@@ -111,7 +115,7 @@ std::optional<bool> beyond_limit(const JudgedMixture& judged, const Limits& limi
 
 std::vector<ListedSeries> listed_series(const Plan& plan, const std::vector<ComparedSeries>& published) {
   std::vector<ListedSeries> all;
-  if (!plan.rungs.empty()) all.push_back(list_ladder(plan));
+  if (!ladder_rungs(plan).empty()) all.push_back(list_ladder(plan));
   for (const ComparedSeries& one : published) all.push_back(list_published(one));
   return all;
 }

@@ -20,7 +20,8 @@ std::vector<std::string> layer_cost_words(const Plan& plan) {
   for (const LayerCost& cost : plan.costs) {
     std::string text = "without " + joined(cost.without) + ": " +
                        reach_words(static_cast<std::size_t>(cost.rungs), cost.strongest_effect);
-    if (!plan.rungs.empty()) text += ", not " + reach_words(plan.rungs.size(), *plan.rungs.back().effect);
+    if (!ladder_rungs(plan).empty())
+      text += ", not " + reach_words(ladder_rungs(plan).size(), *ladder_rungs(plan).back().effect);
     words.push_back(std::move(text));
   }
   return words;

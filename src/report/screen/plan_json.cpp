@@ -1,4 +1,4 @@
-#include "gentlest/plan/limits.hpp"
+#include "gentlest/job/limits.hpp"
 #include "report/bottle/vial_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/advice_words.hpp"
@@ -103,9 +103,9 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   document["limits"] = limits_json(plan.job.limits);
   document["largest_shares"] = largest_shares_json(plan.job);
   document["layers"] = layers_json(plan.layers, plan.job.limits);
-  document["bottles"] = plan.bottles;
+  document["bottles"] = ladder_bottles(plan);
   document["rungs"] = Json::array();
-  for (const JudgedMixture& rung : plan.rungs)
+  for (const JudgedMixture& rung : ladder_rungs(plan))
     document["rungs"].push_back(judged_json(rung, plan.layers, plan.job.limits));
   document["finer_steps"] = Json::array();
   for (const JudgedMixture& step : plan.finer)
@@ -124,7 +124,7 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   for (const Verdict& verdict : plan.frontier)
     document["frontier"].push_back(
         {{"effect", computed_value(verdict.effect)}, {"risk", computed_value(verdict.risk)}});
-  document["effect_given_up"] = computed_value(plan.effect_given_up);
+  document["effect_given_up"] = computed_value(plan.lines.empty() ? 0 : plan.lines.front().effect_given_up);
   document["costs"] = Json::array();
   for (const LayerCost& cost : plan.costs)
     document["costs"].push_back({{"without", cost.without},

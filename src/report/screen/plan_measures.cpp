@@ -49,7 +49,7 @@ bool any_measured(const Plan& plan, const Bench& bench) {
 Table measures_table(const Plan& plan, const Bench& bench) {
   const bool rounded = any_rounded(bench);
   Table table;
-  table.columns = {{plan.rungs.empty() ? "mixture" : "rung", Align::left, true}};
+  table.columns = {{ladder_rungs(plan).empty() ? "mixture" : "rung", Align::left, true}};
   for (const SessionTotal& total : bench.totals) table.columns.push_back({total.label, Align::right, true});
   if (rounded) table.columns.push_back({"what rounding changes", Align::left, true});
   for (const BenchMixture& mixture : bench.mixtures) {

@@ -45,10 +45,11 @@ std::string finer_text(const Plan& plan) {
 }
 
 std::string ladder_text(const Plan& plan, const std::vector<const JudgedMixture*>& mixtures, const Style& style) {
-  std::string text = heading(fmt::format("The ladder for \"{}\": {} on {} ({})", plan.layers[plan.target].name,
-                                         counted(plan.rungs.size(), "rung", "rungs"),
-                                         counted(plan.bottles.size(), "bottle", "bottles"), joined(plan.bottles)),
-                             style);
+  std::string text =
+      heading(fmt::format("The ladder for \"{}\": {} on {} ({})", plan.layers[plan.target].name,
+                          counted(ladder_rungs(plan).size(), "rung", "rungs"),
+                          counted(ladder_bottles(plan).size(), "bottle", "bottles"), joined(ladder_bottles(plan))),
+              style);
   text += two_numbers_text(plan.layers, plan.job.limits);
   text += paragraph(
       plan.by_effect_alone
@@ -110,7 +111,7 @@ std::string flips_text(const Plan& plan, const std::vector<const JudgedMixture*>
     std::vector<std::string> open;
     for (const JudgedMixture* judged : mixtures)
       if (judged->outlooks[i] && judged->outlooks[i]->may_flip) open.push_back(short_name(*judged));
-    std::string words = plan.rungs.empty() ? "open for the mixture: " : "open at rung ";
+    std::string words = ladder_rungs(plan).empty() ? "open for the mixture: " : "open at rung ";
     words += joined(open);
     if (open.empty()) words = "no mixture here may flip";
     if (open.size() == mixtures.size()) words = "open for all mixtures shown";
@@ -193,9 +194,10 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
   text += layers_text(plan.layers, plan.job.passages, StandIns::see_weak_figures, style);
   text += unjudged_text(plan.layers, plan.first_tests, plan.to_try, style);
   if (window) text += ladder_text(plan, mixtures, style);
-  if (window && plan.effect_given_up > 0.0005)
+  if (window && plan.lines.front().effect_given_up > 0.0005)
     text += paragraph(fmt::format("Keeping to {} costs {} of effect on average.",
-                                  counted(plan.bottles.size(), "bottle", "bottles"), per_cent(plan.effect_given_up)));
+                                  counted(ladder_bottles(plan).size(), "bottle", "bottles"),
+                                  per_cent(plan.lines.front().effect_given_up)));
   text += layer_costs_text(plan, style);
   text += measures_text(plan, bench, style);
   text += sightings_text(mixtures, style);

@@ -60,12 +60,12 @@ TEST_CASE("the bench measures what the plan proposes") {
   const Demo demo;
   const Plan plan = make_plan(demo.job, demo.catalogue);
   const Bench bench = prepare_bench(plan, demo.catalogue);
-  REQUIRE(bench.mixtures.size() == plan.rungs.size());
+  REQUIRE(bench.mixtures.size() == ladder_rungs(plan).size());
   double total_mL = 0;
   for (std::size_t i = 0; i < bench.mixtures.size(); ++i) {
     const BenchMixture& mixture = bench.mixtures[i];
     CHECK(mixture.judged.origin == Origin{OriginKind::rung, static_cast<int>(i + 1), 0});
-    CHECK(to_text(mixture.judged.mixture) == to_text(plan.rungs[i].mixture));
+    CHECK(to_text(mixture.judged.mixture) == to_text(ladder_rungs(plan)[i].mixture));
     CHECK(mixture.recipe.total.value == Approx(10));
     CHECK_FALSE(mixture.as_measured);  // steps of 5 % are whole half millilitres
     REQUIRE(mixture.chance_bands.size() == plan.layers.size());
@@ -75,7 +75,7 @@ TEST_CASE("the bench measures what the plan proposes") {
     CHECK(as_made(mixture).fate.drying_risk.front() == test::near(as_made(mixture).fate.risk.at_start, 2e-4));
   }
   for (const SessionTotal& one : bench.totals) total_mL += one.volume.value;
-  CHECK(total_mL == Approx(10.0 * static_cast<double>(plan.rungs.size())));
+  CHECK(total_mL == Approx(10.0 * static_cast<double>(ladder_rungs(plan).size())));
 }
 
 TEST_CASE("a coarse measure changes the mixture, and the bench judges what is measured") {
@@ -103,7 +103,7 @@ TEST_CASE("the plan keeps its shelf and a frontier that nothing on it beats") {
     CHECK(plan.frontier[i].risk > plan.frontier[i - 1].risk);
     CHECK(plan.frontier[i].effect > plan.frontier[i - 1].effect);
   }
-  for (const JudgedMixture& rung : plan.rungs)
+  for (const JudgedMixture& rung : ladder_rungs(plan))
     for (const Verdict& verdict : plan.frontier)
       if (verdict.risk <= rung.risk && verdict.effect < *rung.effect - 1e-6) {
         INFO(verdict.risk << " " << verdict.effect);
@@ -212,9 +212,9 @@ TEST_CASE("a label names the mixture, its parts as measured and its hazards") {
   const std::vector<LabelLine> lines = label_lines(bench.mixtures[2]);
   CHECK(lines[0].text == "Rung 3");
   std::string parts;
-  for (const Part& part : plan.rungs[2].mixture.parts())
+  for (const Part& part : ladder_rungs(plan)[2].mixture.parts())
     parts += fmt::format("{}{} {:.0f} %", parts.empty() ? "" : ", ", part.liquid.label, 100 * part.fraction);
-  REQUIRE(plan.rungs[2].mixture.parts().size() >= 2);
+  REQUIRE(ladder_rungs(plan)[2].mixture.parts().size() >= 2);
   CHECK(lines[1].text == parts);
   CHECK(lines[2].text == "Danger");
   bench.mixtures[2].judged.fate.phases.phases = Phases::two_liquids;
@@ -236,7 +236,7 @@ TEST_CASE("where one part has no hazard record, label, sheet and vial study all 
   const Mixture mixture({{make_liquid(*demo.catalogue.find_solvent("isooctane"), "", demo.catalogue), 0.5},
                          {make_liquid(*without, "", demo.catalogue), 0.5}});
   Plan plan = make_plan(demo.job, demo.catalogue);
-  plan.rungs = {judge_mixture(mixture, plan.layers, plan.job.limits, demo.catalogue)};
+  ladder_rungs(plan) = {judge_mixture(mixture, plan.layers, plan.job.limits, demo.catalogue)};
   const Bench bench = prepare_bench(plan, demo.catalogue);
   const MixtureLabel& label = bench.mixtures.front().label;
   CHECK_FALSE(label.complete());
@@ -274,7 +274,7 @@ TEST_CASE("what a mixture asks to be minded stands on the sheet") {
     return all;
   };
   CHECK(marks().empty());
-  Fate& fate = plan.rungs[2].fate;
+  Fate& fate = ladder_rungs(plan)[2].fate;
   fate.phases.basis = PhasesBasis::computed;
   fate.phases.phases = Phases::two_liquids;
   CHECK(marks() == "two layers (group method alone): shake, or leave it out\n");
@@ -290,14 +290,14 @@ TEST_CASE("what a mixture asks to be minded stands on the sheet") {
   CHECK(marks().find("drying: may part into two liquids when 60 % has gone\n") != std::string::npos);
   fate.drift.reset();
   CHECK(marks() == "drying: not known\n");
-  plan.rungs[2].risk = 0.26;
+  ladder_rungs(plan)[2].risk = 0.26;
   CHECK(marks().rfind("BEYOND THE RISK LIMIT of 25 %: not proposed\n", 0) == 0);
 }
 
 TEST_CASE("only what passes the limit is beyond it") {
   const Demo demo;
   const Plan plan = make_plan(demo.job, demo.catalogue);
-  JudgedMixture judged = plan.rungs.front();
+  JudgedMixture judged = ladder_rungs(plan).front();
   judged.risk = 0.25;
   CHECK_FALSE(is_beyond_limit(judged, demo.job.limits));
   judged.risk = 0.2500001;

@@ -79,15 +79,15 @@ TEST_CASE("a proposal does not get riskier than the job allows while it dries, u
 
 TEST_CASE("the room above a mixture ends at the first rung that is too risky or did harm") {
   const Plan plan = make_plan(demo(), catalogue());
-  const Hansen weakest = plan.rungs.front().point;
+  const Hansen weakest = ladder_rungs(plan).front().point;
   const Progress before = follow_readings(demo(), catalogue(), {});
   const RungRoom free = room_above(weakest, plan, before);
-  CHECK(free.stronger == plan.rungs.size() - 1);
+  CHECK(free.stronger == ladder_rungs(plan).size() - 1);
   CHECK(free.within > 0);
-  CHECK(room_above(plan.rungs.back().point, plan, before).stronger == 0);
-  const Progress harmed =
-      follow_readings(demo(), catalogue(),
-                      {swab(1, to_text(plan.rungs[1].mixture), RemovalReading::no_effect, OriginalReading::softened)});
+  CHECK(room_above(ladder_rungs(plan).back().point, plan, before).stronger == 0);
+  const Progress harmed = follow_readings(
+      demo(), catalogue(),
+      {swab(1, to_text(ladder_rungs(plan)[1].mixture), RemovalReading::no_effect, OriginalReading::softened)});
   const RungRoom less = room_above(weakest, plan, harmed);
   CHECK(less.stronger == free.stronger);
   CHECK(less.within == 0);

@@ -80,18 +80,18 @@ TEST_CASE("where no risk can be told the ladder is walked rung by rung") {
   Job job = unjudged_job("dammar_aged", {"egg_tempera"});
   job.limits.edge_tests = 0;
   const Plan plan = make_plan(job, shipped_catalogue());
-  REQUIRE(plan.rungs.size() > 3);
+  REQUIRE(ladder_rungs(plan).size() > 3);
   std::vector<Reading> readings;
   for (std::size_t rung = 0; rung < 3; ++rung) {
     const Progress progress = follow(job, readings);
     CHECK(progress.next.step == NextStep::try_mixture);
     CHECK(progress.next.reason == NextReason::next_rung);
     REQUIRE(progress.mixture);
-    CHECK(to_text(*progress.mixture) == to_text(plan.rungs[rung].mixture));
+    CHECK(to_text(*progress.mixture) == to_text(ladder_rungs(plan)[rung].mixture));
     REQUIRE(progress.proposed);
     CHECK_FALSE(progress.proposed->risk);
     readings.push_back(
-        swab(static_cast<int>(rung) + 1, to_text(plan.rungs[rung].mixture), OriginalReading::nothing_seen));
+        swab(static_cast<int>(rung) + 1, to_text(ladder_rungs(plan)[rung].mixture), OriginalReading::nothing_seen));
   }
   readings.back().original = OriginalReading::stays;
   const Progress harmed = follow(job, readings);

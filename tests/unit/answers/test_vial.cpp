@@ -37,7 +37,7 @@ VialStudy study(const std::string& text, const Job& job) {
 
 template <class Holds>
 bool any_rung(const Plan& plan, Holds holds) {
-  return std::any_of(plan.rungs.begin(), plan.rungs.end(), holds);
+  return std::any_of(ladder_rungs(plan).begin(), ladder_rungs(plan).end(), holds);
 }
 
 }  // namespace

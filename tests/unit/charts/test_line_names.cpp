@@ -124,8 +124,8 @@ TEST_CASE("in the drift chart each number stands on the line of its own rung") {
     std::vector<std::vector<Xy>> lines;
     for (std::sregex_iterator at(svg.begin(), svg.end(), way), end; at != end; ++at)
       lines.push_back(points_of((*at)[1]));
-    REQUIRE(lines.size() == 2 * plan.rungs.size());
-    lines.erase(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(plan.rungs.size()));
+    REQUIRE(lines.size() == 2 * ladder_rungs(plan).size());
+    lines.erase(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(ladder_rungs(plan).size()));
     const double left_edge = lines.front().front().x;
     static const std::regex word(
         "<text x=\"([0-9.]+)\" y=\"([0-9.]+)\" font-size=\"11\" [^>]*paint-order=\"stroke\" "
@@ -135,7 +135,7 @@ TEST_CASE("in the drift chart each number stands on the line of its own rung") {
       const Xy middle{std::stod((*at)[1]), std::stod((*at)[2]) - 4};
       if (middle.x < left_edge) continue;  // of the picture on the left
       const auto rung = static_cast<std::size_t>(std::stoi((*at)[3]) - 1);
-      INFO("rung " << rung + 1 << " of " << plan.rungs.size());
+      INFO("rung " << rung + 1 << " of " << ladder_rungs(plan).size());
       ++named;
       const std::optional<Xy> pointed_at = start_of_leader(svg, middle);
       const Xy place = pointed_at.value_or(middle);
@@ -144,6 +144,6 @@ TEST_CASE("in the drift chart each number stands on the line of its own rung") {
       for (std::size_t i = 0; i < lines.size(); ++i)
         if (i != rung) CHECK(distance_to(lines[i], place) > own + (pointed_at ? 1 : 3));
     }
-    CHECK(named > plan.rungs.size() / 2);
+    CHECK(named > ladder_rungs(plan).size() / 2);
   }
 }

@@ -1,6 +1,7 @@
 #include "shipped.hpp"
 
-#include "gentlest/plan/limits.hpp"
+#include "gentlest/job/limits.hpp"
+#include "gentlest/plan/check_job.hpp"
 #include "io/job_file.hpp"
 
 #include <catch2/catch.hpp>

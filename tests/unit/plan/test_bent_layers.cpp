@@ -6,8 +6,8 @@
 
 #include "gentlest/answers/observed.hpp"
 #include "gentlest/answers/progress.hpp"
+#include "gentlest/job/limits.hpp"
 #include "gentlest/liquids/notation.hpp"
-#include "gentlest/plan/limits.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"

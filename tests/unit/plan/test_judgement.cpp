@@ -51,12 +51,12 @@ TEST_CASE("no rung exceeds the limit and the last one works, though a liquid's o
   for (const double limit : {0.1, 0.15, 0.2, 0.25, 0.3}) {
     job.limits.risk_limit = limit;
     const Plan plan = make_plan(job, with_deviation());
-    for (const JudgedMixture& rung : plan.rungs) CHECK(rung.risk <= limit);
+    for (const JudgedMixture& rung : ladder_rungs(plan)) CHECK(rung.risk <= limit);
     CHECK(names(plan.weak_points, {WeakPointKind::liquids_vary, 0}));
     CHECK(plan.layers[0].liquid_sd == Hansen{0.8, 1.5, 1.5});
-    if (plan.outcome == Outcome::window) CHECK(plan.rungs.back().effect >= job.limits.wanted_effect);
+    if (plan.outcome == Outcome::window) CHECK(ladder_rungs(plan).back().effect >= job.limits.wanted_effect);
     // A rung asked about alone is judged as on the ladder.
-    for (const JudgedMixture& rung : plan.rungs) {
+    for (const JudgedMixture& rung : ladder_rungs(plan)) {
       const JudgedMixture alone = judge_mixture(rung.mixture, plan.layers, job.limits, with_deviation());
       CHECK(std::abs(*alone.risk - *rung.risk) < 2e-4);
       CHECK(std::abs(*alone.effect - *rung.effect) < 2e-4);

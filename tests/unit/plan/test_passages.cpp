@@ -37,7 +37,7 @@ Job knowing(Job job, const std::string& material) {
 }
 
 double strongest(const Plan& plan) {
-  return plan.rungs.empty() ? 0 : plan.rungs.back().effect.value();
+  return ladder_rungs(plan).empty() ? 0 : ladder_rungs(plan).back().effect.value();
 }
 
 std::vector<ShelfBottle> bottles(const std::vector<std::string>& solvents) {

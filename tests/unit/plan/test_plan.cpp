@@ -32,16 +32,16 @@ std::optional<LeftOff> why_left_off(const Plan& plan, const std::string& solvent
 TEST_CASE("the demo painting has a ladder, gentle to strong in both numbers, within the limit") {
   const Plan plan = make_plan(demo(), shipped_catalogue());
   REQUIRE(plan.outcome == Outcome::window);
-  REQUIRE(plan.rungs.size() >= 4);
-  CHECK(plan.bottles.size() <= 3);
-  for (std::size_t i = 1; i < plan.rungs.size(); ++i) {
-    CHECK(plan.rungs[i].effect > plan.rungs[i - 1].effect);
-    CHECK(plan.rungs[i].risk > plan.rungs[i - 1].risk);
+  REQUIRE(ladder_rungs(plan).size() >= 4);
+  CHECK(ladder_bottles(plan).size() <= 3);
+  for (std::size_t i = 1; i < ladder_rungs(plan).size(); ++i) {
+    CHECK(ladder_rungs(plan)[i].effect > ladder_rungs(plan)[i - 1].effect);
+    CHECK(ladder_rungs(plan)[i].risk > ladder_rungs(plan)[i - 1].risk);
   }
-  CHECK(plan.rungs.front().effect < 0.2);
-  CHECK(plan.rungs.back().effect >= plan.job.limits.wanted_effect);
-  CHECK(plan.rungs.back().risk <= plan.job.limits.risk_limit);
-  for (const JudgedMixture& rung : plan.rungs) {
+  CHECK(ladder_rungs(plan).front().effect < 0.2);
+  CHECK(ladder_rungs(plan).back().effect >= plan.job.limits.wanted_effect);
+  CHECK(ladder_rungs(plan).back().risk <= plan.job.limits.risk_limit);
+  for (const JudgedMixture& rung : ladder_rungs(plan)) {
     REQUIRE(rung.outlooks.size() == plan.layers.size());
     CHECK(rung.riskiest == "oil paint");
     CHECK(rung.margin_RED);
@@ -86,7 +86,7 @@ TEST_CASE("without a window there is no ladder, but both ways of coming near") {
   job.limits.risk_limit = 0.01;
   const Plan plan = make_plan(job, shipped_catalogue());
   CHECK(plan.outcome == Outcome::no_window);
-  CHECK(plan.rungs.empty());
+  CHECK(ladder_rungs(plan).empty());
   CHECK_FALSE(plan.nearest);  // isooctane alone is above 1 %
   REQUIRE(plan.least_risk_that_works);
   CHECK(plan.least_risk_that_works->effect >= job.limits.wanted_effect);
@@ -104,7 +104,7 @@ TEST_CASE("no margin is claimed where the paint is like the varnish or the varni
     job.passages[1].suspected = {flag};
     const Plan plan = make_plan(job, shipped_catalogue());
     CHECK_FALSE(plan.margin_claimed);
-    for (const JudgedMixture& rung : plan.rungs) CHECK_FALSE(rung.margin_RED);
+    for (const JudgedMixture& rung : ladder_rungs(plan)) CHECK_FALSE(rung.margin_RED);
   }
   Job job = demo();
   job.layers[0].suspected = {Flag::cross_linked};
@@ -120,7 +120,7 @@ TEST_CASE("what is to be avoided is left off, with the reason") {
   CHECK(why_left_off(plan, "toluene") == LeftOff{LeftOffWhy::statement, "H361d"});
   CHECK(why_left_off(plan, "acetone") == LeftOff{LeftOffWhy::family});
   CHECK(why_left_off(plan, "ethyl_acetate") == LeftOff{LeftOffWhy::solvent});
-  for (const JudgedMixture& rung : plan.rungs)
+  for (const JudgedMixture& rung : ladder_rungs(plan))
     for (const Part& part : rung.mixture.parts()) CHECK(part.liquid.solvent->family != "ketone");
 }
 
@@ -133,7 +133,7 @@ TEST_CASE("unknown hazards can be refused, and are named when they are not") {
   Job job = demo();
   job.shelf = {{"isooctane", "", {}}, {unknown->id, "", {}}};
   const auto named = [](const Plan& plan) {
-    std::vector<JudgedMixture> shown = plan.rungs;
+    std::vector<JudgedMixture> shown = ladder_rungs(plan);
     for (const auto& one : {plan.nearest, plan.least_risk_that_works})
       if (one) shown.push_back(*one);
     return std::any_of(shown.begin(), shown.end(),
@@ -178,7 +178,7 @@ TEST_CASE("own tests win over the catalogue") {
   const Plan plan = make_plan(job, shipped_catalogue());
   CHECK(plan.layers[1].basis == LayerBasis::own_tests);
   CHECK(plan.layers[1].sphere->mean.R0 == 4);
-  CHECK(plan.rungs.back().effect > make_plan(demo(), shipped_catalogue()).rungs.back().effect);
+  CHECK(ladder_rungs(plan).back().effect > make_plan(demo(), shipped_catalogue()).rungs.back().effect);
 }
 
 TEST_CASE("a shelf of 30 liquids in three parts is planned") {
@@ -189,7 +189,7 @@ TEST_CASE("a shelf of 30 liquids in three parts is planned") {
   REQUIRE(job.shelf.size() == 30);
   const Plan plan = make_plan(job, shipped_catalogue());
   CHECK(plan.mixtures_judged > 500000);
-  CHECK((plan.outcome == Outcome::no_window || !plan.rungs.empty()));
+  CHECK((plan.outcome == Outcome::no_window || !ladder_rungs(plan).empty()));
 }
 
 TEST_CASE("a target that is not there is named with the nearest one") {

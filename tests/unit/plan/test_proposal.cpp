@@ -33,7 +33,7 @@ template <class Holds>
 bool all_shown(const Plan& plan, Holds holds) {
   const auto check = [&](const std::optional<JudgedMixture>& one) { return !one || holds(one->mixture); };
   return check(plan.nearest) && check(plan.least_risk_that_works) &&
-         std::all_of(plan.rungs.begin(), plan.rungs.end(),
+         std::all_of(ladder_rungs(plan).begin(), ladder_rungs(plan).end(),
                      [&](const JudgedMixture& rung) { return holds(rung.mixture); });
 }
 

@@ -92,23 +92,24 @@ TEST_CASE("where no layer to keep has a sphere the ladder goes by effect alone a
   CHECK(plan.by_effect_alone);
   CHECK(plan.frontier.empty());
   REQUIRE(plan.outcome == Outcome::window);
-  REQUIRE(plan.rungs.size() > 2);
+  REQUIRE(ladder_rungs(plan).size() > 2);
   const double wanted = plan.job.limits.wanted_effect;
-  CHECK(*plan.rungs.back().effect >= wanted);
-  for (std::size_t i = 0; i < plan.rungs.size(); ++i) {
-    CHECK_FALSE(plan.rungs[i].risk);
-    CHECK(plan.rungs[i].riskiest.empty());
-    CHECK_FALSE(is_beyond_limit(plan.rungs[i], plan.job.limits));
-    if (i + 1 < plan.rungs.size()) CHECK(*plan.rungs[i].effect < std::min(wanted, *plan.rungs[i + 1].effect));
+  CHECK(*ladder_rungs(plan).back().effect >= wanted);
+  for (std::size_t i = 0; i < ladder_rungs(plan).size(); ++i) {
+    CHECK_FALSE(ladder_rungs(plan)[i].risk);
+    CHECK(ladder_rungs(plan)[i].riskiest.empty());
+    CHECK_FALSE(is_beyond_limit(ladder_rungs(plan)[i], plan.job.limits));
+    if (i + 1 < ladder_rungs(plan).size())
+      CHECK(*ladder_rungs(plan)[i].effect < std::min(wanted, *ladder_rungs(plan)[i + 1].effect));
   }
-  CHECK(plan.bottles.size() == 2);
+  CHECK(ladder_bottles(plan).size() == 2);
 }
 
 TEST_CASE("of lines that reach the effect, the one on bottles seen to do nothing comes first") {
   // Xylene and isooctane leave egg tempera alone; ethanol and acetone may swell it (common practice, no source).
   const Plan plan = plan_of(unjudged_job("dammar_aged", {"egg_tempera"}, "isooctane, xylene, acetone",
                                          "parts: 2, step_percent: 10, wanted_effect: 0.06"));
-  CHECK(plan.bottles == std::vector<std::string>{"isooctane", "xylene (mixed isomers)"});
+  CHECK(ladder_bottles(plan) == std::vector<std::string>{"isooctane", "xylene (mixed isomers)"});
   // Acetone does nothing to glue; of xylene nothing is known there.
   const Plan glue = plan_of(unjudged_job("dammar_aged", {"animal_glue"}, "isooctane, xylene, acetone",
                                          "parts: 2, step_percent: 10, wanted_effect: 0.06"));
@@ -125,8 +126,8 @@ TEST_CASE("finer steps lie on the line where the ladder goes by effect alone") {
   const Plan plan = make_plan(job, shipped_catalogue(), {}, {}, {}, Finer{1, 2, 3});
   REQUIRE(plan.finer.size() == 3);
   for (const JudgedMixture& step : plan.finer) {
-    CHECK(*step.effect > *plan.rungs[0].effect);
-    CHECK(*step.effect < *plan.rungs[1].effect);
+    CHECK(*step.effect > *ladder_rungs(plan)[0].effect);
+    CHECK(*step.effect < *ladder_rungs(plan)[1].effect);
   }
 }
 
@@ -134,7 +135,7 @@ TEST_CASE("without a sphere of the layer to go there is no ladder, and liquids s
   // Cellulose nitrate stays, hard copal goes: diacetone alcohol dissolves the copal; glue and gum mind no alcohol.
   const Plan plan = plan_of(unjudged_job("copal_hard", {"animal_glue"}));
   CHECK(plan.outcome == Outcome::no_ladder);
-  CHECK(plan.rungs.empty());
+  CHECK(ladder_rungs(plan).empty());
   CHECK_FALSE(plan.layers[plan.target].sphere);
   CHECK_FALSE(plan.layers[plan.target].seen.empty());
   REQUIRE(plan.to_try.size() == 1);

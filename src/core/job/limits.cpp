@@ -1,4 +1,4 @@
-#include "gentlest/plan/limits.hpp"
+#include "gentlest/job/limits.hpp"
 
 #include <fmt/format.h>
 

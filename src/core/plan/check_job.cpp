@@ -1,10 +1,10 @@
-#include "gentlest/plan/job.hpp"
+#include "gentlest/plan/check_job.hpp"
 
 #include "gentlest/base/text.hpp"
+#include "gentlest/job/limits.hpp"
 #include "gentlest/liquids/grade.hpp"
 #include "gentlest/liquids/mixture.hpp"
 #include "gentlest/liquids/recipe.hpp"
-#include "gentlest/plan/limits.hpp"
 #include "gentlest/plan/shelf.hpp"
 
 #include <fmt/format.h>
@@ -278,30 +278,6 @@ class JobCheck {
 };
 
 }  // namespace
-
-const std::string& own_material(const Layer& layer) {
-  return layer.found.empty() ? layer.recorded : layer.found;
-}
-
-// Where a record stands in its file is no part of what it says.
-bool PossibleMaterial::operator==(const PossibleMaterial& other) const {
-  return material == other.material && percent == other.percent;
-}
-
-bool Layer::operator==(const Layer& other) const {
-  return name == other.name && role == other.role && recorded == other.recorded && found == other.found &&
-         own_sphere == other.own_sphere && possible == other.possible && suspected == other.suspected &&
-         note == other.note;
-}
-
-bool Passage::operator==(const Passage& other) const {
-  return name == other.name && of == other.of && material == other.material && suspected == other.suspected &&
-         note == other.note;
-}
-
-bool ShelfBottle::operator==(const ShelfBottle& other) const {
-  return solvent == other.solvent && grade == other.grade && at_most_percent == other.at_most_percent;
-}
 
 std::vector<Diagnostic> check_job(const Job& job, const Catalogue& catalogue) {
   return JobCheck(job, catalogue).run();

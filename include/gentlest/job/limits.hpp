@@ -1,7 +1,7 @@
 // The limits of a job, once: reader, check, JSON, command line, help and the tests of the documents walk this table.
 #pragma once
 
-#include "gentlest/plan/job.hpp"
+#include "gentlest/job/job.hpp"
 
 #include <optional>
 #include <string>

@@ -1,5 +1,5 @@
 // The table of limits, and that whatever else names a limit says the same.
-#include "gentlest/plan/limits.hpp"
+#include "gentlest/job/limits.hpp"
 
 #include "io/job_file.hpp"
 

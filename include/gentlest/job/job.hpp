@@ -78,12 +78,13 @@ struct ShelfBottle {
   bool operator==(const ShelfBottle& other) const;
 };
 
-/// What the plan may use and how far it may go. Ranges and units of all: gentlest/plan/limits.hpp.
+/// What the plan may use and how far it may go. Ranges and units of all: gentlest/job/limits.hpp.
 struct Limits {
   int parts = 3;                  ///< largest number of liquids in one mixture
   int bottles = 3;                ///< largest number of bottles of the whole ladder, at least `parts`
   int step_percent = 5;           ///< grid of volume shares; divides 100
   int rungs = 7;                  ///< largest number of rungs
+  int lines = 3;                  ///< at most so many lines of two bottles; 0: one walk over the whole frontier instead
   double risk_limit = 0.25;       ///< no rung may exceed this chance for any layer to keep; docs/science.md, "Defaults"
   double wanted_effect = 0.5;     ///< below this chance a mixture does not count as moving the layer
   int effect_grade = 2;           ///< grades up to this one count as "moved": 2 is "dissolves or nearly"
@@ -124,9 +125,5 @@ struct Job {
   Places places;
   bool operator==(const Job&) const = default;
 };
-
-/// Everything in the job that cannot be planned: unknown names, a layer without material, nothing to remove, nothing to
-/// keep, a shelf that is empty or left so by the limits, limits that contradict each other. Empty when it is sound.
-std::vector<Diagnostic> check_job(const Job& job, const Catalogue& catalogue);
 
 }  // namespace gentlest

@@ -1,0 +1,29 @@
+#include "gentlest/job/job.hpp"
+
+namespace gentlest {
+
+const std::string& own_material(const Layer& layer) {
+  return layer.found.empty() ? layer.recorded : layer.found;
+}
+
+// Where a record stands in its file is no part of what it says.
+bool PossibleMaterial::operator==(const PossibleMaterial& other) const {
+  return material == other.material && percent == other.percent;
+}
+
+bool Layer::operator==(const Layer& other) const {
+  return name == other.name && role == other.role && recorded == other.recorded && found == other.found &&
+         own_sphere == other.own_sphere && possible == other.possible && suspected == other.suspected &&
+         note == other.note;
+}
+
+bool Passage::operator==(const Passage& other) const {
+  return name == other.name && of == other.of && material == other.material && suspected == other.suspected &&
+         note == other.note;
+}
+
+bool ShelfBottle::operator==(const ShelfBottle& other) const {
+  return solvent == other.solvent && grade == other.grade && at_most_percent == other.at_most_percent;
+}
+
+}  // namespace gentlest
