@@ -81,10 +81,10 @@ TEST_CASE("law: a layer to keep without a sphere leaves effect and risk as they 
     if (after.shelf.size() != before.shelf.size()) continue;
     CHECK(after.outcome == before.outcome);
     CHECK(after.frontier == before.frontier);
-    REQUIRE(after.rungs.size() == before.rungs.size());
-    for (std::size_t k = 0; k < after.rungs.size(); ++k) {
-      CHECK(after.rungs[k].effect == before.rungs[k].effect);
-      CHECK(after.rungs[k].risk == before.rungs[k].risk);
+    REQUIRE(ladder_rungs(after).size() == ladder_rungs(before).size());
+    for (std::size_t k = 0; k < ladder_rungs(after).size(); ++k) {
+      CHECK(ladder_rungs(after)[k].effect == ladder_rungs(before)[k].effect);
+      CHECK(ladder_rungs(after)[k].risk == ladder_rungs(before)[k].risk);
     }
   }
 }

@@ -236,7 +236,7 @@ TEST_CASE("where one part has no hazard record, label, sheet and vial study all 
   const Mixture mixture({{make_liquid(*demo.catalogue.find_solvent("isooctane"), "", demo.catalogue), 0.5},
                          {make_liquid(*without, "", demo.catalogue), 0.5}});
   Plan plan = make_plan(demo.job, demo.catalogue);
-  ladder_rungs(plan) = {judge_mixture(mixture, plan.layers, plan.job.limits, demo.catalogue)};
+  plan.lines.front().rungs = {judge_mixture(mixture, plan.layers, plan.job.limits, demo.catalogue)};
   const Bench bench = prepare_bench(plan, demo.catalogue);
   const MixtureLabel& label = bench.mixtures.front().label;
   CHECK_FALSE(label.complete());
@@ -274,7 +274,7 @@ TEST_CASE("what a mixture asks to be minded stands on the sheet") {
     return all;
   };
   CHECK(marks().empty());
-  Fate& fate = ladder_rungs(plan)[2].fate;
+  Fate& fate = plan.lines.front().rungs[2].fate;
   fate.phases.basis = PhasesBasis::computed;
   fate.phases.phases = Phases::two_liquids;
   CHECK(marks() == "two layers (group method alone): shake, or leave it out\n");
@@ -290,7 +290,7 @@ TEST_CASE("what a mixture asks to be minded stands on the sheet") {
   CHECK(marks().find("drying: may part into two liquids when 60 % has gone\n") != std::string::npos);
   fate.drift.reset();
   CHECK(marks() == "drying: not known\n");
-  ladder_rungs(plan)[2].risk = 0.26;
+  plan.lines.front().rungs[2].risk = 0.26;
   CHECK(marks().rfind("BEYOND THE RISK LIMIT of 25 %: not proposed\n", 0) == 0);
 }
 

@@ -62,8 +62,8 @@ TEST_CASE("what a layer may be else is weighed by the readings, and the ladder f
   CHECK(after.task.target->hypothesis_chances()[1] > before.task.target->hypothesis_chances()[1] + 0.05);
   const Plan with = make_plan(job, catalogue());
   const Plan without = make_plan(demo(), catalogue());
-  CHECK(with.rungs.size() == without.rungs.size());
-  CHECK(to_text(with.rungs[0].mixture) == to_text(without.rungs[0].mixture));
+  CHECK(ladder_rungs(with).size() == ladder_rungs(without).size());
+  CHECK(to_text(ladder_rungs(with)[0].mixture) == to_text(ladder_rungs(without)[0].mixture));
 }
 
 TEST_CASE("a proposal does not get riskier than the job allows while it dries, unless the job says so") {

@@ -56,7 +56,7 @@ TEST_CASE("mixtures whose risk passes the limit while they dry are proposed only
   const auto drifts = [&](const JudgedMixture& rung) { return drifts_beyond(rung.fate, job.limits.risk_limit); };
   const Plan careful = make_plan(job, shipped_catalogue());
   CHECK_FALSE(any_rung(careful, drifts));
-  for (const JudgedMixture& rung : careful.rungs) CHECK(rung.fate.risk.worst <= job.limits.risk_limit + 1e-6);
+  for (const JudgedMixture& rung : ladder_rungs(careful)) CHECK(rung.fate.risk.worst <= job.limits.risk_limit + 1e-6);
   job.limits.allow_drift = true;
   CHECK(any_rung(make_plan(job, shipped_catalogue()), drifts));
 }

@@ -154,7 +154,7 @@ TEST_CASE("what a glaze costs is the ladder planned without it") {
     const Plan with = make_plan(job, shipped_catalogue());
     job.passages.clear();
     const Plan without = make_plan(job, shipped_catalogue());
-    const bool matters = !without.rungs.empty() && strongest(without) >= strongest(with) + 0.01;
+    const bool matters = !ladder_rungs(without).empty() && strongest(without) >= strongest(with) + 0.01;
     const auto cost = std::find_if(with.costs.begin(), with.costs.end(), [](const LayerCost& one) {
       return one.without == std::vector<std::string>{"red glaze", "green glaze"};
     });
@@ -163,7 +163,7 @@ TEST_CASE("what a glaze costs is the ladder planned without it") {
     CHECK((cost != with.costs.end()) == matters);
     if (cost == with.costs.end()) continue;
     ++told;
-    CHECK(cost->rungs == static_cast<int>(without.rungs.size()));
+    CHECK(cost->rungs == static_cast<int>(ladder_rungs(without).size()));
     CHECK(cost->strongest_effect == strongest(without));
   }
   CHECK(told > 0);

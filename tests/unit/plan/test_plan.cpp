@@ -154,10 +154,10 @@ TEST_CASE("the order of the shelf does not change the plan") {
   const Plan forward = make_plan(job, shipped_catalogue());
   std::reverse(job.shelf.begin(), job.shelf.end());
   const Plan backward = make_plan(job, shipped_catalogue());
-  REQUIRE(forward.rungs.size() == backward.rungs.size());
-  for (std::size_t i = 0; i < forward.rungs.size(); ++i) {
-    CHECK(to_text(forward.rungs[i].mixture) == to_text(backward.rungs[i].mixture));
-    CHECK(forward.rungs[i].effect == backward.rungs[i].effect);
+  REQUIRE(ladder_rungs(forward).size() == ladder_rungs(backward).size());
+  for (std::size_t i = 0; i < ladder_rungs(forward).size(); ++i) {
+    CHECK(to_text(ladder_rungs(forward)[i].mixture) == to_text(ladder_rungs(backward)[i].mixture));
+    CHECK(ladder_rungs(forward)[i].effect == ladder_rungs(backward)[i].effect);
   }
 }
 
@@ -178,7 +178,7 @@ TEST_CASE("own tests win over the catalogue") {
   const Plan plan = make_plan(job, shipped_catalogue());
   CHECK(plan.layers[1].basis == LayerBasis::own_tests);
   CHECK(plan.layers[1].sphere->mean.R0 == 4);
-  CHECK(ladder_rungs(plan).back().effect > make_plan(demo(), shipped_catalogue()).rungs.back().effect);
+  CHECK(ladder_rungs(plan).back().effect > ladder_rungs(make_plan(demo(), shipped_catalogue())).back().effect);
 }
 
 TEST_CASE("a shelf of 30 liquids in three parts is planned") {

@@ -110,7 +110,7 @@ TEST_CASE("no mixture flashes below the limit, and the label of none carries wha
   job.limits.avoid_label = {"H304"};
   const Plan avoiding = make_plan(job, shipped_catalogue());
   CHECK(all_shown(avoiding, clean));
-  CHECK((avoiding.nearest || !avoiding.rungs.empty()));
+  CHECK((avoiding.nearest || !ladder_rungs(avoiding).empty()));
   const std::vector<Mixture> next =
       allowed_mixtures(usable_liquids(shelf_of(job, shipped_catalogue())), job, shipped_catalogue());
   CHECK_FALSE(next.empty());

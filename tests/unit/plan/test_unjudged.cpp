@@ -33,16 +33,16 @@ bool stands_on_shelf(const Plan& plan, const std::string& id) {
 TEST_CASE("a layer to keep without a sphere changes no figure of the others") {
   const Plan without = plan_of(unjudged_job("dammar_aged", {"oil_paint_old"}));
   const Plan with = plan_of(unjudged_job("dammar_aged", {"oil_paint_old", "animal_glue"}));
-  REQUIRE(with.rungs.size() == without.rungs.size());
-  for (std::size_t i = 0; i < with.rungs.size(); ++i) {
-    CHECK(with.rungs[i].effect == without.rungs[i].effect);
-    CHECK(with.rungs[i].risk == without.rungs[i].risk);
-    CHECK(with.rungs[i].riskiest == "kept 1");
-    REQUIRE(with.rungs[i].outlooks.size() == 3);
-    CHECK(with.rungs[i].outlooks[1]->chance == without.rungs[i].outlooks[1]->chance);
-    CHECK_FALSE(with.rungs[i].outlooks[2]);
-    CHECK(with.rungs[i].seen.size() == 1);
-    CHECK_FALSE(with.rungs[i].margin_RED);
+  REQUIRE(ladder_rungs(with).size() == ladder_rungs(without).size());
+  for (std::size_t i = 0; i < ladder_rungs(with).size(); ++i) {
+    CHECK(ladder_rungs(with)[i].effect == ladder_rungs(without)[i].effect);
+    CHECK(ladder_rungs(with)[i].risk == ladder_rungs(without)[i].risk);
+    CHECK(ladder_rungs(with)[i].riskiest == "kept 1");
+    REQUIRE(ladder_rungs(with)[i].outlooks.size() == 3);
+    CHECK(ladder_rungs(with)[i].outlooks[1]->chance == ladder_rungs(without)[i].outlooks[1]->chance);
+    CHECK_FALSE(ladder_rungs(with)[i].outlooks[2]);
+    CHECK(ladder_rungs(with)[i].seen.size() == 1);
+    CHECK_FALSE(ladder_rungs(with)[i].margin_RED);
   }
   CHECK_FALSE(with.by_effect_alone);
   CHECK_FALSE(with.margin_claimed);
@@ -74,8 +74,8 @@ TEST_CASE("a bottle seen to act alone on a layer to keep without a sphere is lef
       plan_of(unjudged_job("dammar_aged", {"oil_paint_old", "copal_hard"}, "isooctane, diacetone_alcohol",
                            "parts: 2, step_percent: 10, risk_limit: 0.9, allow_acting: [diacetone alcohol]"));
   CHECK(stands_on_shelf(allowed, "diacetone_alcohol"));
-  REQUIRE(allowed.rungs.size() > 1);
-  CHECK(allowed.rungs.back().seen[0].seen <= Sighting::part_acts);
+  REQUIRE(ladder_rungs(allowed).size() > 1);
+  CHECK(ladder_rungs(allowed).back().seen[0].seen <= Sighting::part_acts);
   // The layer to go may be acted on.
   CHECK(plan_of(unjudged_job("copal_hard", {"oil_paint_old"})).left_off.empty());
 }
@@ -113,7 +113,7 @@ TEST_CASE("of lines that reach the effect, the one on bottles seen to do nothing
   // Acetone does nothing to glue; of xylene nothing is known there.
   const Plan glue = plan_of(unjudged_job("dammar_aged", {"animal_glue"}, "isooctane, xylene, acetone",
                                          "parts: 2, step_percent: 10, wanted_effect: 0.06"));
-  CHECK(glue.bottles == std::vector<std::string>{"isooctane", "acetone"});
+  CHECK(ladder_bottles(glue) == std::vector<std::string>{"isooctane", "acetone"});
   const Plan closed = plan_of(unjudged_job("dammar_aged", {"egg_tempera"}, "isooctane"));
   CHECK(closed.outcome == Outcome::no_window);
   CHECK(what_closes_window(closed) == WindowClosedBy::shelf);
@@ -157,7 +157,7 @@ TEST_CASE("a material that nobody knows is planned as not judged, to keep, to re
   CHECK(kept.layers[2].material.empty());
   CHECK(kept.layers[2].material_name == unknown_material);
   CHECK(kept.layers[2].seen.empty());
-  CHECK(kept.rungs[0].seen[0].seen == Sighting::unknown);
+  CHECK(ladder_rungs(kept)[0].seen[0].seen == Sighting::unknown);
   CHECK(plan_of(unjudged_job("unknown", {"unknown"})).outcome == Outcome::no_ladder);
   Job job = unjudged_job("dammar_aged", {"oil_paint_old"});
   job.passages.push_back({"gold", "kept 1", unknown_material, {}, {}, {}});

@@ -16,7 +16,8 @@ TEST_CASE("what a glaze costs is one line: the ladder without it, and the one th
   CHECK(layer_cost_words(plan) == std::vector<std::string>{"without red glaze: 7 rungs up to 58 %",
                                                            "without red glaze, green glaze: 1 rung up to 50 %"});
   const Plan demo = make_plan(load_job(demo_job_text(), "demo", shipped_catalogue()), shipped_catalogue());
-  ladder_rungs(plan).assign(demo.rungs.begin(), demo.rungs.begin() + 3);
-  ladder_rungs(plan).back().effect = 0.51;
+  plan.lines = {demo.lines.front()};
+  plan.lines.front().rungs.assign(ladder_rungs(demo).begin(), ladder_rungs(demo).begin() + 3);
+  plan.lines.front().rungs.back().effect = 0.51;
   CHECK(layer_cost_words(plan).front() == "without red glaze: 7 rungs up to 58 %, not 3 rungs up to 51 %");
 }
