@@ -6,6 +6,7 @@ namespace gentlest {
 enum class OriginKind {
   asked,                   ///< typed by hand, or worked out of one that was
   rung,                    ///< of the ladder
+  half_step,               ///< half way between two neighbouring rungs
   finer_step,              ///< between two rungs, on the ladder's bottles at 1 % of volume
   strongest_within_limit,  ///< without a window: the strongest of those within the risk limit
   least_risk_that_works,   ///< without a window: of those that reach the wanted effect

@@ -1,14 +1,76 @@
 #include "gentlest/conduct/conduct.hpp"
 
+#include "core/conduct/parts.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 namespace gentlest {
 
+namespace {
+
+std::vector<std::size_t> harms_in(const std::vector<SwabTest>& tests) {
+  std::vector<std::size_t> harms;
+  for (std::size_t i = 0; i < tests.size(); ++i)
+    if (tests[i].harmed) harms.push_back(i);
+  return harms;
+}
+
+// Harm on a passage closes it. Where the job names none, the picture goes on with what is gentler.
+std::vector<PassageState> passages_of(const Plan& plan, const Conduct& conduct) {
+  std::vector<PassageState> passages;
+  for (const Passage& passage : plan.job.passages)
+    passages.push_back({passage.name, kept_under(plan, passage.name), std::nullopt});
+  if (passages.empty()) passages.push_back({{}, kept_under(plan, {}), std::nullopt});
+  for (const std::size_t by : conduct.harms)
+    for (PassageState& one : passages)
+      if (!one.name.empty() && !one.closed_by && conduct.tests[by].place == Place::picture &&
+          conduct.tests[by].passage == one.name)
+        one.closed_by = by;
+  return passages;
+}
+
+int edge_tests_left(const Plan& plan, const std::vector<SwabTest>& tests) {
+  const auto made =
+      std::count_if(tests.begin(), tests.end(), [](const SwabTest& test) { return test.place == Place::edge; });
+  return std::max(plan.job.limits.edge_tests - static_cast<int>(made), 0);
+}
+
+// A mixture that passed at the edge harmed the picture.
+std::optional<std::size_t> edge_refuted(const Conduct& conduct) {
+  for (const std::size_t by : conduct.harms) {
+    const SwabTest& harm = conduct.tests[by];
+    if (harm.place != Place::picture || !harm.mixture) continue;
+    for (std::size_t i = 0; i < by; ++i) {
+      const SwabTest& before = conduct.tests[i];
+      if (before.place == Place::edge && before.mixture && left_untouched(before) &&
+          is_same_mixture(*before.mixture, *harm.mixture))
+        return by;
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+Conduct conduct_of(const Plan& plan, const std::vector<Reading>& readings, const Catalogue& catalogue) {
+  Conduct conduct;
+  conduct.steps = plan_steps(plan);
+  conduct.tests = swab_tests(plan, readings, catalogue);
+  conduct.harms = harms_in(conduct.tests);
+  conduct.closures = closures_of(plan, conduct);
+  conduct.passages = passages_of(plan, conduct);
+  conduct.edge_tests_left = edge_tests_left(plan, conduct.tests);
+  conduct.edge_refuted_by = edge_refuted(conduct);
+  conduct.end = end_of(plan, conduct);
+  conduct.working = working_mixtures(plan, conduct);
+  conduct.open = open_tests(plan, conduct);
+  return conduct;
+}
+
 bool is_same_mixture(const Mixture& a, const Mixture& b) {
   constexpr double nearly = 0.01;
-  return a.parts().size() == b.parts().size() &&
-         std::all_of(a.parts().begin(), a.parts().end(), [&](const Part& part) {
+  return a.parts().size() == b.parts().size() && std::all_of(a.parts().begin(), a.parts().end(), [&](const Part& part) {
            return std::any_of(b.parts().begin(), b.parts().end(), [&](const Part& other) {
              return other.liquid.label == part.liquid.label && std::abs(other.fraction - part.fraction) <= nearly;
            });

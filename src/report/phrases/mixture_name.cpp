@@ -13,6 +13,8 @@ std::string short_name(const JudgedMixture& judged) {
     case OriginKind::rung:
     case OriginKind::published:
       return number;
+    case OriginKind::half_step:
+      return number + ".5";
     case OriginKind::finer_step:
       return number + "." + std::to_string(origin.step);
     case OriginKind::strongest_within_limit:
@@ -28,7 +30,8 @@ std::string short_name(const JudgedMixture& judged) {
 }
 
 std::string mixture_name(const JudgedMixture& judged) {
-  return (judged.origin.kind == OriginKind::rung ? "rung " : "") + short_name(judged);
+  const bool is_on_line = judged.origin.kind == OriginKind::rung || judged.origin.kind == OriginKind::half_step;
+  return (is_on_line ? "rung " : "") + short_name(judged);
 }
 
 std::string name_in_plan(const JudgedMixture& judged) {

@@ -1,0 +1,112 @@
+#include "core/conduct/parts.hpp"
+
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/text.hpp"
+#include "gentlest/job/limits.hpp"
+#include "gentlest/learning/learning.hpp"
+#include "gentlest/liquids/notation.hpp"
+#include "gentlest/plan/shelf.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+namespace gentlest {
+
+namespace {
+
+constexpr std::array<std::string_view, 5> blanks = {"dry swab", "dry", "saliva", "water", "blank"};
+
+bool is_blank_word(const std::string& words) {
+  const std::string plain = folded(words);
+  return std::find(blanks.begin(), blanks.end(), plain) != blanks.end();
+}
+
+bool is_water(const Mixture& mixture) {
+  return std::all_of(mixture.parts().begin(), mixture.parts().end(),
+                     [](const Part& part) { return part.liquid.solvent->family == "water"; });
+}
+
+// Any reaction is harm, and a colour of which nobody knows what it was is the original's. Old retouching is to be
+// kept unless it is what is removed; that the swab does not know.
+bool is_harm(const Reading& reading) {
+  const SwabColour colour = reading.colour;
+  const bool colour_counts = colour == SwabColour::original || colour == SwabColour::not_known;
+  if (!reading.original) return colour_counts || colour == SwabColour::retouching;
+  switch (*reading.original) {
+    case OriginalReading::nothing_seen:
+      return colour_counts;
+    case OriginalReading::colour_on_swab:
+      return colour != SwabColour::varnish && colour != SwabColour::dirt;
+    default:
+      return true;
+  }
+}
+
+std::vector<std::string> all_kept(const Plan& plan) {
+  std::vector<std::string> names;
+  for (const PlannedLayer& layer : plan.layers)
+    if (layer.role == Role::keep) names.push_back(layer.name);
+  return names;
+}
+
+SwabTest test_of(const Plan& plan, const Reading& reading, const std::vector<Liquid>& shelf,
+                 const Catalogue& catalogue) {
+  SwabTest test;
+  test.number = reading.test;
+  test.date = reading.date;
+  test.words = reading.mixture;
+  test.is_blank = is_blank_word(reading.mixture);
+  test.place = reading.at_edge ? Place::edge : Place::picture;
+  test.passage = reading.passage;
+  const PlannedLayer& target = plan.layers[plan.target];
+  if (reading.layer.empty() || reading.layer == target.name) test.removal = reading.removal;
+  test.original = reading.original;
+  test.colour = reading.colour;
+  try {
+    if (!test.is_blank) test.mixture = parse_mixture(reading.mixture, catalogue, shelf);
+  } catch (const InputError&) {
+    test.mixture.reset();  // told among the tests that are not counted; a harm of it counts on the careful side
+  }
+  if (test.mixture && is_water(*test.mixture)) test.is_blank = true;
+  test.harmed = is_harm(reading);
+  const std::string under = kept_under(plan, reading.passage);
+  test.is_passage_known = !under.empty();
+  const bool is_place_open = reading.passage.empty() || under.empty();
+  test.layers = test.harmed && is_place_open ? all_kept(plan) : std::vector<std::string>{under};
+  if (under.empty()) test.layers = all_kept(plan);
+  const int wanted = level_of_grade(grade_that_counts(target, plan.job.limits));
+  test.moved = test.removal && static_cast<int>(*test.removal) >= wanted;
+  test.did_nothing = test.removal == RemovalReading::no_effect && left_untouched(test);
+  test.is_weak = reading.confidence == ReadingConfidence::low || reading.seconds.value_or(0) > long_contact_s;
+  return test;
+}
+
+}  // namespace
+
+bool left_untouched(const SwabTest& test) {
+  return !test.harmed && test.original.has_value();
+}
+
+std::string kept_under(const Plan& plan, const std::string& passage) {
+  const auto find = [&](const std::string& name) {
+    const auto found = std::find_if(plan.layers.begin(), plan.layers.end(), [&](const PlannedLayer& one) {
+      return one.role == Role::keep && (name.empty() || one.name == name);
+    });
+    return found == plan.layers.end() ? std::string() : found->name;
+  };
+  const std::string own = find(passage);
+  if (!own.empty() || passage.empty()) return own;
+  for (const Passage& known : plan.job.passages)
+    if (known.name == passage) return find(known.of);
+  return {};
+}
+
+std::vector<SwabTest> swab_tests(const Plan& plan, const std::vector<Reading>& readings, const Catalogue& catalogue) {
+  const std::vector<Liquid> shelf = all_liquids(shelf_of(plan.job, catalogue));
+  std::vector<SwabTest> tests;
+  for (const Reading& reading : readings) tests.push_back(test_of(plan, reading, shelf, catalogue));
+  return tests;
+}
+
+}  // namespace gentlest
