@@ -19,17 +19,15 @@ Answer command_next(const Request& request, Session& session) {
   if (!log.exists)
     session.err << with_controls_shown(fmt::format("there is no log {} yet: no test is counted", request.words[1]))
                 << "\n";
-  const Progress progress = follow_readings(job, catalogue, log.lines, request.target.value_or(""));
+  const Plan plan = plan_asked_job(job, catalogue, request, session);
+  const Progress progress = follow_readings(plan, catalogue, log.lines);
   std::optional<RungRoom> room;
-  if (progress.next.worked) {
-    const Hansen& point = progress.task.past[*progress.next.worked].point;
-    room = room_above(point, plan_asked_job(job, catalogue, request, session), progress);
-  }
-  const NextStep step = progress.next.step;
-  const bool is_dead_end = step == NextStep::no_window || step == NextStep::closed || step == NextStep::tests_used_up ||
-                           step == NextStep::not_judged;
-  return {progress_report(progress, room, request.form, style_of(request, session), edition_of(catalogue)),
-          is_dead_end ? exit_no_window : exit_done};
+  if (progress.next.working) room = room_above(mix(progress.next.working->mixture), plan, progress);
+  const NextKind kind = progress.next.kind;
+  const bool goes_on = kind == NextKind::test || kind == NextKind::found;
+  return {progress_report(plan, progress, room, request.full, request.form, style_of(request, session),
+                          edition_of(catalogue)),
+          goes_on ? exit_done : exit_no_window};
 }
 
 }  // namespace gentlest

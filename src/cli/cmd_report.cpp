@@ -34,9 +34,8 @@ Answer command_report(const Request& request, Session& session) {
   TestReportInputs inputs = inputs_of(request, source, log);
   inputs.sheet.edition = edition_of(catalogue);
   const Job job = load_asked_job(source, request, catalogue);
-  const std::string target = request.target.value_or("");
   const Plan plan = plan_asked_job(job, catalogue, request, session);
-  const Progress progress = follow_readings(job, catalogue, log.lines, target);
+  const Progress progress = follow_readings(plan, catalogue, log.lines);
   const TestReview review = review_tests(plan, progress, log.lines, catalogue);
   if (request.form != Form::text)
     return {sheet_report(test_report_sheet(review), request.form, {}, inputs.sheet.edition), 0};

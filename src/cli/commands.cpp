@@ -321,10 +321,11 @@ Command next() {
           "  gentlest next easel.yaml easel.log\n"
           "  gentlest next demo none.log                before the first test\n"
           "\n"
-          "A log that is not there yet counts as empty, and that is told, unless another is\n"
-          "named almost like it (see --new-log). The exit code is 1 when there is no\n"
-          "window, the original reacted, or no test is left.\n",
-          {"new-log", "target", "risk-limit", "parts", "step"},
+          "Harms first, then what was read, what that closed, the next rung of the ladder and\n"
+          "because of which rule. A log that is not there yet counts as empty, and that is\n"
+          "told, unless another is named almost like it (see --new-log). The exit code is 1\n"
+          "when there is no window, the original reacted, or no test is left.\n",
+          {"full", "new-log", "target", "risk-limit", "parts", "step", "bottles", "rungs"},
           2,
           2,
           command_next,

@@ -216,6 +216,7 @@ void read_values(Request& request, const po::variables_map& seen, std::vector<Di
   request.quiet = seen["quiet"].as<bool>();
   request.force = seen["force"].as<bool>();
   request.again = seen["again"].as<bool>();
+  request.full = seen["full"].as<bool>();
   request.new_log = seen["new-log"].as<bool>();
 }
 
@@ -258,6 +259,7 @@ const std::vector<Option>& all_options() {
       {"date", 0, "TEXT", "date on the labels; default: a line to write on"},
       {"maker", 0, "TEXT", "initials on the labels; default: a line to write on"},
       {"force", 0, "", "replace the file if it exists"},
+      {"full", 0, "", "everything behind the answer: ranges, all readings, what was passed over"},
       {"again", 0, "", "add rows that the log holds already, as tests of their own"},
       {"new-log", 0, "", "the log is a new one, though another is named almost like it"},
   };

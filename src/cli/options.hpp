@@ -32,6 +32,7 @@ struct Request {
   bool quiet = false;
   bool force = false;
   bool again = false;
+  bool full = false;
   bool new_log = false;
   bool help = false;
 };

@@ -1,6 +1,7 @@
-// Job + catalogue + readings -> what is known now and the next test. Pure: same input, same answer.
+// Plan + catalogue + readings -> what is known now and the next test. Pure: same input, same answer.
 #pragma once
 
+#include "gentlest/conduct/conduct.hpp"
 #include "gentlest/learning/next_test.hpp"
 #include "gentlest/learning/reading.hpp"
 #include "gentlest/plan/plan.hpp"
@@ -25,33 +26,50 @@ struct LeftOutTest {
   bool operator==(const LeftOutTest&) const = default;
 };
 
-/// A reading of the original where it was a layer without a sphere: no belief learns from it, so it is told.
-struct UnjudgedReading {
-  int test = 0;
-  std::string layer;
-  std::string mixture;  ///< as written in the log
-  std::string date;     ///< may be empty
-  bool at_edge = false;
-  std::optional<OriginalReading> original;
-  bool harmed = false;  ///< by what the evidence rests on: a colour that was varnish is no harm
+/// What to do next.
+enum class NextKind {
+  test,           ///< make `NextAnswer::test`
+  found,          ///< stop: a mixture works
+  unsure,         ///< stop: it worked by the rules, and is not believed to do so again
+  no_window,      ///< stop: nothing is left that the rules and the risk allow
+  ended,          ///< stop: Conduct::end says why
+  tests_used_up,  ///< stop: as many tests as the limit allows
+  not_judged      ///< the layer to remove has no sphere: no figure chooses a test
+};
+
+/// A test that the rules allow and whose risk is too high.
+struct TooRisky {
+  OpenTest test;
+  double risk = 0;
+  double cap = 0;
+  std::string layer;  ///< that gives the risk
+};
+
+/// The next test, or the stop, and the rule that shaped it.
+struct NextAnswer {
+  NextKind kind = NextKind::no_window;
+  Rule rule = Rule::no_window_last;
+  std::optional<OpenTest> test;             ///< for `test`
+  std::optional<Mixture> mixture;           ///< to try, or that worked
+  std::optional<CandidateOutlook> outlook;  ///< of `mixture` where it is to be tried, or on the picture
+  std::optional<WorkingMixture> working;    ///< that works now
+  std::vector<TooRisky> too_risky;          ///< passed over, in the order of the rules
+  bool is_surprised = false;                ///< the readings fit badly with what was held before
 };
 
 /// Where the testing of one painting stands.
 struct Progress {
   std::vector<PlannedLayer> layers;
   std::size_t target = 0;                ///< index into layers
-  std::vector<Mixture> mixtures;         ///< that may be proposed; positions are those of NextTestTask::candidates
   std::vector<JobBottle> left_off;       ///< bottles not used, each with the reason
-  std::vector<Reading> counted;          ///< readings that count, by test number
-  std::vector<LeftOutTest> not_counted;  ///< in the order of their numbers
+  std::vector<Reading> counted;          ///< readings that the beliefs learnt from, by test number
+  std::vector<LeftOutTest> not_counted;  ///< in the order of their numbers; a harm among them still closes
   NextTestTask task;                     ///< beliefs after all readings; layers without a sphere have none
-  NextTest next;
-  std::optional<Mixture> mixture = {};  ///< that `next` speaks of: to try, that worked, or that came nearest
+  Conduct conduct;
+  NextAnswer next;
   std::map<std::string, std::vector<int>> heard =
       {};                                      ///< by layer: the tests behind what its belief has seen, in order
-  std::optional<JudgedMixture> proposed = {};  ///< `mixture` as a plan judges it, where some layer has no sphere
-  std::vector<UnjudgedReading> unjudged = {};  ///< in the order of their numbers
-  std::size_t closed = 0;                      ///< mixtures taken off, since such a reading was a harm
+  std::optional<JudgedMixture> proposed = {};  ///< `next.mixture` as a plan judges it, with its origin
   std::vector<FirstTest> first_tests = {};     ///< as in the plan, without what was tried
   std::vector<JudgedMixture> to_try = {};      ///< that first_tests speak of
 };
@@ -59,28 +77,18 @@ struct Progress {
 /// Of the layer to remove, then of each to keep.
 std::vector<LearntOfLayer> what_was_learnt(const Progress& progress);
 
-/// Learns from the readings and chooses the next test. The job's risk limit, shelf, avoided statements, families and
-/// solvents hold; the risk limit is approached by the steps of NextTestSettings. A passage without a material of its
-/// own speaks of its layer; a reading without a passage of the uppermost kept layer. Passages that readings have not
-/// reached are named. A reading on a layer without a sphere is told in `unjudged`; where it was a harm, no mixture with
-/// at least as much of each active liquid is proposed again. While such a layer is to be kept, a new mixture goes first
-/// where harm matters least, and where no layer to keep has a sphere, one rung of the ladder follows the other. Because
-/// the response curve is borrowed from long contact, R0 is taken as uncertain by another 15 % (our choice). Throws
-/// InputError (Fault::file) as make_plan does.
-Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::vector<Reading>& readings,
-                         const std::string& target = {});
+/// Learns from the readings of the plan's painting and says what comes next: of the tests that the rules of conduct
+/// leave open the first whose risk keeps to the cap of its place (NextTestSettings). A passage without a material of
+/// its own speaks of its layer; a reading without a passage of the uppermost kept layer. Because the response curve is
+/// borrowed from long contact, R0 is taken as uncertain by another 15 % (our choice).
+Progress follow_readings(const Plan& plan, const Catalogue& catalogue, const std::vector<Reading>& readings);
 
 /// How much room the ladder has above a mixture: of its rungs with more effect, how many, from the gentlest on, stay
-/// within the job's risk limit and did no harm when they were tested. Effect and risk as believed after all readings.
+/// within the job's risk limit and are not closed. Effect and risk as believed after all readings.
 struct RungRoom {
   std::size_t within = 0;
   std::size_t stronger = 0;
 };
 RungRoom room_above(const Hansen& point, const Plan& plan, const Progress& progress);
-
-/// The mixtures that the job allows, thinned to one for each cell of 1 MPa^0.5, fewest parts first. Mixtures that part
-/// into two liquids are left out unless the job allows them, and so are those that break its largest shares or its
-/// limits on flash point and label. How they drift while they dry is asked of those that would be chosen only.
-std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Job& job, const Catalogue& catalogue);
 
 }  // namespace gentlest

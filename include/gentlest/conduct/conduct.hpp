@@ -133,6 +133,16 @@ Conduct conduct_of(const Plan& plan, const std::vector<Reading>& readings, const
 /// The closure of a planned mixture for a layer (for all where `layer` is empty): the first that closes it.
 const Closure* closure_of(const Conduct& conduct, std::size_t step, const std::string& layer = {});
 
+/// The mixture that works now: the gentlest that no later reading contradicts; null where there is none.
+const WorkingMixture* working_now(const Conduct& conduct);
+
+/// The layer to keep that a passage speaks of: itself, that of the passage, the uppermost for an empty name. Empty
+/// where the job has no such passage.
+std::string layer_under(const Plan& plan, const std::string& passage);
+
+/// The harm (index into Conduct::tests) that closes any mixture, of the plan or not, for some layer.
+std::optional<std::size_t> closed_by(const Plan& plan, const Conduct& conduct, const Mixture& mixture);
+
 /// True when two mixtures hold the same liquids, each share within a hundredth of the volume.
 bool is_same_mixture(const Mixture& a, const Mixture& b);
 

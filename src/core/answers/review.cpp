@@ -130,8 +130,9 @@ TestReview review_tests(const Plan& plan, const Progress& progress, const std::v
       const std::size_t place = gatherer.place_of(*test.mixture, test.number);
       gatherer.considered[place].tests.push_back(test.number);
     }
-  if (progress.next.worked) {
-    review.chosen = gatherer.place_of(*progress.mixture, progress.counted[*progress.next.worked].test);
+  if (progress.next.working) {
+    const WorkingMixture& working = *progress.next.working;
+    review.chosen = gatherer.place_of(working.mixture, progress.conduct.tests[working.tests.front()].number);
     review.room = room_above(gatherer.considered[*review.chosen].judged.point, plan, progress);
   }
   review.considered = std::move(gatherer.considered);

@@ -35,16 +35,6 @@ bool has_as_much_of_each(const Mixture& mixture, const Mixture& harmful) {
   });
 }
 
-bool is_as_strong(const Plan& plan, const PlanStep& step, const Mixture& harmful, const std::string& layer) {
-  if (has_as_much_of_each(step.mixture, harmful)) return true;
-  for (std::size_t i = 0; i < plan.layers.size(); ++i) {
-    if (plan.layers[i].name != layer) continue;
-    const std::optional<double> RED = RED_to(plan.layers[i], mix(harmful));
-    if (RED && *step.RED[i] <= *RED + last_bits) return true;
-  }
-  return false;
-}
-
 bool is_same_swab_mixture(const SwabTest& a, const SwabTest& b) {
   if (a.mixture && b.mixture) return is_same_mixture(*a.mixture, *b.mixture);
   return !a.mixture && !b.mixture && a.words == b.words;
@@ -71,6 +61,24 @@ bool is_gentlest_that_acted(const Plan& plan, const Conduct& conduct, const Swab
 
 }  // namespace
 
+bool is_as_strong(const Plan& plan, const Mixture& mixture, const Mixture& harmful, const std::string& layer) {
+  if (has_as_much_of_each(mixture, harmful)) return true;
+  return std::any_of(plan.layers.begin(), plan.layers.end(), [&](const PlannedLayer& one) {
+    return one.name == layer && one.sphere && *RED_to(one, mix(mixture)) <= *RED_to(one, mix(harmful)) + last_bits;
+  });
+}
+
+std::optional<std::size_t> closed_by(const Plan& plan, const Conduct& conduct, const Mixture& mixture) {
+  for (const std::size_t by : conduct.harms) {
+    const SwabTest& harm = conduct.tests[by];
+    if (!harm.mixture || is_same_mixture(*harm.mixture, mixture) ||
+        std::any_of(harm.layers.begin(), harm.layers.end(),
+                    [&](const std::string& layer) { return is_as_strong(plan, mixture, *harm.mixture, layer); }))
+      return by;
+  }
+  return std::nullopt;
+}
+
 std::vector<Closure> closures_of(const Plan& plan, const Conduct& conduct) {
   std::vector<Closure> closures;
   for (const std::size_t by : conduct.harms) {
@@ -84,7 +92,7 @@ std::vector<Closure> closures_of(const Plan& plan, const Conduct& conduct) {
       }
       // Of what cannot be read nobody knows what is gentler.
       for (const std::string& layer : harm.layers)
-        if (!harm.mixture || is_as_strong(plan, one, *harm.mixture, layer))
+        if (!harm.mixture || is_as_strong(plan, one.mixture, *harm.mixture, layer))
           closures.push_back({step, Rule::harm_closes, by, layer});
     }
   }

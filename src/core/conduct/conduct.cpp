@@ -20,8 +20,8 @@ std::vector<std::size_t> harms_in(const std::vector<SwabTest>& tests) {
 std::vector<PassageState> passages_of(const Plan& plan, const Conduct& conduct) {
   std::vector<PassageState> passages;
   for (const Passage& passage : plan.job.passages)
-    passages.push_back({passage.name, kept_under(plan, passage.name), std::nullopt});
-  if (passages.empty()) passages.push_back({{}, kept_under(plan, {}), std::nullopt});
+    passages.push_back({passage.name, layer_under(plan, passage.name), std::nullopt});
+  if (passages.empty()) passages.push_back({{}, layer_under(plan, {}), std::nullopt});
   for (const std::size_t by : conduct.harms)
     for (PassageState& one : passages)
       if (!one.name.empty() && !one.closed_by && conduct.tests[by].place == Place::picture &&

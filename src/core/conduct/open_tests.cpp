@@ -167,7 +167,7 @@ class Opener {
   }
 
   bool is_closed_for(const WorkingMixture& working, const std::string& passage) const {
-    return working.step && is_closed(*working.step, {Place::picture, passage, kept_under(plan_, passage)});
+    return working.step && is_closed(*working.step, {Place::picture, passage, layer_under(plan_, passage)});
   }
 
   // Once, from the first that worked: half of the last step.

@@ -17,21 +17,17 @@ std::vector<PlanStep> plan_steps(const Plan& plan);
 /// it is no mixture of the line.
 std::optional<double> height_on(const Plan& plan, std::size_t line, const Mixture& mixture);
 
-/// The layer to keep that a passage speaks of: itself, that of the passage, the uppermost for an empty name. Empty
-/// where the job has no such passage.
-std::string kept_under(const Plan& plan, const std::string& passage);
-
 std::vector<SwabTest> swab_tests(const Plan& plan, const std::vector<Reading>& readings, const Catalogue& catalogue);
 
 /// Which planned mixtures the harms close, and for which layers.
 std::vector<Closure> closures_of(const Plan& plan, const Conduct& conduct);
 
+/// True of a mixture that is as strong on the layer as one that harmed.
+bool is_as_strong(const Plan& plan, const Mixture& mixture, const Mixture& harmful, const std::string& layer);
+
 std::optional<SeriesEnd> end_of(const Plan& plan, const Conduct& conduct);
 
 std::vector<WorkingMixture> working_mixtures(const Plan& plan, const Conduct& conduct);
-
-/// The first of Conduct::working that no later reading contradicts; nothing where there is none.
-const WorkingMixture* working_now(const Conduct& conduct);
 
 std::vector<OpenTest> open_tests(const Plan& plan, const Conduct& conduct);
 

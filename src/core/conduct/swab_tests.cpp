@@ -70,7 +70,7 @@ SwabTest test_of(const Plan& plan, const Reading& reading, const std::vector<Liq
   }
   if (test.mixture && is_water(*test.mixture)) test.is_blank = true;
   test.harmed = is_harm(reading);
-  const std::string under = kept_under(plan, reading.passage);
+  const std::string under = layer_under(plan, reading.passage);
   test.is_passage_known = !under.empty();
   const bool is_place_open = reading.passage.empty() || under.empty();
   test.layers = test.harmed && is_place_open ? all_kept(plan) : std::vector<std::string>{under};
@@ -88,7 +88,7 @@ bool left_untouched(const SwabTest& test) {
   return !test.harmed && test.original.has_value();
 }
 
-std::string kept_under(const Plan& plan, const std::string& passage) {
+std::string layer_under(const Plan& plan, const std::string& passage) {
   const auto find = [&](const std::string& name) {
     const auto found = std::find_if(plan.layers.begin(), plan.layers.end(), [&](const PlannedLayer& one) {
       return one.role == Role::keep && (name.empty() || one.name == name);

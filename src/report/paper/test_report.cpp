@@ -6,6 +6,7 @@
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
+#include "report/rules/conduct_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 
@@ -53,14 +54,16 @@ std::string in_short(const TestReport& report) {
     }
   std::vector<std::string> who;
   for (const std::string& name : names) who.push_back(user_text(name));
-  const NextTest& next = report.progress.next;
   std::string lead = "<b>No mixture has been chosen.</b> ";
   if (report.review.chosen)
     lead = "<b>The tests point to " +
            user_text(to_text(report.review.considered[*report.review.chosen].judged.mixture)) + ".</b> ";
-  for (const std::string& harm : unjudged_harm_words(report.progress)) lead = user_text(harm) + " " + lead;
-  lead += "Where the tests stand: " + html_text(step_words(next.step)) + "; " + user_text(reason_words(next)) + ".";
-  return "<section>\n" + element("h2", "In short") + element("p", lead, "lead") +
+  lead += "Where the tests stand: " + user_text(next_words(report.progress)) + "; " +
+          user_text(why_words(report.progress)) + ".";
+  std::string harms;
+  for (const std::string& harm : harm_words(report.progress.conduct))
+    harms += element("p", "<b>" + user_text(harm) + "</b>", "lead");
+  return "<section>\n" + element("h2", "In short") + harms + element("p", lead, "lead") +
          html_list({"Layer to remove: <b>" + user_text(report.progress.layers[report.progress.target].name) + "</b>",
                     "Dates of the tests: " + user_text(between(dates)), "Tested by: " + joined(who, ", ", "not noted"),
                     html_text(counts_words(report.review))}) +

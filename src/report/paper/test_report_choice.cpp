@@ -8,6 +8,7 @@
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"
+#include "report/rules/conduct_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 
@@ -40,35 +41,31 @@ std::string test_numbers(const std::vector<int>& tests) {
 
 // The mixture that the choice is about: what worked, or what would come next.
 std::string chosen_html(const TestReport& report) {
-  const NextTest& next = report.progress.next;
+  const NextAnswer& next = report.progress.next;
   if (report.review.chosen) {
     const ConsideredMixture& chosen = report.review.considered[*report.review.chosen];
     std::string text =
         element("p", fmt::format("<b>{}</b>, tested in: {}. Why: {}.", user_text(to_text(chosen.judged.mixture)),
-                                 test_numbers(chosen.tests), user_text(reason_words(next))));
+                                 test_numbers(chosen.tests), user_text(why_words(report.progress))));
     text += outlook_table(chosen.outlooks, any_unjudged(report.plan.layers));
     std::vector<std::string> seen;
     for (const std::string& sentence : sighting_sentences(chosen.judged)) seen.push_back(user_text(sentence));
     text += html_list(seen);
-    if (next.mixture->counts_tests) text += element("p", html_text(counted_words(*next.mixture)) + ".");
     text += element("p", "In brackets the middle 90 % of what each figure may be.", "quiet");
-    text += element("p", fmt::format("Chance that it works each time and affects nothing that stays: {}.",
-                                     html_text(per_cent(next.mixture->good))));
+    std::vector<std::string> works;
+    for (const std::string& words : working_words(report.progress.conduct, *next.working))
+      works.push_back(user_text(words));
+    text += html_list(works);
     text += element("p", html_text(room_words(*report.review.room, report.plan.job.limits.risk_limit)) + ".");
-    if (!next.untested.empty())
-      text += element("p", "<b>Not yet tested with it on: " + user_text(joined(next.untested)) + ".</b>");
     return text;
   }
-  std::string text = element("p", fmt::format("<b>No mixture has been chosen.</b> {}: {}.",
-                                              html_text(step_words(next.step)), user_text(reason_words(next))));
-  if (report.progress.mixture)
-    text += element(
-        "p", fmt::format("{}: {}; effect {}, risk {}.",
-                         next.risk_limit > 0 || next.step == NextStep::try_at_edge ? "The next test would be"
-                                                                                   : "What came nearest",
-                         user_text(to_text(*report.progress.mixture)), html_text(per_cent(next.mixture->effect)),
-                         html_text(report.progress.task.kept.empty() ? not_known : per_cent(next.mixture->risk))));
-  if (next.step == NextStep::not_judged) {
+  std::string text =
+      element("p", fmt::format("<b>No mixture has been chosen.</b> {}: {}.", user_text(next_words(report.progress)),
+                               user_text(why_words(report.progress))));
+  std::vector<std::string> closed;
+  for (const std::string& words : no_window_words(report.plan, report.progress)) closed.push_back(user_text(words));
+  text += html_list(closed);
+  if (next.kind == NextKind::not_judged) {
     std::vector<std::string> first;
     for (const std::string& words :
          first_test_words(report.progress.first_tests, report.progress.to_try, report.progress.layers))

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <utility>
@@ -54,14 +55,6 @@ void add_hypotheses(const LearntOfLayer& learnt, std::vector<std::string>& lines
   lines.push_back(fmt::format("{}: {} that it is none of these, or not as published", learnt.layer, stray));
 }
 
-std::string nothing_promises_words(const NextTest& next) {
-  std::string text = fmt::format("no mixture offers a chance of {} to move the layer at a risk up to {}",
-                                 setting_per_cent(next.least_promise), setting_per_cent(next.most_risk));
-  if (next.least_promise <= 0) text = "every rung of the ladder was tried or is closed";
-  if (next.is_surprised) text += "; the readings fit badly with what was held before, so no more is risked";
-  return text;
-}
-
 }  // namespace
 
 std::vector<std::string> words_of(const LearntOfLayer& learnt) {
@@ -80,26 +73,15 @@ std::vector<std::string> words_of(const LearntOfLayer& learnt) {
   return lines;
 }
 
-std::vector<std::string> unjudged_harm_words(const Progress& progress) {
-  std::vector<std::string> words;
-  for (const UnjudgedReading& one : progress.unjudged)
-    if (one.harmed)
-      words.push_back(fmt::format(
-          "HARM on \"{}\"{}: test {}{}, {}: {}. No mixture with as much of the same liquids is "
-          "proposed again.",
-          one.layer, one.at_edge ? ", at the edge" : "", one.test, one.date.empty() ? "" : " of " + one.date,
-          one.mixture, one.original ? to_word(*one.original) : std::string_view()));
-  return words;
-}
-
+// What the tests say of a layer without a sphere, as it was read.
 std::vector<std::string> unjudged_reading_words(const Progress& progress) {
   std::vector<std::string> words;
   for (const PlannedLayer& layer : progress.layers) {
     if (layer.sphere) continue;
     std::vector<std::string> tests;
-    for (const UnjudgedReading& one : progress.unjudged)
-      if (one.layer == layer.name)
-        tests.push_back(fmt::format("test {}: {}{}", one.test, to_word(*one.original), one.harmed ? " (HARM)" : ""));
+    for (const SwabTest& one : progress.conduct.tests)
+      if (one.original && std::find(one.layers.begin(), one.layers.end(), layer.name) != one.layers.end())
+        tests.push_back(fmt::format("test {}: {}{}", one.number, to_word(*one.original), one.harmed ? " (HARM)" : ""));
     words.push_back(fmt::format("{}: has no sphere, so no test narrows a figure of it; {}", layer.name,
                                 joined(tests, "; ", "no test has spoken of it yet")));
   }
@@ -112,67 +94,6 @@ std::vector<std::string> learnt_words(const Progress& progress) {
     for (std::string& line : words_of(learnt)) lines.push_back(std::move(line));
   for (std::string& line : unjudged_reading_words(progress)) lines.push_back(std::move(line));
   return lines;
-}
-
-std::string step_words(NextStep step) {
-  switch (step) {
-    case NextStep::try_mixture:
-      return "try this mixture";
-    case NextStep::try_at_edge:
-      return "try at the edge first";
-    case NextStep::confirm:
-      return "try this surer mixture";
-    case NextStep::try_passage:
-      return "try on another passage";
-    case NextStep::found:
-      return "stop: a working mixture was found";
-    case NextStep::no_window:
-      return "stop: no window";
-    case NextStep::closed:
-      return "stop: the original reacted";
-    case NextStep::tests_used_up:
-      return "stop: no more tests";
-    case NextStep::not_judged:
-      return "by hand: no figure chooses a test";
-  }
-  return {};
-}
-
-std::string reason_words(const NextTest& next) {
-  switch (next.reason) {
-    case NextReason::promises_most:
-      return fmt::format("of the mixtures with a risk up to {} it promises most for the least risk",
-                         setting_per_cent(next.risk_limit));
-    case NextReason::passed_at_edge:
-      return "it passed at the edge, and of those that did it promises most";
-    case NextReason::promises_more_at_edge:
-      return "it promises more, but may affect the original: try it first where harm matters least";
-    case NextReason::risky_best:
-      return "it is the best choice left, but not without risk: try it first where harm matters least";
-    case NextReason::likeliest_each_time:
-      return fmt::format(
-          "a mixture worked, which may have been luck; this one is the likeliest to work each time ({} against {})",
-          per_cent_beside(next.mixture->good, next.worked_good), per_cent(next.worked_good));
-    case NextReason::passage_untested:
-      return fmt::format("it worked; {} was not tested yet, and one mixture must pass all colours", next.passage);
-    case NextReason::worked:
-      return fmt::format(
-          "this mixture removed the layer and left the original as it was; chance that it keeps doing so: {}",
-          per_cent(next.mixture->good));
-    case NextReason::nothing_promises:
-      return nothing_promises_words(next);
-    case NextReason::harmed_twice:
-      return "the original reacted twice: this way of cleaning is closed";
-    case NextReason::tests_made:
-      return fmt::format("{} tests were made without success", next.tests_made);
-    case NextReason::next_rung:
-      return "the next rung of the ladder: no layer to keep has a sphere, so no figure tells its risk";
-    case NextReason::layer_not_judged:
-      return "no figure says what it does to a layer that has no sphere: try it first where harm matters least";
-    case NextReason::target_not_judged:
-      return "the layer to remove has no sphere, so no effect can be told; what to test first stands below";
-  }
-  return {};
 }
 
 std::string counted_words(const CandidateOutlook& outlook) {

@@ -1,4 +1,4 @@
-// What the tests taught, and the next one: the step, why, and what room is left.
+// What the tests taught, and what room is left.
 #pragma once
 
 #include "gentlest/answers/progress.hpp"
@@ -13,16 +13,6 @@ std::vector<std::string> words_of(const LearntOfLayer& learnt);
 
 /// The same for all layers of a progress.
 std::vector<std::string> learnt_words(const Progress& progress);
-
-/// Harms on layers without a sphere, said first of a series; and what the tests say of such layers in all.
-std::vector<std::string> unjudged_harm_words(const Progress& progress);
-std::vector<std::string> unjudged_reading_words(const Progress& progress);
-
-/// "try this mixture", "stop: found" and so on.
-std::string step_words(NextStep step);
-
-/// Why that step, in one sentence without a full stop.
-std::string reason_words(const NextTest& next);
 
 /// Effect and risk of an outlook that counts the mixture's own tests.
 std::string counted_words(const CandidateOutlook& outlook);

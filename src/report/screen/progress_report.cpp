@@ -8,17 +8,105 @@
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
+#include "report/rules/conduct_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace gentlest {
 
 namespace {
 
+constexpr std::size_t readings_shown = 6;
+
 std::string mixture_text(const Progress& progress) {
-  return progress.mixture ? to_text(*progress.mixture) : std::string();
+  return progress.next.mixture ? to_text(*progress.next.mixture) : std::string();
+}
+
+// The last readings as they were read; the report has all.
+std::string readings_table(const Conduct& conduct, bool full, const Style& style) {
+  const std::size_t count = conduct.tests.size();
+  if (count == 0) return paragraph("No test is counted yet.");
+  Table table;
+  table.columns = {{"test", Align::left, false},
+                   {"where", Align::left, true},
+                   {"mixture", Align::left, true},
+                   {"as read", Align::left, true}};
+  const std::size_t first = full || count <= readings_shown ? 0 : count - readings_shown;
+  for (std::size_t i = first; i < count; ++i) {
+    const SwabTest& test = conduct.tests[i];
+    table.rows.push_back({std::to_string(test.number), place_words(test.place, test.passage), test.words,
+                          (test.harmed ? "HARM: " : "") + as_read_words(test)});
+  }
+  std::string text = to_text(table, style);
+  if (first > 0) text += paragraph(counted(first, "earlier test", "earlier tests") + ": --full or gentlest report");
+  return text;
+}
+
+// The blanks come before any solvent.
+std::string blanks_line(const Progress& progress) {
+  const auto& tests = progress.conduct.tests;
+  const bool made = std::any_of(tests.begin(), tests.end(), [](const SwabTest& test) { return test.is_blank; });
+  if (made || progress.next.kind != NextKind::test) return {};
+  if (!tests.empty()) return {};
+  return bullet("First, before any solvent: a dry swab, then water or saliva where the surface bears it (" +
+                rule_words(Rule::blanks_first) + ")");
+}
+
+std::string believed_line(const Progress& progress) {
+  const NextAnswer& next = progress.next;
+  if (!next.outlook) return {};
+  const CandidateOutlook& outlook = *next.outlook;
+  std::string text = fmt::format("believed: {} to move {} ({})", belief_word(outlook.effect),
+                                 progress.layers[progress.target].name, per_cent(outlook.effect));
+  if (!outlook.riskiest.empty())
+    text += fmt::format(", {} to affect {} ({})", belief_word(outlook.risk), outlook.riskiest, per_cent(outlook.risk));
+  return bullet(text);
+}
+
+// What must stand beside every mixture that is proposed.
+std::string cautions_text(const Progress& progress) {
+  if (!progress.next.mixture) return {};
+  const Mixture& mixture = *progress.next.mixture;
+  return bullet("hazards of the parts: " + hazard_line(mixture)) +
+         bullet("how it dries, its label, gloves and cautions: gentlest vial JOB \"" + to_text(mixture) + "\"") +
+         bullet(
+             "a proposal for a test, not a permission: the safety data sheets, local rules and the licensed "
+             "conservator decide");
+}
+
+std::string unjudged_lines(const Progress& progress) {
+  std::string text;
+  for (const PlannedLayer& layer : progress.layers)
+    if (is_kept_unjudged(layer)) text += bullet(layer.name + ": " + state_of_unjudged(layer));
+  if (progress.proposed)
+    for (const std::string& sentence : sighting_sentences(*progress.proposed)) text += bullet(sentence);
+  if (progress.task.target) return text;
+  for (const std::string& words : first_test_words(progress.first_tests, progress.to_try, progress.layers))
+    text += bullet(words);
+  return text;
+}
+
+std::string next_lines(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room) {
+  const NextAnswer& next = progress.next;
+  std::string text = paragraph(next_words(progress)) + blanks_line(progress) + bullet("why: " + why_words(progress)) +
+                     believed_line(progress);
+  if (next.test && next.test->place == Place::edge)
+    text += bullet(
+        "the edge: tacking edge or under the frame, of the same paint; record it with at_edge=yes (no such place: "
+        "edge_tests: 0 in the limits of the job)");
+  if (next.working)
+    for (const std::string& words : working_words(progress.conduct, *next.working)) text += bullet(words);
+  if (next.kind == NextKind::no_window)
+    for (const std::string& words : no_window_words(plan, progress)) text += bullet(words);
+  if (room) text += bullet(room_words(*room, plan.job.limits.risk_limit));
+  text += unjudged_lines(progress);
+  if (next.kind == NextKind::test)
+    for (const std::string& words : stop_rules_words()) text += bullet(words);
+  return text + cautions_text(progress);
 }
 
 std::string band(const Estimate& estimate, int places) {
@@ -31,133 +119,109 @@ std::string chance_band(const Estimate& estimate) {
                      per_cent(estimate.high));
 }
 
-// The proposed or found mixture against every layer.
+// By the spheres alone, with their ranges.
 std::string outlook_lines(const Progress& progress) {
-  if (!progress.next.mixture) return {};
+  if (!progress.next.mixture || !progress.task.target) return {};
   const NextTestTask& task = progress.task;
-  const Hansen& point = progress.next.mixture->point;
-  std::string text = bullet(fmt::format("{}: chance to be moved {}; RED {}", progress.layers[progress.target].name,
+  const Hansen point = mix(*progress.next.mixture);
+  std::string text = bullet(fmt::format("{}: chance to be moved, by its sphere alone, {}; RED {}",
+                                        progress.layers[progress.target].name,
                                         chance_band(task.target->chance_estimate(point, task.settings.effect_level)),
                                         band(task.target->RED_estimate(point), 2)));
   for (const KeptBelief& kept : task.kept)
-    text += bullet(fmt::format("{}: chance to be affected {}; RED {}", kept.name,
+    text += bullet(fmt::format("{}: chance to be affected, by its sphere alone, {}; RED {}", kept.name,
                                chance_band(kept.belief.chance_estimate(point, kept.risk_level)),
                                band(kept.belief.RED_estimate(point), 2)));
-  const CandidateOutlook& outlook = *progress.next.mixture;
-  if (outlook.counts_tests) text += bullet(counted_words(outlook));
   return text;
 }
 
-// The proposed mixture on the layers without a sphere, and what to test first.
-std::string unjudged_lines(const Progress& progress) {
-  std::string text;
-  for (const PlannedLayer& layer : progress.layers)
-    if (is_kept_unjudged(layer)) text += bullet(layer.name + ": " + state_of_unjudged(layer));
-  if (progress.proposed)
-    for (const std::string& sentence : sighting_sentences(*progress.proposed)) text += bullet(sentence);
-  if (progress.closed > 0)
-    text += bullet(fmt::format("closed by a harm on a layer without a sphere: {}",
-                               counted(progress.closed, "mixture", "mixtures")));
-  if (progress.task.target) return text;
-  for (const std::string& words : first_test_words(progress.first_tests, progress.to_try, progress.layers))
-    text += bullet(words);
-  return text;
-}
-
-// What must stand beside every mixture that is proposed.
-std::string cautions_text(const Progress& progress) {
-  if (!progress.mixture) return {};
-  const Mixture& mixture = *progress.mixture;
-  return bullet("hazards of the parts: " + hazard_line(mixture)) +
-         bullet("how it dries, its label, gloves and cautions: gentlest vial JOB \"" + to_text(mixture) + "\"") +
-         bullet(
-             "a proposal for a test, not a permission: the safety data sheets, local rules and the licensed "
-             "conservator decide");
-}
-
-std::string progress_text(const Progress& progress, const std::optional<RungRoom>& room, const Style& style) {
-  const NextTest& next = progress.next;
-  std::string text;
-  for (const std::string& line : unjudged_harm_words(progress)) text += paragraph(line);
-  text += heading(taught_heading, style);
+std::string full_text(const Plan& plan, const Progress& progress, const Style& style) {
+  std::string text = heading(taught_heading, style);
   for (const std::string& line : learnt_words(progress)) text += bullet(line);
-  for (const std::string& line : not_counted_words(progress)) text += bullet("not counted: " + line);
-  text += heading("Next", style);
-  const std::string mixture = mixture_text(progress);
-  const char* between = next.step == NextStep::no_window ? "; what came nearest: " : ": ";
-  text += paragraph(mixture.empty() ? step_words(next.step) : step_words(next.step) + between + mixture);
-  if (!next.passage.empty()) text += paragraph("on: " + next.passage);
-  text += paragraph(reason_words(next));
-  if (next.step == NextStep::try_at_edge)
-    text += bullet(
-        "the edge: tacking edge or under the frame, of the same paint; record it with at_edge=yes (no such place: "
-        "edge_tests: 0 in the limits of the job)");
-  text += outlook_lines(progress) + unjudged_lines(progress);
-  if (room) text += bullet(room_words(*room, progress.task.settings.risk_limits.back()));
-  if (!next.untested.empty()) text += bullet("not yet tested with it: " + joined(next.untested));
-  if (next.drifting > 0)
-    text += bullet(fmt::format("passed over, since they get riskier than the job allows while they dry: {}",
-                               counted(next.drifting, "mixture", "mixtures")));
+  text += outlook_lines(progress);
+  if (progress.next.kind != NextKind::no_window)
+    for (const std::string& words : no_window_words(plan, progress)) text += bullet("passed over: " + words);
   for (const std::string& reason : left_off_words(progress.left_off)) text += bullet(bottle_left_off + reason);
-  if (next.is_surprised)
-    text += bullet("the readings fit badly with what was held before the tests: examine what the layers are");
   const bool borrowed = std::any_of(progress.layers.begin(), progress.layers.end(),
                                     [](const PlannedLayer& layer) { return layer.sphere && !layer.own_response; });
   if (borrowed)
     text += bullet("the response curve" + of_borrowed_curve(progress.layers) +
                    " is borrowed from fresh resins in long contact; the swab decides, look at it");
-  return text + cautions_text(progress);
+  return text;
+}
+
+std::string progress_text(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room, bool full,
+                          const Style& style) {
+  std::string text;
+  for (const std::string& line : harm_words(progress.conduct)) text += paragraph(line, 0);
+  text += heading("As read", style) + readings_table(progress.conduct, full, style);
+  for (const std::string& line : not_counted_words(progress)) text += bullet("the beliefs leave out " + line);
+  const std::vector<std::string> closed = closure_words(plan, progress.conduct);
+  if (!closed.empty()) text += heading("What that closed", style);
+  for (const std::string& line : closed) text += bullet(line);
+  text += heading("Next", style) + next_lines(plan, progress, room);
+  if (progress.next.is_surprised)
+    text += bullet("the readings fit badly with what was held before the tests: examine what the layers are");
+  if (full) return text + full_text(plan, progress, style);
+  return text + bullet("ranges, what the tests taught, what was passed over: --full");
 }
 
 Cell number_or_nothing(bool is_known, double value) {
   return is_known ? Cell(computed_value(value)) : Cell();
 }
 
-Sheet progress_sheet(const Progress& progress, const std::optional<RungRoom>& room) {
-  const NextTest& next = progress.next;
-  const bool has = next.mixture.has_value();
+Sheet progress_sheet(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room) {
+  const NextAnswer& next = progress.next;
+  const bool has = next.outlook.has_value();
   Sheet sheet;
   sheet.kind = "next";
   for (const char* key : {"step",
+                          "rung",
                           "mixture",
+                          "place",
                           "passage",
+                          "reason",
+                          "rule",
                           "effect",
                           "risk",
                           "riskiest",
-                          "truly_good",
-                          "risk_limit",
+                          "harms",
+                          "closed",
+                          "works",
+                          "untested",
+                          "too_risky",
                           "readings_counted",
                           "readings_left_out",
                           "fits_badly",
-                          "passed_over_for_drying",
                           "rungs_of_room",
                           "stronger_rungs",
-                          "untested",
-                          "reason",
                           "bottles_left_off",
-                          "harm_not_judged",
                           "not_judged",
                           "first_tests"})
     sheet.columns.push_back({key, key, -1, true});
   const auto words = [](const std::string& text) { return text.empty() ? Cell() : Cell(text); };
-  sheet.rows.push_back({Cell(step_words(next.step)),
+  const std::string step = next.test ? step_name(progress.conduct, next.test->step) : std::string();
+  sheet.rows.push_back({Cell(next_kind_word(next.kind)),
+                        words(step),
                         words(mixture_text(progress)),
-                        words(next.passage),
-                        number_or_nothing(has, has ? next.mixture->effect : 0),
-                        number_or_nothing(has && !progress.task.kept.empty(), has ? next.mixture->risk : 0),
-                        words(has ? next.mixture->riskiest : ""),
-                        number_or_nothing(has, has ? next.mixture->good : 0),
-                        number_or_nothing(next.risk_limit > 0, next.risk_limit),
+                        words(next.test ? place_words(next.test->place, {}) : ""),
+                        words(next.test ? next.test->passage : ""),
+                        Cell(why_words(progress)),
+                        Cell(static_cast<double>(next.rule)),
+                        number_or_nothing(has, has ? next.outlook->effect : 0),
+                        number_or_nothing(has && !progress.task.kept.empty(), has ? next.outlook->risk : 0),
+                        words(has ? next.outlook->riskiest : ""),
+                        words(joined(harm_words(progress.conduct), " ")),
+                        words(joined(closure_words(plan, progress.conduct), "; ")),
+                        words(next.working ? to_text(next.working->mixture) : ""),
+                        words(next.working ? joined(next.working->untested) : ""),
+                        words(joined(no_window_words(plan, progress), "; ")),
                         Cell(static_cast<double>(progress.counted.size())),
                         words(joined(not_counted_words(progress), "; ")),
                         Cell(next.is_surprised),
-                        Cell(static_cast<double>(next.drifting)),
                         room ? Cell(static_cast<double>(room->within)) : Cell(),
                         room ? Cell(static_cast<double>(room->stronger)) : Cell(),
-                        words(joined(next.untested)),
-                        Cell(reason_words(next)),
                         words(joined(left_off_words(progress.left_off), "; ")),
-                        words(joined(unjudged_harm_words(progress), " ")),
                         words(progress.proposed ? sighting_mark(*progress.proposed) : ""),
                         words(joined(first_test_words(progress.first_tests, progress.to_try, progress.layers), " "))});
   return sheet;
@@ -165,10 +229,10 @@ Sheet progress_sheet(const Progress& progress, const std::optional<RungRoom>& ro
 
 }  // namespace
 
-std::string progress_report(const Progress& progress, const std::optional<RungRoom>& room, Form form,
-                            const Style& style, const Edition& edition) {
-  if (form == Form::text) return progress_text(progress, room, style);
-  return sheet_report(progress_sheet(progress, room), form, style, edition);
+std::string progress_report(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room, bool full,
+                            Form form, const Style& style, const Edition& edition) {
+  if (form == Form::text) return progress_text(plan, progress, room, full, style);
+  return sheet_report(progress_sheet(plan, progress, room), form, style, edition);
 }
 
 }  // namespace gentlest

@@ -9,8 +9,9 @@
 
 namespace gentlest {
 
-/// `room` where a mixture worked; its limit is the last of the progress's risk limits.
-std::string progress_report(const Progress& progress, const std::optional<RungRoom>& room, Form form,
-                            const Style& style, const Edition& edition);
+/// One screen: harms, the last readings as read, what they closed, the next test with its reason. `full`: all readings,
+/// what the tests taught, ranges, what was passed over. `room` where a mixture works.
+std::string progress_report(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room, bool full,
+                            Form form, const Style& style, const Edition& edition);
 
 }  // namespace gentlest
