@@ -22,7 +22,7 @@ Answer command_next(const Request& request, Session& session) {
   const Progress progress = follow_readings(job, catalogue, log.lines, request.target.value_or(""));
   std::optional<RungRoom> room;
   if (progress.next.worked) {
-    const Hansen& point = progress.task.past[*progress.next.worked].point;
+    const Hansen& point = progress.task.past[*progress.next.worked].mixture.point;
     room = room_above(point, plan_asked_job(job, catalogue, request, session), progress);
   }
   const NextStep step = progress.next.step;

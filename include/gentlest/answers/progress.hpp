@@ -70,6 +70,9 @@ std::vector<LearntOfLayer> what_was_learnt(const Progress& progress);
 Progress follow_readings(const Job& job, const Catalogue& catalogue, const std::vector<Reading>& readings,
                          const std::string& target = {});
 
+/// A mixture as beliefs see it: its point and the share of each bottle.
+SwabMixture swab_mixture_of(const Mixture& mixture);
+
 /// How much room the ladder has above a mixture: of its rungs with more effect, how many, from the gentlest on, stay
 /// within the job's risk limit and did no harm when they were tested. Effect and risk as believed after all readings.
 struct RungRoom {

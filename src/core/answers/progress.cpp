@@ -54,15 +54,15 @@ class Follower {
     const bool any_kept = std::any_of(progress_.layers.begin(), progress_.layers.end(),
                                       [](const PlannedLayer& layer) { return layer.role == Role::keep; });
     if (under.empty() && any_kept) return leave_out(reading, LeftOutWhy::unknown_passage, reading.passage);
-    Hansen point;
+    std::optional<Mixture> mixture;
     try {
-      point = mix(parse_mixture(reading.mixture, catalogue_, shelf));
+      mixture = parse_mixture(reading.mixture, catalogue_, shelf);
     } catch (const InputError& error) {
       return leave_out(reading, LeftOutWhy::unreadable_mixture, error.faults().front().message);
     }
     const bool speaks_of_target = reading.layer.empty() || reading.layer == target;
     if (!speaks_of_target && !reading.original) return leave_out(reading, LeftOutWhy::other_layer, reading.layer);
-    learn(reading, point, speaks_of_target, under);
+    learn(reading, *mixture, speaks_of_target, under);
     progress_.counted.push_back(reading);
   }
 
@@ -71,26 +71,24 @@ class Follower {
     progress_.not_counted.push_back({reading.test, why, what});
   }
 
-  void learn(const Reading& reading, const Hansen& point, bool speaks_of_target, const std::string& under) {
+  void learn(const Reading& reading, const Mixture& mixture, bool speaks_of_target, const std::string& under) {
     const ReadingNoise noise;
+    const Hansen point = mix(mixture);
     NextTestTask& task = progress_.task;
-    PastTest past{point, reading.at_edge, reading.passage, std::nullopt, std::nullopt, under};
+    PastTest past{swab_mixture_of(mixture), reading.at_edge, reading.passage, std::nullopt, std::nullopt, under};
     if (speaks_of_target)
       if (const auto evidence = evidence_on_removal(reading, point, noise)) {
         if (task.target) task.target->learn(*evidence);
         progress_.heard[progress_.layers[progress_.target].name].push_back(reading.test);
-        past.moved = static_cast<int>(*reading.removal) >= task.settings.effect_level;
+        past.removal = static_cast<int>(*reading.removal);
+        past.radius_factor = evidence->radius_factor;
       }
     if (const auto evidence = evidence_on_original(reading, point, noise)) {
-      int risk_level = 1;  // on a layer without a sphere all that is seen is harm
-      for (const KeptBelief& kept : task.kept)
-        if (kept.name == under) risk_level = kept.risk_level;
       for (KeptBelief& kept : task.kept)
         if (kept.name == under) kept.belief.learn(*evidence);
       progress_.heard[under].push_back(reading.test);
-      // What the evidence rests on decides, not the bare word: a colour that was varnish is no harm.
-      const double harmless = evidence->match[0];
-      past.affected = harmless < *std::max_element(evidence->match.begin() + risk_level, evidence->match.end());
+      past.original = level_on_original(reading);
+      past.radius_factor = evidence->radius_factor;
     }
     task.past.push_back(past);
   }
@@ -165,7 +163,7 @@ void put_at_edge_first(Progress& progress) {
 NextTest next_by_hand(const NextTestTask& task) {
   NextTest next;
   const auto harmed = std::count_if(task.past.begin(), task.past.end(), [](const PastTest& test) {
-    return !test.at_edge && test.affected.value_or(false);
+    return !test.at_edge && test.original.value_or(0) > 0;
   });
   next.step = harmed >= 2 ? NextStep::closed : NextStep::not_judged;
   next.reason = harmed >= 2 ? NextReason::harmed_twice : NextReason::target_not_judged;
@@ -207,14 +205,20 @@ std::vector<Mixture> allowed_mixtures(const std::vector<Liquid>& shelf, const Jo
   return mixtures;
 }
 
+SwabMixture swab_mixture_of(const Mixture& mixture) {
+  SwabMixture swab{mix(mixture), {}};
+  for (const Part& part : mixture.parts()) swab.shares.emplace_back(part.liquid.label, part.fraction);
+  return swab;
+}
+
 RungRoom room_above(const Hansen& point, const Plan& plan, const Progress& progress) {
   const NextTestTask& task = progress.task;
-  const double effect = outlook_of(task, point).effect;
+  const double effect = outlook_of(task, {point}).effect;
   std::vector<CandidateOutlook> stronger;
   for (const JudgedMixture& rung : ladder_rungs(plan)) {
-    CandidateOutlook outlook = outlook_of(task, rung.point);
+    CandidateOutlook outlook = outlook_of(task, swab_mixture_of(rung.mixture));
     const bool harmed = std::any_of(task.past.begin(), task.past.end(), [&](const PastTest& test) {
-      return test.affected.value_or(false) && is_same(test.point, rung.point);
+      return test.original.value_or(0) > 0 && is_same(test.mixture.point, rung.point);
     });
     if (harmed) outlook.risk = 1;
     if (outlook.effect > effect && !is_same(rung.point, point)) stronger.push_back(outlook);

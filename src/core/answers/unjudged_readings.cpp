@@ -59,7 +59,7 @@ bool is_closed_by(const Mixture& mixture, const Mixture& harmful, const std::vec
 
 bool was_tried(const Mixture& mixture, const std::vector<PastTest>& past) {
   const Hansen point = mix(mixture);
-  return std::any_of(past.begin(), past.end(), [&](const PastTest& test) { return is_same(test.point, point); });
+  return std::any_of(past.begin(), past.end(), [&](const PastTest& test) { return is_same(test.mixture.point, point); });
 }
 
 }  // namespace
