@@ -22,7 +22,7 @@ Answer command_next(const Request& request, Session& session) {
   const Plan plan = plan_asked_job(job, catalogue, request, session);
   const Progress progress = follow_readings(plan, catalogue, log.lines);
   std::optional<RungRoom> room;
-  if (progress.next.working) room = room_above(mix(progress.next.working->mixture), plan, progress);
+  if (progress.next.working) room = room_above(progress.next.working->mixture, plan, progress);
   const NextKind kind = progress.next.kind;
   const bool goes_on = kind == NextKind::test || kind == NextKind::found;
   return {progress_report(plan, progress, room, request.full, request.form, style_of(request, session),

@@ -28,7 +28,7 @@ NextTestTask make_task() {
   for (const Hansen& point : {Hansen{15.3, 1, 2}, Hansen{15.6, 3, 4}}) {
     task.target->learn({point, match_of_level(1, 0.06), 1, false});
     task.kept[0].belief.learn({point, match_of_original(0, 0.06), 1, false});
-    task.past.push_back({point, false, "", false, false});
+    task.past.push_back({{point}, false, "", 1, 0});
   }
   return task;
 }

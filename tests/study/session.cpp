@@ -141,8 +141,8 @@ Session learn_session(const Bench& bench, const World& world, const Painting& pa
     if (predictions && !at_edge)
       predictions->push_back({next.mixture->effect, next.mixture->risk, outcome.removal >= 3, outcome.harm > 0,
                               next.step == NextStep::confirm});
-    PastTest past{mixture.point, at_edge, "", std::nullopt, outcome.harm_read > 0};
-    if (!at_edge) past.moved = outcome.removal_read >= 3;
+    PastTest past{{mixture.point}, at_edge, "", std::nullopt, outcome.harm_read};
+    if (!at_edge) past.removal = outcome.removal_read;
     if (!at_edge) task.target->learn({mixture.point, match_of_level(outcome.removal_read, learner.slip), 1, false});
     task.kept.front().belief.learn({mixture.point, match_of_original(outcome.harm_read, learner.slip), 1, at_edge});
     task.past.push_back(past);

@@ -83,12 +83,15 @@ std::vector<LearntOfLayer> what_was_learnt(const Progress& progress);
 /// borrowed from long contact, R0 is taken as uncertain by another 15 % (our choice).
 Progress follow_readings(const Plan& plan, const Catalogue& catalogue, const std::vector<Reading>& readings);
 
+/// A mixture as beliefs see it: its point and the share of each bottle.
+SwabMixture swab_mixture_of(const Mixture& mixture);
+
 /// How much room the ladder has above a mixture: of its rungs with more effect, how many, from the gentlest on, stay
 /// within the job's risk limit and are not closed. Effect and risk as believed after all readings.
 struct RungRoom {
   std::size_t within = 0;
   std::size_t stronger = 0;
 };
-RungRoom room_above(const Hansen& point, const Plan& plan, const Progress& progress);
+RungRoom room_above(const Mixture& mixture, const Plan& plan, const Progress& progress);
 
 }  // namespace gentlest

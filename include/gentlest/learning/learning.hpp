@@ -107,6 +107,7 @@ struct Evidence {
   LevelChances match{};      ///< chance of this very reading for each level that may truly have been there
   double radius_factor = 1;  ///< R0 acts larger by this
   bool at_edge = false;      ///< speaks of the layer as it is at the edge
+  bool is_harm = false;      ///< the original reacted: never a surprise, which would sound as if it were in doubt
   bool operator==(const Evidence&) const = default;
 };
 
@@ -121,6 +122,10 @@ LevelChances match_of_original(int level, double slip);
 /// on the swab that was varnish, dirt or retouching is no evidence against the original; one not identified is half.
 std::optional<Evidence> evidence_on_removal(const Reading& reading, const Hansen& point, const ReadingNoise& noise);
 std::optional<Evidence> evidence_on_original(const Reading& reading, const Hansen& point, const ReadingNoise& noise);
+
+/// Level of the original in a reading, on the careful side: a colour that was varnish, dirt or retouching is 0, one not
+/// identified is the original's. Nothing where nobody looked.
+std::optional<int> level_on_original(const Reading& reading);
 
 struct LearningSettings {
   std::size_t particles = 8000;
@@ -140,6 +145,7 @@ struct Estimate {
 /// expected value), and the variance of that sum. excess / sqrt(variance) is near 0 while the prior is right.
 struct Surprise {
   double excess = 0, variance = 0;
+  double in_deviations() const;  ///< 0 where nothing was read
   bool operator==(const Surprise&) const = default;
 };
 
@@ -171,9 +177,6 @@ class LayerBelief {
 
   /// Chance that a swab with this mixture does `level` (1..4) or more, averaged over the particles.
   double chance(const Hansen& point, int level) const;
-  /// The same of a mixture that did less at the edge, if the luck there is the luck here: the mean of
-  /// (p - p at the edge) / (1 - p at the edge), never below 0.
-  double chance_though_passed(const Hansen& point, int level) const;
   /// `chance` from LearningSettings::rough particles drawn once: for looking over many mixtures.
   double rough_chance(const Hansen& point, int level) const;
   /// The same before any reading, roughly.
@@ -197,7 +200,10 @@ class LayerBelief {
   std::vector<double> hypothesis_chances() const;
   /// How likely each reading was, in the light of the prior and the readings before it.
   const std::vector<double>& predicted() const noexcept { return predicted_; }
-  const Surprise& surprise() const noexcept { return surprise_; }
+  /// Of each reading. One of a harm surprises nobody: 0 and 0.
+  const std::vector<Surprise>& surprises() const noexcept { return surprises_; }
+  /// Of all readings together.
+  Surprise surprise() const;
   const ParticleCloud& particles() const noexcept { return cloud_; }
 
  private:
@@ -212,7 +218,7 @@ class LayerBelief {
   std::vector<std::vector<float>>
       log_match_;  // for each piece of evidence, ln chance over RED as in the curve's tables
   std::vector<double> predicted_;
-  Surprise surprise_;
+  std::vector<Surprise> surprises_;
   ParticleCloud cloud_;
   ParticleCloud rough_;
   ParticleCloud rough_before_;
@@ -234,7 +240,10 @@ struct HypothesisChance {
   double chance = 0;
 };
 
-/// A test whose reading was hardly to be expected.
+/// So many standard deviations less likely than readings usually are: what was held before fits badly.
+inline constexpr double surprising_deviations = 2;
+
+/// A test whose reading was hardly to be expected (surprising_deviations). Never one of a harm.
 struct SurprisingTest {
   int test = 0;
   double chance = 0;  ///< of that reading, as held before it

@@ -9,24 +9,46 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace gentlest {
 
-/// One test already made, as far as the choice needs it.
-struct PastTest {
+/// A mixture as far as beliefs need it.
+struct SwabMixture {
   Hansen point;
+  /// Share by volume of each bottle, by its label; adds up to 1. Empty where it is not known: then nothing but the same
+  /// mixture shares its luck.
+  std::vector<std::pair<std::string, double>> shares = {};
+  bool operator==(const SwabMixture&) const = default;
+};
+
+/// One test already made, as far as beliefs need it.
+struct PastTest {
+  SwabMixture mixture;
   bool at_edge = false;
-  std::string passage;           ///< colour under the swab; empty: not noted
-  std::optional<bool> moved;     ///< the layer to remove was moved (level of effect or more)
-  std::optional<bool> affected;  ///< the original was affected (KeptBelief::risk_level or more)
-  std::string layer = {};        ///< name of the KeptBelief that it spoke of; empty: of all
+  std::string passage;          ///< colour under the swab; empty: not noted
+  std::optional<int> removal;   ///< level read on the layer to remove, 0..4; nothing where it was not looked at
+  std::optional<int> original;  ///< level read on the original, 0..4 (level_on_original); nothing where not looked at
+  std::string layer = {};       ///< name of the KeptBelief that it spoke of; empty: of all
+  double radius_factor = 1;     ///< as in its Evidence: longer contact acts as a larger R0
   bool operator==(const PastTest&) const = default;
 };
+
+/// True when two mixtures count as the same one: their points lie within 0.05 MPa^0.5.
+bool is_same(const Hansen& a, const Hansen& b);
+
+/// Harm on the picture with a mixture that had passed at the edge on the same layer: the edge is not the picture, so
+/// no pass there lowers a risk any more.
+bool is_edge_refuted(const std::vector<PastTest>& past);
 
 /// How bold the search is. Defaults: tuned on simulated paintings, docs/study.md.
 struct NextTestSettings {
   int effect_level = 3;                                        ///< level of a removal reading that counts as "moved"
+  double picture_risk = 0.10;  ///< no test on the picture at more risk than this, believed now
+  double picture_risk_when_surprised = 0.05;
+  double edge_risk_when_surprised = 0.15;
+  double found_at = 0.5;  ///< a mixture is called found from this chance of `good` on
   std::vector<double> risk_limits = {0.02, 0.05, 0.10, 0.20};  ///< raised one by one
   double least_promise = 0.07;   ///< chance of "moved and unaffected" below which a mixture is not worth a swab
   double step = 0.5;             ///< largest step in effect (as believed before the tests) beyond the boldest one tried
@@ -52,9 +74,11 @@ struct NextTestSettings {
   double edge_risk = 0.60;          ///< at a risk there of no more than this
   double edge_needed_above = 0.05;  ///< a mixture of more risk must first pass at the edge, while there is one
   double passed_risk = 0.05;        ///< what passed there may be put on the picture at a risk up to this
-  /// How much of what the curve leaves to chance goes with the mixture, not with the swab, 0..1: so much more a test
-  /// says of the same mixture than of its neighbours.
+
+  /// How much of what the curve leaves to chance goes with the mixture, not with the swab, 0..1: so much does a test
+  /// say of the same mixture, and of its neighbours as far as they share its luck (shared_luck).
   double luck_of_mixture = 0;
+  double luck_reach = 3;  ///< MPa^0.5: mixtures of the same bottles so far apart share exp(-1/2) of their luck
 };
 
 /// The settings of a job: the defaults, whose risk limits end at 0.20, in the same proportion to the job's own limit.
@@ -113,9 +137,9 @@ struct CandidateOutlook {
   Hansen point;
   double effect = 0;  ///< chance that it moves the layer to remove
   double risk = 0;    ///< largest chance that it affects something to keep
-  double good = 0;    ///< chance that it is truly good
+  double good = 0;    ///< chance that it moves that layer and leaves all there is to keep as it was
   std::string riskiest;
-  bool counts_tests = false;  ///< the figures count what this very mixture did in tests, not the spheres alone
+  bool counts_tests = false;  ///< the figures count what mixtures did that share its luck, not the spheres alone
 };
 
 struct NextTest {
@@ -140,13 +164,18 @@ using DriftQuestion = std::function<bool(std::size_t candidate, const std::funct
 /// Without a question, drying is not asked about. Precondition: the task has a target.
 NextTest choose_next_test(const NextTestTask& task, const DriftQuestion& drifts_to = {});
 
-/// Outlook of one mixture under the present beliefs, from all particles: by the spheres alone.
-CandidateOutlook outlook_of(const NextTestTask& task, const Hansen& point);
+/// What the next swab with a mixture is believed to do, on the picture or at the edge: the one answer that the choice,
+/// report and sheet print. By the spheres, and as far as its luck is that of mixtures tested before, by what those did:
+/// what did nothing bounds the luck of its neighbours from one side, what moved or harmed from the other. A reading is
+/// trusted as far as it does not slip. Where readings contradict each other the careful ones count: failures on the
+/// layer to remove, harm on those to keep. `touched`: names of the kept layers that the swab touches; empty: all of
+/// them. Precondition: the task has a target.
+CandidateOutlook outlook_of(const NextTestTask& task, const SwabMixture& mixture, bool at_edge = false,
+                            const std::vector<std::string>& touched = {});
 
-/// The same, where luck goes with the mixture (NextTestSettings::luck_of_mixture), with what it did in past tests: risk
-/// after a pass at the edge, effect and `good` after it moved the layer. What `good` says of the layers to keep stays
-/// that of the spheres, to err on their side.
-CandidateOutlook outlook_counting_tests(const NextTestTask& task, const Hansen& point);
+/// How far two mixtures share their luck, 0..1: exp(-(Ra / reach)^2 / 2) times the part of their bottles that both hold
+/// (a bottle counts wholly from a twentieth of the volume on). 1 of the same mixture.
+double shared_luck(const SwabMixture& a, const SwabMixture& b, double reach);
 
 /// How badly the readings of all layers fit, in standard deviations; 0 before any reading.
 double surprise_of(const NextTestTask& task);

@@ -6,7 +6,6 @@ namespace gentlest {
 
 namespace {
 
-constexpr double least_chance = 0.5;       // below it nothing is called found
 constexpr std::size_t most_successes = 3;  // asked for while the chance stays below
 constexpr double cap_of_two = 0.5;         // two rungs at once: half the risk of one
 
@@ -14,6 +13,7 @@ struct Chooser {
   const Plan& plan;
   const Conduct& conduct;
   const NextTestTask& task;
+  bool is_surprised = false;
 
   NextAnswer answer(NextKind kind, Rule rule) const {
     NextAnswer next;
@@ -22,29 +22,27 @@ struct Chooser {
     return next;
   }
 
-  // The layers that a swab there touches: the passage's own, and those that are no passage.
-  bool is_under(const KeptBelief& kept, const OpenTest& test) const {
-    return std::any_of(plan.layers.begin(), plan.layers.end(), [&](const PlannedLayer& layer) {
-      return layer.name == kept.name && (layer.passage_of.empty() || layer.name == test.passage);
-    });
-  }
-
-  CandidateOutlook outlook_at(const OpenTest& test) const {
-    NextTestTask under{{}, task.target, {}, {}, task.past, task.settings};
-    for (const KeptBelief& kept : task.kept)
-      if (is_under(kept, test)) under.kept.push_back(kept);
-    return outlook_counting_tests(under, mix(test.mixture));
+  // The layers that a swab there touches: those that are no passage, and the passage itself.
+  std::vector<std::string> touched_by(const OpenTest& test) const {
+    std::vector<std::string> names;
+    for (const PlannedLayer& layer : plan.layers)
+      if (layer.role == Role::keep && (layer.passage_of.empty() || layer.name == test.passage))
+        names.push_back(layer.name);
+    return names;
   }
 
   double cap_of(const OpenTest& test) const {
-    const double cap = test.place == Place::edge ? task.settings.edge_risk : task.settings.passed_risk;
+    const NextTestSettings& set = task.settings;
+    double cap = test.place == Place::edge ? set.edge_risk : set.picture_risk;
+    if (is_surprised) cap = test.place == Place::edge ? set.edge_risk_when_surprised : set.picture_risk_when_surprised;
     return test.purpose == Purpose::climb_two ? cap_of_two * cap : cap;
   }
 
   // The first that is gentle enough; what was passed over is kept.
   bool take_first(NextAnswer& next) const {
     for (const OpenTest& test : conduct.open) {
-      CandidateOutlook outlook = outlook_at(test);
+      CandidateOutlook outlook =
+          outlook_of(task, swab_mixture_of(test.mixture), test.place == Place::edge, touched_by(test));
       const double cap = cap_of(test);
       if (outlook.risk > cap) {
         next.too_risky.push_back({test, outlook.risk, cap, outlook.riskiest});
@@ -62,10 +60,10 @@ struct Chooser {
 
   void stand_by(NextAnswer& next, const WorkingMixture& working) const {
     next.mixture = working.mixture;
-    next.outlook = outlook_counting_tests(task, mix(working.mixture));
-    const double chance = next.outlook->effect * (1 - next.outlook->risk);
-    next.kind = chance >= least_chance ? NextKind::found : NextKind::unsure;
-    next.rule = chance >= least_chance ? Rule::works_everywhere : Rule::not_by_luck;
+    next.outlook = outlook_of(task, swab_mixture_of(working.mixture));
+    const bool is_found = next.outlook->good >= task.settings.found_at;
+    next.kind = is_found ? NextKind::found : NextKind::unsure;
+    next.rule = is_found ? Rule::works_everywhere : Rule::not_by_luck;
   }
 
   NextAnswer choose() const {
@@ -94,8 +92,9 @@ struct Chooser {
 }  // namespace
 
 NextAnswer choose_next(const Plan& plan, const Conduct& conduct, const NextTestTask& task) {
-  NextAnswer next = Chooser{plan, conduct, task}.choose();
-  next.is_surprised = task.target && surprise_of(task) > task.settings.surprised_at;
+  const bool is_surprised = task.target && surprise_of(task) > task.settings.surprised_at;
+  NextAnswer next = Chooser{plan, conduct, task, is_surprised}.choose();
+  next.is_surprised = is_surprised;
   return next;
 }
 

@@ -68,18 +68,19 @@ class Follower {
     const Hansen point = mix(*test.mixture);
     const std::string under = layer_under(plan_, reading.passage);
     NextTestTask& task = progress_.task;
-    PastTest past{point, reading.at_edge, reading.passage, std::nullopt, std::nullopt, under};
+    PastTest past{swab_mixture_of(*test.mixture), reading.at_edge, reading.passage, std::nullopt, std::nullopt, under};
     if (speaks_of_target)
       if (const auto evidence = evidence_on_removal(reading, point, noise)) {
         if (task.target) task.target->learn(*evidence);
         progress_.heard[progress_.layers[progress_.target].name].push_back(reading.test);
-        past.moved = static_cast<int>(*reading.removal) >= task.settings.effect_level;
+        past.removal = static_cast<int>(*reading.removal);
       }
     if (const auto evidence = evidence_on_original(reading, point, noise)) {
       for (KeptBelief& kept : task.kept)
         if (kept.name == under) kept.belief.learn(*evidence);
       progress_.heard[under].push_back(reading.test);
-      past.affected = test.harmed;
+      past.original = level_on_original(reading);
+      past.radius_factor = evidence->radius_factor;
     }
     task.past.push_back(past);
   }
@@ -131,16 +132,22 @@ void judge_proposed(Progress& progress, const Plan& plan, const Catalogue& catal
 
 }  // namespace
 
-RungRoom room_above(const Hansen& point, const Plan& plan, const Progress& progress) {
+SwabMixture swab_mixture_of(const Mixture& mixture) {
+  SwabMixture swab{mix(mixture), {}};
+  for (const Part& part : mixture.parts()) swab.shares.emplace_back(part.liquid.label, part.fraction);
+  return swab;
+}
+
+RungRoom room_above(const Mixture& mixture, const Plan& plan, const Progress& progress) {
   const NextTestTask& task = progress.task;
-  const double effect = outlook_of(task, point).effect;
+  const double effect = outlook_of(task, swab_mixture_of(mixture)).effect;
   std::vector<CandidateOutlook> stronger;
   for (std::size_t i = 0; i < progress.conduct.steps.size(); ++i) {
     const PlanStep& step = progress.conduct.steps[i];
     if (step.line > 0 || step.origin.kind != OriginKind::rung) continue;
-    CandidateOutlook outlook = outlook_of(task, step.point);
+    CandidateOutlook outlook = outlook_of(task, swab_mixture_of(step.mixture));
     if (closure_of(progress.conduct, i)) outlook.risk = 1;
-    if (outlook.effect > effect && distance_Ra(step.point, point) > 0.05) stronger.push_back(outlook);
+    if (outlook.effect > effect && !is_same_mixture(step.mixture, mixture)) stronger.push_back(outlook);
   }
   std::sort(stronger.begin(), stronger.end(),
             [](const CandidateOutlook& a, const CandidateOutlook& b) { return a.effect < b.effect; });

@@ -133,7 +133,7 @@ TestReview review_tests(const Plan& plan, const Progress& progress, const std::v
   if (progress.next.working) {
     const WorkingMixture& working = *progress.next.working;
     review.chosen = gatherer.place_of(working.mixture, progress.conduct.tests[working.tests.front()].number);
-    review.room = room_above(gatherer.considered[*review.chosen].judged.point, plan, progress);
+    review.room = room_above(working.mixture, plan, progress);
   }
   review.considered = std::move(gatherer.considered);
   return review;

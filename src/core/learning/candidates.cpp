@@ -8,8 +8,7 @@ namespace gentlest {
 
 namespace {
 
-constexpr std::size_t refined = 24;      // candidates that are judged by all particles, of each ranking
-constexpr double nearest_repeat = 0.05;  // MPa^0.5; closer than this two mixtures count as the same
+constexpr std::size_t refined = 24;  // candidates that are judged by all particles, of each ranking
 
 // Scores that differ by the last bits are equal, so that no machine chooses another mixture.
 double rounded_score(double score) {
@@ -18,23 +17,15 @@ double rounded_score(double score) {
 
 }  // namespace
 
-bool is_same(const Hansen& a, const Hansen& b) {
-  return distance_Ra(a, b) < nearest_repeat;
-}
-
 bool left_original(const PastTest& test) {
-  return test.affected.has_value() && !*test.affected;
+  return test.original.has_value() && *test.original == 0;
 }
 
 bool has_passed_at_edge(const NextTestTask& task, const Hansen& point, const std::string& layer) {
   return std::any_of(task.past.begin(), task.past.end(), [&](const PastTest& test) {
-    return test.at_edge && (layer.empty() || test.layer.empty() || test.layer == layer) && is_same(test.point, point) &&
-           left_original(test);
+    return test.at_edge && (layer.empty() || test.layer.empty() || test.layer == layer) &&
+           is_same(test.mixture.point, point) && left_original(test);
   });
-}
-
-double harmful_RED(const KeptBelief& kept, const NextTestSettings& set) {
-  return kept.belief.curve().RED_where(kept.risk_level, set.good_risk);
 }
 
 Choice::Choice(const NextTestTask& task, const DriftQuestion& drifts_to)
@@ -50,14 +41,15 @@ Choice::Choice(const NextTestTask& task, const DriftQuestion& drifts_to)
       rough_[i].risk = std::max(rough_[i].risk, kept.belief.rough_chance(point, kept.risk_level));
   }
   for (const PastTest& test : task.past)
-    if (!test.at_edge) boldest_ = std::max(boldest_, task.target->chance_before(test.point, set.effect_level));
+    if (!test.at_edge) boldest_ = std::max(boldest_, task.target->chance_before(test.mixture.point, set.effect_level));
 }
 
 void Choice::judge_good() {
   for (CandidateOutlook& one : rough_) {
     one.good = task_.target->rough_share_nearer(one.point, good_RED_);
     for (const KeptBelief& kept : task_.kept)
-      one.good *= 1 - kept.belief.rough_share_nearer(one.point, harmful_RED(kept, task_.settings));
+      one.good *= 1 - kept.belief.rough_share_nearer(
+                          one.point, kept.belief.curve().RED_where(kept.risk_level, task_.settings.good_risk));
   }
 }
 
@@ -80,7 +72,7 @@ std::vector<std::size_t> Choice::ranked(const Score& score, double risk_limit, P
 std::optional<CandidateOutlook> Choice::best(const Score& score, double risk_limit, Place place) {
   std::optional<CandidateOutlook> found;
   for (const std::size_t candidate : ranked(score, risk_limit, place)) {
-    CandidateOutlook outlook = outlook_counting_tests(task_, task_.candidates[candidate]);
+    CandidateOutlook outlook = outlook_of(task_, {task_.candidates[candidate]});
     outlook.candidate = candidate;
     if (outlook.risk > risk_limit || (found && rounded_score(score(outlook)) <= rounded_score(score(*found)))) continue;
     const double most =
@@ -97,7 +89,8 @@ std::optional<CandidateOutlook> Choice::best(const Score& score, double risk_lim
 bool Choice::is_open(const Hansen& point, Place place) const {
   if (place == Place::picture_after_edge && !has_passed_at_edge(task_, point)) return false;
   return std::none_of(task_.past.begin(), task_.past.end(), [&](const PastTest& test) {
-    return is_same(test.point, point) && (!test.at_edge || place == Place::edge || test.affected.value_or(false));
+    return is_same(test.mixture.point, point) &&
+           (!test.at_edge || place == Place::edge || test.original.value_or(0) > 0);
   });
 }
 

@@ -11,17 +11,11 @@
 
 namespace gentlest {
 
-/// True when two mixtures count as the same one.
-bool is_same(const Hansen& a, const Hansen& b);
-
 /// The original was looked at and nothing was seen.
 bool left_original(const PastTest& test);
 
 /// It was tried at the edge and did nothing there to this layer; an empty name asks for any layer.
 bool has_passed_at_edge(const NextTestTask& task, const Hansen& point, const std::string& layer = {});
-
-/// RED to a layer to keep, below which a mixture is not truly good.
-double harmful_RED(const KeptBelief& kept, const NextTestSettings& set);
 
 /// The candidates under the present beliefs: roughly for all, exactly for those that are looked at. Task and
 /// question must outlive it.

@@ -124,7 +124,22 @@ void LayerBelief::learn(const Evidence& read) {
   refresh_rough();
 }
 
+double Surprise::in_deviations() const {
+  return variance > 0 ? excess / std::sqrt(variance) : 0;
+}
+
+Surprise LayerBelief::surprise() const {
+  Surprise sum;
+  for (const Surprise& one : surprises_) {
+    sum.excess += one.excess;
+    sum.variance += one.variance;
+  }
+  return sum;
+}
+
 void LayerBelief::note_surprise(const Evidence& evidence, double predicted) {
+  surprises_.emplace_back();
+  if (evidence.is_harm) return;
   LevelChances at_least{1, 0, 0, 0, 0};
   for (int level = 1; level < reading_levels; ++level) {
     const std::vector<float> chances = values_over(cloud_, evidence, curve_.table(level));
@@ -141,8 +156,7 @@ void LayerBelief::note_surprise(const Evidence& evidence, double predicted) {
     mean -= chance * std::log(chance);
     square += chance * std::log(chance) * std::log(chance);
   }
-  surprise_.excess += -std::log(std::max(predicted, 1e-12)) - mean;
-  surprise_.variance += square - mean * mean;
+  surprises_.back() = {-std::log(std::max(predicted, 1e-12)) - mean, square - mean * mean};
 }
 
 // After a stage of the last evidence: draws again and moves where too few particles carry the weight.
@@ -174,16 +188,6 @@ void LayerBelief::take_in(double share) {
 
 double LayerBelief::chance(const Hansen& point, int level) const {
   return mean_over(cloud_, point, radius_factor_at(point), curve_.table(level));
-}
-double LayerBelief::chance_though_passed(const Hansen& point, int level) const {
-  const double longer = radius_factor_at(point);
-  const std::vector<float> here = values_over(cloud_, {point, {}, longer, false}, curve_.table(level));
-  const std::vector<float> edge = values_over(cloud_, {point, {}, longer, true}, curve_.table(level));
-  double sum = 0;
-  for (std::size_t i = 0; i < here.size(); ++i)
-    if (here[i] > edge[i])
-      sum += static_cast<double>(cloud_.weight[i]) * static_cast<double>((here[i] - edge[i]) / (1 - edge[i]));
-  return sum;
 }
 double LayerBelief::rough_chance(const Hansen& point, int level) const {
   return mean_over(rough_, point, radius_factor_at(point), curve_.table(level));

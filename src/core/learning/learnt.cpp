@@ -5,7 +5,6 @@ namespace gentlest {
 
 namespace {
 
-constexpr double surprising = 0.05;  // a reading as unlikely as this was hardly to be expected
 constexpr double mostly_stray = 0.5;
 constexpr double learnt_below = 0.75;  // of the width held before
 constexpr double open_above = 0.9;
@@ -47,7 +46,8 @@ LearntOfLayer learnt_of(const LayerBelief& belief, const std::string& layer, con
   add_figures(learnt, belief);
   add_hypotheses(learnt, belief);
   for (std::size_t i = 0; i < belief.predicted().size(); ++i)
-    if (belief.predicted()[i] < surprising) learnt.surprising.push_back({tests.at(i), belief.predicted()[i]});
+    if (belief.surprises()[i].in_deviations() > surprising_deviations)
+      learnt.surprising.push_back({tests.at(i), belief.predicted()[i]});
   learnt.effective_particles = belief.effective_particles();
   learnt.particles = belief.particles().size();
   return learnt;

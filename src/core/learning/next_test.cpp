@@ -3,14 +3,13 @@
 #include "core/learning/candidates.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace gentlest {
 
 namespace {
 
-bool has_worked(const PastTest& test) {
-  return !test.at_edge && test.moved.value_or(false) && left_original(test);
+bool has_worked(const PastTest& test, const NextTestSettings& set) {
+  return !test.at_edge && test.removal.value_or(0) >= set.effect_level && left_original(test);
 }
 
 double promise(const CandidateOutlook& one) {
@@ -21,7 +20,7 @@ std::vector<std::string> untested_passages(const NextTestTask& task, const Hanse
   std::vector<std::string> untested;
   for (const std::string& passage : task.passages)
     if (std::none_of(task.past.begin(), task.past.end(), [&](const PastTest& test) {
-          return test.passage == passage && !test.at_edge && left_original(test) && is_same(test.point, point);
+          return test.passage == passage && !test.at_edge && left_original(test) && is_same(test.mixture.point, point);
         }))
       untested.push_back(passage);
   return untested;
@@ -36,14 +35,14 @@ struct Working {
 std::optional<Working> best_working(const NextTestTask& task) {
   std::optional<Working> best;
   for (const PastTest& test : task.past) {
-    if (!has_worked(test)) continue;
+    if (!has_worked(test, task.settings)) continue;
     const bool harmed_elsewhere = std::any_of(task.past.begin(), task.past.end(), [&](const PastTest& other) {
-      return !other.at_edge && is_same(other.point, test.point) && other.affected.value_or(false);
+      return !other.at_edge && is_same(other.mixture.point, test.mixture.point) && other.original.value_or(0) > 0;
     });
     if (harmed_elsewhere) continue;
-    CandidateOutlook outlook = outlook_counting_tests(task, test.point);
+    CandidateOutlook outlook = outlook_of(task, test.mixture);
     for (std::size_t i = 0; i < task.candidates.size(); ++i)
-      if (is_same(task.candidates[i], test.point)) outlook.candidate = i;
+      if (is_same(task.candidates[i], test.mixture.point)) outlook.candidate = i;
     const auto position = static_cast<std::size_t>(&test - task.past.data());
     if (!best || outlook.good > best->outlook.good) best = Working{outlook, position};
   }
@@ -73,15 +72,17 @@ NextTest stop(NextStep step, NextReason reason) {
   return next;
 }
 
-long count_confirming(const std::vector<PastTest>& past) {
-  const auto first = std::find_if(past.begin(), past.end(), has_worked);
+long count_confirming(const NextTestTask& task) {
+  const std::vector<PastTest>& past = task.past;
+  const auto first =
+      std::find_if(past.begin(), past.end(), [&](const PastTest& t) { return has_worked(t, task.settings); });
   return first == past.end() ? 0 : std::count_if(first + 1, past.end(), [](const PastTest& t) { return !t.at_edge; });
 }
 
 // A mixture worked: be surer of it, or stop.
 NextTest go_on_after_success(const NextTestTask& task, Choice& choice, const Working& working) {
   const NextTestSettings& set = task.settings;
-  const bool is_enough = working.outlook.good >= set.sure || count_confirming(task.past) >= set.most_confirming;
+  const bool is_enough = working.outlook.good >= set.sure || count_confirming(task) >= set.most_confirming;
   if (is_enough) return stop_found(task, working);
   choice.judge_good();
   const double limit = set.confirming_risk;
@@ -202,12 +203,12 @@ double surprise_of(const NextTestTask& task) {
     sum.excess += kept.belief.surprise().excess;
     sum.variance += kept.belief.surprise().variance;
   }
-  return sum.variance > 0 ? sum.excess / std::sqrt(sum.variance) : 0;
+  return sum.in_deviations();
 }
 
 NextTest choose_next_test(const NextTestTask& task, const DriftQuestion& drifts_to) {
   const auto harmed = std::count_if(task.past.begin(), task.past.end(), [](const PastTest& test) {
-    return !test.at_edge && test.affected.value_or(false);
+    return !test.at_edge && test.original.value_or(0) > 0;
   });
   const std::optional<Working> working = best_working(task);
   if (harmed >= 2 && !working) return stop(NextStep::closed, NextReason::harmed_twice);

@@ -1,5 +1,5 @@
-// What one mixture is believed to do now.
-#include "core/learning/candidates.hpp"
+// What the next swab with one mixture is believed to do: the spheres, and the luck that it shares with what was tested.
+#include "core/learning/luck.hpp"
 
 #include <algorithm>
 
@@ -7,51 +7,58 @@ namespace gentlest {
 
 namespace {
 
-// Moved the layer each time that it was put on the picture.
-bool has_moved(const NextTestTask& task, const Hansen& point) {
-  bool moved = false;
-  for (const PastTest& test : task.past) {
-    if (test.at_edge || !test.moved.has_value() || !is_same(test.point, point)) continue;
-    if (!*test.moved) return false;
-    moved = true;
-  }
-  return moved;
+double chance_on_target(const NextTestTask& task, const SwabMixture& mixture, bool at_edge, bool& counts_tests) {
+  const NextTestSettings& set = task.settings;
+  std::vector<HeardLuck> heard;
+  for (const PastTest& test : task.past)
+    if (test.removal) heard.push_back({&test, *test.removal});
+  const LuckQuestion question{mixture, at_edge, set.effect_level, Careful::failure};
+  return chance_with_luck(*task.target, question, heard, set, counts_tests);
 }
 
-// By the spheres, and for the share of the luck that is the mixture's own by what it did before.
-CandidateOutlook outlook_with(const NextTestTask& task, const Hansen& point, double luck) {
-  const NextTestSettings& set = task.settings;
-  CandidateOutlook outlook;
-  outlook.point = point;
-  outlook.effect = task.target->chance(point, set.effect_level);
-  outlook.good = task.target->share_nearer(point, task.target->curve().RED_where(set.effect_level, set.good_effect));
-  if (luck > 0 && has_moved(task, point)) {
-    outlook.counts_tests = true;
-    for (double* chance : {&outlook.effect, &outlook.good})
-      *chance = std::max(*chance, *chance + luck * (1 - ReadingNoise{}.slip - *chance));
+// A pass at the edge opens nothing once the picture has refuted it.
+double chance_on_kept(const NextTestTask& task, const KeptBelief& kept, const SwabMixture& mixture, bool at_edge,
+                      bool is_refuted, bool& counts_tests) {
+  std::vector<HeardLuck> heard;
+  for (const PastTest& test : task.past) {
+    if (!test.original || (!test.layer.empty() && test.layer != kept.name)) continue;
+    if (is_refuted && test.at_edge && *test.original == 0) continue;
+    heard.push_back({&test, *test.original});
   }
+  const LuckQuestion question{mixture, at_edge, kept.risk_level, Careful::reaction};
+  return chance_with_luck(kept.belief, question, heard, task.settings, counts_tests);
+}
+
+}  // namespace
+
+bool is_edge_refuted(const std::vector<PastTest>& past) {
+  const auto passed_at_edge = [&](const PastTest& harm) {
+    return std::any_of(past.begin(), past.end(), [&](const PastTest& test) {
+      const bool same_layer = test.layer.empty() || harm.layer.empty() || test.layer == harm.layer;
+      return test.at_edge && test.original == 0 && same_layer && is_same(test.mixture.point, harm.mixture.point);
+    });
+  };
+  return std::any_of(past.begin(), past.end(), [&](const PastTest& test) {
+    return !test.at_edge && test.original.value_or(0) > 0 && passed_at_edge(test);
+  });
+}
+
+CandidateOutlook outlook_of(const NextTestTask& task, const SwabMixture& mixture, bool at_edge,
+                            const std::vector<std::string>& touched) {
+  CandidateOutlook outlook;
+  outlook.point = mixture.point;
+  outlook.effect = chance_on_target(task, mixture, at_edge, outlook.counts_tests);
+  outlook.good = outlook.effect;
+  const bool is_refuted = is_edge_refuted(task.past);
   for (const KeptBelief& kept : task.kept) {
-    double risk = kept.belief.chance(point, kept.risk_level);
-    outlook.good *= 1 - kept.belief.share_nearer(point, harmful_RED(kept, set));
-    if (luck > 0 && has_passed_at_edge(task, point, kept.name)) {
-      outlook.counts_tests = true;
-      risk += luck * (kept.belief.chance_though_passed(point, kept.risk_level) - risk);
-    }
+    if (!touched.empty() && std::find(touched.begin(), touched.end(), kept.name) == touched.end()) continue;
+    const double risk = chance_on_kept(task, kept, mixture, at_edge, is_refuted, outlook.counts_tests);
+    outlook.good *= 1 - risk;
     if (!outlook.riskiest.empty() && risk <= outlook.risk) continue;
     outlook.risk = risk;
     outlook.riskiest = kept.name;
   }
   return outlook;
-}
-
-}  // namespace
-
-CandidateOutlook outlook_of(const NextTestTask& task, const Hansen& point) {
-  return outlook_with(task, point, 0);
-}
-
-CandidateOutlook outlook_counting_tests(const NextTestTask& task, const Hansen& point) {
-  return outlook_with(task, point, task.settings.luck_of_mixture);
 }
 
 }  // namespace gentlest

@@ -153,7 +153,15 @@ std::optional<Evidence> evidence_on_original(const Reading& reading, const Hanse
     else if (reading.colour != SwabColour::original && reading.colour != SwabColour::none)
       match = nothing;
   }
-  return Evidence{point, match, radius_factor_of(reading, noise), reading.at_edge};
+  return Evidence{point, match, radius_factor_of(reading, noise), reading.at_edge, *level_on_original(reading) > 0};
+}
+
+std::optional<int> level_on_original(const Reading& reading) {
+  if (!reading.original || reading.withdrawn) return std::nullopt;
+  const bool is_colour = *reading.original == OriginalReading::colour_on_swab;
+  const bool is_foreign = reading.colour == SwabColour::varnish || reading.colour == SwabColour::dirt ||
+                          reading.colour == SwabColour::retouching;
+  return is_colour && is_foreign ? 0 : static_cast<int>(*reading.original);
 }
 
 }  // namespace gentlest

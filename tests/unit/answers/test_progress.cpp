@@ -121,7 +121,7 @@ TEST_CASE("a mixture that worked is named as it was tested, though it would not 
   REQUIRE(progress.mixture);
   CHECK(to_text(*progress.mixture) == tested);
   CHECK_FALSE(progress.next.mixture->candidate);  // none of those that may be proposed
-  CHECK(progress.next.mixture->point == progress.task.past.front().point);
+  CHECK(progress.next.mixture->point == progress.task.past.front().mixture.point);
 }
 
 TEST_CASE("proposals keep to the job's shelf and limits") {
@@ -163,15 +163,15 @@ TEST_CASE("readings move the beliefs they speak of, and nothing else") {
   CHECK(after.task.target->dP() == before.task.target->dP());
   REQUIRE(after.task.past.size() == 1);
   CHECK(after.task.past[0].at_edge);
-  CHECK_FALSE(after.task.past[0].moved.has_value());
+  CHECK_FALSE(after.task.past[0].removal.has_value());
 }
 
 TEST_CASE("a colour that was varnish is no harm, one not identified is taken for harm") {
   Reading reading = swab(1, "acetone 100", RemovalReading::fully, OriginalReading::colour_on_swab);
   reading.colour = SwabColour::varnish;
-  CHECK(follow_readings(demo(), catalogue(), {reading}).task.past[0].affected == false);
+  CHECK(follow_readings(demo(), catalogue(), {reading}).task.past[0].original == 0);
   reading.colour = SwabColour::not_known;
-  CHECK(follow_readings(demo(), catalogue(), {reading}).task.past[0].affected == true);
+  CHECK(follow_readings(demo(), catalogue(), {reading}).task.past[0].original == 4);
 }
 
 TEST_CASE("a passage stands for its layer, and one the job does not know is told") {
@@ -234,7 +234,7 @@ TEST_CASE("a reading speaks of the bottle that was used, though a limit leaves t
   const Reading reading = swab(1, "ethanol 40, isooctane 60", RemovalReading::no_effect, OriginalReading::nothing_seen);
   const Progress progress = follow_readings(job, catalogue(), {reading});
   REQUIRE(progress.task.past.size() == 1);
-  CHECK(progress.task.past[0].point == mix(parse_mixture("ethanol 96 % 40, isooctane 60", catalogue())));
+  CHECK(progress.task.past[0].mixture.point == mix(parse_mixture("ethanol 96 % 40, isooctane 60", catalogue())));
   CHECK(std::any_of(progress.left_off.begin(), progress.left_off.end(), [](const JobBottle& bottle) {
     return bottle.liquid && bottle.liquid->label == "ethanol 96 %" && bottle.left_off == LeftOff{LeftOffWhy::solvent};
   }));

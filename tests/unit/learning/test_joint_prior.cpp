@@ -197,7 +197,6 @@ TEST_CASE("every question about a bent layer counts its reach at the point") {
   CHECK(belief.chance_estimate(at, 2).mean == test::near(chance, 1e-4));
   CHECK(belief.rough_chance(at, 2) == test::near(chance, 0.02));
   CHECK(belief.chance_before(at, 2) == belief.rough_chance(at, 2));
-  CHECK(belief.chance_though_passed(at, 2) > plain.chance_though_passed(at, 2) * 0.2);
   belief.learn({at, match_of_level(1, 0.05), 1.2, false});
   CHECK(belief.seen().back().radius_factor == Approx(1.2 * factor));
 }

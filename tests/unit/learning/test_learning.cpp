@@ -158,6 +158,23 @@ TEST_CASE("a reading speaks of the layers it saw") {
   CHECK_FALSE(evidence_on_removal(reading, point, noise).has_value());
 }
 
+TEST_CASE("the level on the original errs on its side") {
+  Reading reading;
+  CHECK_FALSE(level_on_original(reading).has_value());
+  reading.original = OriginalReading::colour_on_swab;
+  for (const SwabColour colour : {SwabColour::varnish, SwabColour::dirt, SwabColour::retouching}) {
+    reading.colour = colour;
+    CHECK(level_on_original(reading) == 0);
+  }
+  for (const SwabColour colour : {SwabColour::none, SwabColour::original, SwabColour::not_known}) {
+    reading.colour = colour;
+    CHECK(level_on_original(reading) == 4);
+  }
+  reading.original = OriginalReading::recovers;
+  reading.colour = SwabColour::varnish;
+  CHECK(level_on_original(reading) == 1);
+}
+
 TEST_CASE("the particles start as the prior says") {
   const LayerBelief belief(plain_prior(), steps(0.05));
   CHECK(belief.dP().mean == test::near(6, 0.08));
@@ -234,7 +251,29 @@ TEST_CASE("readings that cannot be squared with the record are told, and the ran
   REQUIRE_FALSE(learnt.surprising.empty());
   CHECK(learnt.surprising.front().test == 3);
   CHECK(learnt.surprising.front().chance == belief.predicted().front());
+  CHECK(belief.surprises().front().in_deviations() > surprising_deviations);
   CHECK_FALSE(learnt_of(LayerBelief(prior, steps(0.05)), "varnish", {}).is_tested);
+}
+
+TEST_CASE("no reading of a harm is a surprise, whatever was held before") {
+  LayerPrior prior{{{{{{17.5, 6, 9}, 8}, {0.3, 0.5, 0.4}, 0.5}, 1, "paint"}}};
+  LayerBelief belief(prior, steps(0.05));
+  Reading reading;
+  reading.original = OriginalReading::colour_on_swab;
+  const Hansen far{15, 0, 0};
+  const auto harm = evidence_on_original(reading, far, ReadingNoise{});
+  REQUIRE(harm.has_value());
+  CHECK(harm->is_harm);
+  belief.learn(*harm);
+  REQUIRE(belief.predicted().front() < 0.05);
+  CHECK(learnt_of(belief, "paint", {1}).surprising.empty());
+  CHECK(belief.surprise() == Surprise{});
+  // Nothing seen where harm was nearly sure is one.
+  reading.original = OriginalReading::nothing_seen;
+  LayerBelief borne(prior, steps(0.05));
+  borne.learn(evidence_on_original(reading, {17.5, 6, 9}, ReadingNoise{}).value());
+  CHECK(learnt_of(borne, "paint", {1}).surprising.size() == 1);
+  CHECK(borne.surprise().in_deviations() > surprising_deviations);
 }
 
 TEST_CASE("candidate materials change places as the readings come") {
@@ -262,21 +301,6 @@ TEST_CASE("the edge speaks of the picture, but less surely") {
   CHECK(risk_after(false, 0.1) < risk_after(true, 0.1));
   CHECK(risk_after(true, 0.1) < risk_after(true, 0.5));
   CHECK(risk_after(true, 0.005) == test::near(risk_after(false, 0.005), 0.02));
-}
-
-TEST_CASE("a mixture that passed at the edge is little risk here, where luck is the mixture's own") {
-  const Hansen point{16, 7, 12};
-  const auto passed = [&](double spread) {
-    LayerPrior prior = plain_prior();
-    prior.edge_spread = spread;
-    const LayerBelief belief(prior, steps(0.05));
-    CHECK(belief.chance_though_passed(point, 1) <= belief.chance(point, 1));
-    return belief.chance_though_passed(point, 1);
-  };
-  // The same paint there as here leaves nothing to be feared; the less alike they are, the more.
-  CHECK(passed(0.005) < 0.05);
-  CHECK(passed(0.1) > passed(0.005));
-  CHECK(passed(0.5) > passed(0.1));
 }
 
 TEST_CASE("longer contact with no effect says more, and learning is the same every time") {
