@@ -64,7 +64,7 @@ TEST_CASE("law: a job with layers without a sphere is never refused, and no figu
     for (const Liquid& liquid : plan.shelf)
       for (const LayerSighting& seen : sightings_of(Mixture({{liquid, 1}}), plan.layers, shipped_catalogue()))
         if (seen.role == Role::keep) CHECK(seen.seen != Sighting::acts);
-    CHECK(follow_readings(job, shipped_catalogue(), {}).layers.size() == plan.layers.size());
+    CHECK(follow_readings(plan, shipped_catalogue(), {}).layers.size() == plan.layers.size());
   }
 }
 

@@ -97,7 +97,8 @@ struct WorkingMixture {
   std::vector<std::size_t> tests;      ///< its successes on the picture
   std::vector<std::size_t> otherwise;  ///< its readings on the picture that did not move the layer: mixed
   std::vector<std::string> passed, untested, closed;  ///< of the job's passages
-  bool needs_second_spot = false;                     ///< rule 14: no success that is not weak
+  std::optional<std::size_t> closed_by = {};  ///< index into Conduct::tests: a harm that closed it where it worked
+  bool needs_second_spot = false;             ///< rule 14: no success that is not weak
 };
 
 /// What a test is for.
@@ -133,15 +134,18 @@ Conduct conduct_of(const Plan& plan, const std::vector<Reading>& readings, const
 /// The closure of a planned mixture for a layer (for all where `layer` is empty): the first that closes it.
 const Closure* closure_of(const Conduct& conduct, std::size_t step, const std::string& layer = {});
 
-/// The mixture that works now: the gentlest that no later reading contradicts; null where there is none.
+/// The mixture that works now: the gentlest that no later reading contradicts and no harm closed; null where there is
+/// none.
 const WorkingMixture* working_now(const Conduct& conduct);
 
 /// The layer to keep that a passage speaks of: itself, that of the passage, the uppermost for an empty name. Empty
 /// where the job has no such passage.
 std::string layer_under(const Plan& plan, const std::string& passage);
 
-/// The harm (index into Conduct::tests) that closes any mixture, of the plan or not, for some layer.
-std::optional<std::size_t> closed_by(const Plan& plan, const Conduct& conduct, const Mixture& mixture);
+/// The harm (index into Conduct::tests) that closes any mixture, of the plan or not, for a layer to keep; for some
+/// layer where `layer` is empty.
+std::optional<std::size_t> closed_by(const Plan& plan, const Conduct& conduct, const Mixture& mixture,
+                                     const std::string& layer = {});
 
 /// True when two mixtures hold the same liquids, each share within a hundredth of the volume.
 bool is_same_mixture(const Mixture& a, const Mixture& b);

@@ -68,13 +68,15 @@ bool is_as_strong(const Plan& plan, const Mixture& mixture, const Mixture& harmf
   });
 }
 
-std::optional<std::size_t> closed_by(const Plan& plan, const Conduct& conduct, const Mixture& mixture) {
+std::optional<std::size_t> closed_by(const Plan& plan, const Conduct& conduct, const Mixture& mixture,
+                                     const std::string& layer) {
   for (const std::size_t by : conduct.harms) {
     const SwabTest& harm = conduct.tests[by];
-    if (!harm.mixture || is_same_mixture(*harm.mixture, mixture) ||
-        std::any_of(harm.layers.begin(), harm.layers.end(),
-                    [&](const std::string& layer) { return is_as_strong(plan, mixture, *harm.mixture, layer); }))
-      return by;
+    if (harm.is_blank) continue;
+    if (harm.mixture && is_same_mixture(*harm.mixture, mixture)) return by;
+    for (const std::string& harmed : harm.layers)
+      if ((layer.empty() || layer == harmed) && (!harm.mixture || is_as_strong(plan, mixture, *harm.mixture, harmed)))
+        return by;
   }
   return std::nullopt;
 }

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <map>
 
 namespace gentlest {
 
@@ -47,26 +49,19 @@ class Opener {
 
   Climbed climbed(std::size_t line, const Spot& spot) const {
     Climbed so_far;
-    double below = 0;  // the highest but one
-    bool did_nothing = false, below_did_nothing = false;
+    std::map<double, bool> borne;  // by height: it did nothing, each time
     for (const SwabTest& test : conduct_.tests) {
       if (!test.mixture || !left_untouched(test) || !is_at(test, spot)) continue;
       const std::optional<double> height = height_on(plan_, line, *test.mixture);
       if (!height) continue;
       so_far.has_moved = so_far.has_moved || test.moved;
-      if (*height > so_far.highest + hair) {
-        below = so_far.highest;
-        below_did_nothing = did_nothing;
-        so_far.highest = *height;
-        did_nothing = test.did_nothing;
-      } else if (std::abs(*height - so_far.highest) <= hair) {
-        did_nothing = did_nothing && test.did_nothing;
-      } else if (*height > below + hair) {
-        below = *height;
-        below_did_nothing = test.did_nothing;
-      }
+      const auto [entry, is_new] = borne.try_emplace(*height, test.did_nothing);
+      if (!is_new) entry->second = entry->second && test.did_nothing;
     }
-    if (below > 0 && did_nothing && below_did_nothing) so_far.reach = 2;
+    if (borne.empty()) return so_far;
+    const auto highest = borne.rbegin();
+    so_far.highest = highest->first;
+    if (borne.size() > 1 && highest->second && std::next(highest)->second) so_far.reach = 2;
     return so_far;
   }
 
@@ -158,16 +153,26 @@ class Opener {
     const auto repeat = [&](const std::string& passage, Purpose purpose, Rule rule) {
       open_.push_back({working.step, working.mixture, Place::picture, passage, purpose, rule});
     };
-    const bool is_there_closed = std::any_of(conduct_.passages.begin(), conduct_.passages.end(), [&](const auto& one) {
-      return one.name == success.passage && one.closed_by;
-    });
-    if (working.needs_second_spot && !is_there_closed) repeat(success.passage, Purpose::second_spot, Rule::not_by_luck);
+    const PassageState* there = open_passage(success.passage);
+    if (working.needs_second_spot && there && !is_closed_for(working, there->name))
+      repeat(there->name, Purpose::second_spot, Rule::not_by_luck);
     for (const std::string& passage : working.untested)
       if (!is_closed_for(working, passage)) repeat(passage, Purpose::other_passage, Rule::half_a_step_back);
   }
 
+  // The passage itself while it is open, else the first that is; null where none is.
+  const PassageState* open_passage(const std::string& name) const {
+    const PassageState* first = nullptr;
+    for (const PassageState& one : conduct_.passages) {
+      if (one.closed_by) continue;
+      if (one.name == name) return &one;
+      if (!first) first = &one;
+    }
+    return first;
+  }
+
   bool is_closed_for(const WorkingMixture& working, const std::string& passage) const {
-    return working.step && is_closed(*working.step, {Place::picture, passage, layer_under(plan_, passage)});
+    return closed_by(plan_, conduct_, working.mixture, layer_under(plan_, passage)).has_value();
   }
 
   // Once, from the first that worked: half of the last step.
@@ -176,8 +181,10 @@ class Opener {
       return one.tests.front() >= working.tests.front();
     });
     if (!working.step || !is_first) return;
+    const PassageState* there = open_passage(success.passage);
+    if (!there) return;
     const PlanStep& works = conduct_.steps[*working.step];
-    const Spot picture{Place::picture, success.passage, success.layers.front()};
+    const Spot picture{Place::picture, there->name, there->layer};
     double below = 0;
     for (const SwabTest& test : conduct_.tests) {
       if (!test.mixture) continue;

@@ -18,8 +18,8 @@ bool has_harmed(const Conduct& conduct, const Mixture& mixture) {
   });
 }
 
-WorkingMixture gather(const Conduct& conduct, const Mixture& mixture) {
-  WorkingMixture working{mixture, {}, {}, {}, {}, {}, {}, true};
+WorkingMixture gather(const Plan& plan, const Conduct& conduct, const Mixture& mixture) {
+  WorkingMixture working{mixture, {}, {}, {}, {}, {}, {}, {}, true};
   for (std::size_t i = 0; i < conduct.steps.size() && !working.step; ++i)
     if (is_same_mixture(conduct.steps[i].mixture, mixture)) working.step = i;
   std::vector<std::string> spared;
@@ -28,6 +28,7 @@ WorkingMixture gather(const Conduct& conduct, const Mixture& mixture) {
     if (test.place != Place::picture || !test.mixture || !is_same_mixture(*test.mixture, mixture)) continue;
     if (is_success(test)) {
       working.tests.push_back(i);
+      if (!working.closed_by) working.closed_by = closed_by(plan, conduct, mixture, test.layers.front());
       if (!test.is_weak) working.needs_second_spot = false;
     } else if (test.removal && !test.moved) {
       working.otherwise.push_back(i);
@@ -56,7 +57,7 @@ std::vector<WorkingMixture> working_mixtures(const Plan& plan, const Conduct& co
     if (!is_success(test) || has_harmed(conduct, *test.mixture)) continue;
     const bool is_known = std::any_of(
         all.begin(), all.end(), [&](const WorkingMixture& one) { return is_same_mixture(one.mixture, *test.mixture); });
-    if (!is_known) all.push_back(gather(conduct, *test.mixture));
+    if (!is_known) all.push_back(gather(plan, conduct, *test.mixture));
   }
   const PlannedLayer& target = plan.layers[plan.target];
   std::stable_sort(all.begin(), all.end(), [&](const WorkingMixture& a, const WorkingMixture& b) {
@@ -67,7 +68,7 @@ std::vector<WorkingMixture> working_mixtures(const Plan& plan, const Conduct& co
 
 const WorkingMixture* working_now(const Conduct& conduct) {
   for (const WorkingMixture& one : conduct.working)
-    if (!is_contradicted(one)) return &one;
+    if (!is_contradicted(one) && !one.closed_by) return &one;
   return nullptr;
 }
 

@@ -29,52 +29,6 @@ LearntOfLayer some_learnt() {
 
 }  // namespace
 
-TEST_CASE("every way to stop says stop, and none of the others does") {
-  std::set<std::string> all;
-  for (const NextStep step : {NextStep::found, NextStep::no_window, NextStep::closed, NextStep::tests_used_up}) {
-    CHECK(step_words(step).rfind("stop: ", 0) == 0);
-    all.insert(step_words(step));
-  }
-  for (const NextStep step : {NextStep::try_mixture, NextStep::try_at_edge, NextStep::confirm, NextStep::try_passage}) {
-    CHECK(step_words(step).find("stop") == std::string::npos);
-    CHECK(step_words(step).rfind("try ", 0) == 0);
-    all.insert(step_words(step));
-  }
-  CHECK(all.size() == 8);
-  CHECK(step_words(NextStep::closed) == "stop: the original reacted");
-}
-
-TEST_CASE("every reason has words of its own, with the figures that it rests on") {
-  NextTest next;
-  next.mixture = CandidateOutlook();
-  next.mixture->good = 0.884;
-  next.risk_limit = 0.025;
-  next.least_promise = 0.07;
-  next.most_risk = 0.2;
-  next.worked_good = 0.88;
-  next.tests_made = 24;
-  next.passage = "sky";
-  std::set<std::string> all;
-  const auto words = [&](NextReason reason) {
-    next.reason = reason;
-    all.insert(reason_words(next));
-    return reason_words(next);
-  };
-  CHECK(words(NextReason::promises_most).find("up to 2.5 %") != std::string::npos);
-  CHECK(words(NextReason::likeliest_each_time).find("(88.4 % against 88 %)") != std::string::npos);
-  CHECK(words(NextReason::worked).find("88 %") != std::string::npos);
-  CHECK(words(NextReason::passage_untested).find("sky was not tested yet") != std::string::npos);
-  CHECK(words(NextReason::tests_made).find("24 tests") == 0);
-  CHECK(words(NextReason::nothing_promises) ==
-        "no mixture offers a chance of 7 % to move the layer at a risk up to 20 %");
-  for (const NextReason reason : {NextReason::passed_at_edge, NextReason::promises_more_at_edge, NextReason::risky_best,
-                                  NextReason::harmed_twice})
-    CHECK_FALSE(words(reason).empty());
-  CHECK(all.size() == 10);
-  next.is_surprised = true;
-  CHECK(words(NextReason::nothing_promises).find("no more is risked") != std::string::npos);
-}
-
 TEST_CASE("what was learnt of a layer is told figure by figure") {
   LearntOfLayer learnt = some_learnt();
   CHECK(words_of(learnt) ==

@@ -169,14 +169,14 @@ TEST_CASE("a film that only swells: its grades reach plan, words, next test and 
   CHECK(grade_that_counts(*paint, job.limits) == 5);
   const std::string words = affected_words(layers, job.limits, [](const std::string& name) { return name; });
   CHECK(words.find("\"swells a little\" or stronger") != std::string::npos);
-  const Progress progress = follow_readings(job, catalogue, {});
+  const Progress progress = follow_readings(make_plan(job, catalogue), catalogue, {});
   const auto belief = std::find_if(progress.task.kept.begin(), progress.task.kept.end(),
                                    [&](const KeptBelief& kept) { return kept.name == paint->name; });
   REQUIRE(belief != progress.task.kept.end());
   CHECK(belief->risk_level == level_of_grade(5));
   Job strict = job;
   strict.limits.risk_grade = 3;
-  CHECK(follow_readings(strict, catalogue, {}).task.kept.front().risk_level == level_of_grade(3));
+  CHECK(follow_readings(make_plan(strict, catalogue), catalogue, {}).task.kept.front().risk_level == level_of_grade(3));
   // The level "fully" still has its chance: the cap concerns the grade's name.
   CHECK(belief->belief.curve().at_least(4, 0.3) > 0.3);
   const Material& material = *catalogue.find_material("oil_paint_old");

@@ -78,7 +78,7 @@ TEST_CASE("what is not known of the liquids widens every layer alike, on the lad
   CHECK(judged.outlooks[0]->RED_band == RED_band(judged.point, met, wide.reach));
   const double exact = test::chance_by_sums(judged.point, {met, wide.response, Limits().effect_grade, wide.reach});
   CHECK(std::abs(judged.outlooks[0]->chance - exact) < 2e-4);
-  const Progress progress = follow_readings(demo(with_deviation()), with_deviation(), {});
+  const Progress progress = follow_readings(make_plan(demo(with_deviation()), with_deviation()), with_deviation(), {});
   CHECK(progress.task.target->prior().hypotheses.front().sphere.sd == met_by_liquids(wide).sd);
   // Off the shelf it does not count, unless a mixture holds it.
   Job job = demo(with_deviation());
