@@ -28,7 +28,7 @@ struct BenchMixture {
 const JudgedMixture& as_made(const BenchMixture& mixture);
 
 struct Bench {
-  std::vector<BenchMixture> mixtures;     ///< of planned_mixtures, in its order
+  std::vector<BenchMixture> mixtures;     ///< of ladder_mixtures, in its order
   std::vector<SessionTotal> totals;       ///< of one vial of each mixture that is not beyond the limit
   std::vector<Caution> cautions;          ///< that fit these mixtures, each once
   std::vector<ComparedSeries> published;  ///< to be drawn beside the ladder; prepare_bench leaves it empty

@@ -40,7 +40,7 @@ const JudgedMixture& as_made(const BenchMixture& mixture) {
 Bench prepare_bench(const Plan& plan, const Catalogue& catalogue) {
   Bench bench;
   std::vector<Recipe> recipes;
-  for (const JudgedMixture* planned : planned_mixtures(plan)) {
+  for (const JudgedMixture* planned : ladder_mixtures(plan)) {
     bench.mixtures.push_back(prepare(*planned, plan, catalogue));
     if (!bench.mixtures.back().beyond_limit) recipes.push_back(bench.mixtures.back().recipe);
   }

@@ -186,8 +186,8 @@ std::string closing_text(const Plan& plan, const Edition& edition) {
 
 std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition) {
   const bool window = plan.outcome == Outcome::window;
-  const std::vector<const JudgedMixture*> mixtures = planned_mixtures(plan);
-  const std::vector<Liquid> liquids = liquids_of(mixtures);
+  const std::vector<const JudgedMixture*> mixtures = ladder_mixtures(plan);
+  const std::vector<Liquid> liquids = liquids_of(planned_mixtures(plan));
   std::string text = title_text(plan, style);
   if (!window)
     text += no_window_text(plan, mixtures, style) + advice_text(other_ways_heading, other_ways_words(plan), style);
