@@ -2,13 +2,13 @@
 #pragma once
 
 #include "gentlest/job/job.hpp"
+#include "gentlest/ladder/ladder.hpp"
 #include "gentlest/plan/advice.hpp"
 #include "gentlest/plan/origin.hpp"
 #include "gentlest/plan/shelf.hpp"
 #include "gentlest/plan/sighting.hpp"
 #include "gentlest/safety/caution.hpp"
 #include "gentlest/safety/hazard.hpp"
-#include "gentlest/search/ladder.hpp"
 #include "gentlest/vial/evaporation.hpp"
 #include "gentlest/vial/parting.hpp"
 
@@ -173,11 +173,12 @@ struct HigherLimit {
 /// A walk from gentle to strong on few bottles. A line in the narrow sense is topped up from one gentle stock with one
 /// active one, in even steps of share; only the walk over the frontier is not.
 struct LadderLine {
-  std::vector<std::string> bottles;  ///< labels; of a line the gentle one first, then the active one or ones
-  std::vector<JudgedMixture> rungs;  ///< gentle to strong, none beyond the risk limit; at least one
-  std::optional<Mixture> active;     ///< the stock that is added; nothing for the walk over the frontier
-  std::string family = {};           ///< of the active liquid of most share; empty without one
-  int step_percent = 0;              ///< more of the active stock from rung to rung, % by volume; 0 without one
+  std::vector<std::string> bottles;      ///< labels; of a line the gentle one first, then the active one or ones
+  std::vector<JudgedMixture> rungs;      ///< gentle to strong, none beyond the risk limit; at least one
+  std::optional<Mixture> active;         ///< the stock that is added; nothing for the walk over the frontier
+  std::string family = {};               ///< of the active liquid of most share; empty without one
+  std::vector<int> active_percent = {};  ///< of the active stock in each rung, % by volume; empty without one
+  int step_percent = 0;                  ///< more of the active stock from rung to rung, % by volume; 0 without one
   LineReason reason = LineReason::frontier;
   double effect_given_up = 0;  ///< mean over the risks up to the limit of (best effect of the shelf - of the line, or
                                ///< of the walk's bottles)

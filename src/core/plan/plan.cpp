@@ -114,8 +114,10 @@ LadderLine line_of(const SearchTask& task, const StockLine& line, int number, co
   made.family = active.front().liquid.solvent->family;
   made.active = Mixture(std::move(active));
   int rung_number = 0;
-  for (const LineRung& rung : line.rungs)
+  for (const LineRung& rung : line.rungs) {
     made.rungs.push_back(judged(rung.mixture, {OriginKind::rung, ++rung_number, 0, number}));
+    made.active_percent.push_back(rung.percent);
+  }
   return made;
 }
 

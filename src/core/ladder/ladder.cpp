@@ -1,4 +1,4 @@
-#include "gentlest/search/ladder.hpp"
+#include "gentlest/ladder/ladder.hpp"
 
 #include "core/search/bottles.hpp"
 #include "core/search/watch.hpp"

@@ -1,7 +1,7 @@
 // The walk up the frontier: which bottles, which rungs.
 #pragma once
 
-#include "gentlest/search/line.hpp"
+#include "gentlest/ladder/line.hpp"
 #include "gentlest/search/search.hpp"
 
 #include <vector>

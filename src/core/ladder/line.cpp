@@ -1,9 +1,9 @@
-#include "gentlest/search/line.hpp"
+#include "gentlest/ladder/line.hpp"
 
 #include "core/search/bottles.hpp"
 
 #include "gentlest/catalogue/statements.hpp"
-#include "gentlest/search/ladder.hpp"
+#include "gentlest/ladder/ladder.hpp"
 
 #include <algorithm>
 #include <cassert>
