@@ -36,6 +36,13 @@ class InventedShelf {
     return made;
   }
 
+  /// Lines ask for a hydrocarbon and for families.
+  void set(std::size_t liquid, const std::string& family, const Hansen& point) {
+    solvents_[liquid].family = family;
+    liquids[liquid].hansen = point;
+  }
+  void set_family(std::size_t liquid, const std::string& family) { solvents_[liquid].family = family; }
+
   double between(double low, double high) {
     return low + (high - low) * static_cast<double>(random_() >> 11) * 0x1p-53;
   }

@@ -1,6 +1,6 @@
 #include "cli/commands.hpp"
 #include "gentlest/answers/bench.hpp"
-#include "report/screen/plan_report.hpp"
+#include "report/plans/plan_report.hpp"
 
 namespace gentlest {
 

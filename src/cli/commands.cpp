@@ -32,7 +32,7 @@ Command ladder() {
           "JOB is a job file, - for standard input, or the word demo (a file of that\n"
           "name is ./demo). The exit code is 1 when there is no window: no mixture moves\n"
           "the layer within the risk limit.\n",
-          {"target", "risk-limit", "parts", "step", "bottles", "rungs", "finer", "vial", "measure"},
+          {"target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "finer", "vial", "measure"},
           1,
           1,
           command_ladder,
@@ -50,7 +50,7 @@ Command compare() {
           "risk, RED, evenness of the steps, bottles. CSV holds the mixtures, text and\n"
           "JSON the rest too.\n"
           "The exit code is 1 when there is no window.\n",
-          {"target", "risk-limit", "parts", "step", "bottles", "rungs"},
+          {"target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
           1,
           1,
           command_compare,
@@ -104,7 +104,7 @@ Command sheet() {
           "a map of the tests, pictures, cautions, sources. Print it from any browser. The\n"
           "exit code is 1 when there is no window; the sheet then says how close it is.\n",
           {"paper", "vial", "measure", "sites", "log", "background", "target", "risk-limit", "parts", "step", "bottles",
-           "rungs"},
+           "rungs", "lines"},
           1,
           1,
           command_sheet,
@@ -123,7 +123,7 @@ Command labels() {
           "One label a mixture: parts, hazard pictograms, signal word, statements. As many\n"
           "columns and rows as fit on the paper, centred. Print at 100 %, not fitted.\n",
           {"paper", "label", "margin", "gap", "copies", "date", "maker", "vial", "measure", "target", "risk-limit",
-           "parts", "step", "bottles", "rungs"},
+           "parts", "step", "bottles", "rungs", "lines"},
           1,
           1,
           command_labels,
@@ -142,7 +142,7 @@ Command chart() {
           "Kinds: risk (effect against risk, frontier and ladder), chances (of each layer\n"
           "along the ladder), planes (Hansen space from three sides), triangle (fd, fp,\n"
           "fh), drift (what drying does). The exit code is 1 when there is no window.\n",
-          {"kind", "target", "risk-limit", "parts", "step", "bottles", "rungs"},
+          {"kind", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
           1,
           1,
           command_chart,
@@ -343,7 +343,7 @@ Command report() {
           "corrections, the map, what was chosen and why with its margin, what else was\n"
           "open, what is not predicted, sources. CSV and JSON hold one row a test. The exit\n"
           "code is 0 whatever the tests came to.\n",
-          {"paper", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs"},
+          {"paper", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
           2,
           2,
           command_report,

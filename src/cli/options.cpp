@@ -241,6 +241,8 @@ const std::vector<Option>& all_options() {
       limit_option("step_percent", "PERCENT", "step of the shares, per cent by volume"),
       limit_option("bottles", "N", "largest number of bottles of the ladder"),
       limit_option("rungs", "N", "largest number of rungs"),
+      limit_option("lines", "N",
+                   "largest number of lines of two bottles; 0: one walk over the best of the whole shelf"),
       {"finer", 0, "A:B", "put smaller steps, of 1 % by volume, between rung A and rung B"},
       {"good-up-to", 0, "GRADE", "weakest grade, 1 to 5, that still counts as dissolving; default: 1"},
       {"family", 0, "NAME", "only this family of solvents, or kind of materials"},

@@ -4,7 +4,7 @@
 
 #include "cli/threads.hpp"
 #include "core/search/bottles.hpp"
-#include "gentlest/search/ladder.hpp"
+#include "gentlest/ladder/ladder.hpp"
 
 #include <benchmark/benchmark.h>
 

@@ -6,7 +6,7 @@
 
 #include "cli/threads.hpp"
 #include "core/search/pruned_search.hpp"
-#include "gentlest/search/ladder.hpp"
+#include "gentlest/ladder/ladder.hpp"
 
 #include <algorithm>
 #include <chrono>

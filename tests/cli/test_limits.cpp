@@ -58,7 +58,7 @@ TEST_CASE("job and command line refuse the same values of a limit, with the same
       CHECK(holds(typed.err, "--" + std::string(limit.option)));
     }
   }
-  CHECK(asked == 14);
+  CHECK(asked == 16);
 }
 
 TEST_CASE("check names faults in the order of the file, in rows too", "[limits]") {

@@ -30,6 +30,7 @@ const char* const log_with_harm =
 const std::vector<Golden>& all_golden() {
   static const std::vector<Golden> all = {
       {"ladder_demo.txt", {"ladder", "demo"}},
+      {"ladder_demo_best_of_shelf.txt", {"ladder", "demo", "--lines", "0"}},
       {"ladder_demo_no_window.txt", {"ladder", "demo", "--risk-limit", "0.06"}},
       {"mixture_demo.txt", {"mixture", "demo", "ethanol 30, isooctane 70"}},
       {"help.txt", {"help"}},

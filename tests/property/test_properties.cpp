@@ -1,6 +1,6 @@
 // Laws that must hold whatever the numbers: RapidCheck invents the cases, with a fixed seed.
+#include "gentlest/ladder/ladder.hpp"
 #include "gentlest/liquids/mixture.hpp"
-#include "gentlest/search/ladder.hpp"
 #include "gentlest/search/search.hpp"
 
 #include "invented_shelf.hpp"

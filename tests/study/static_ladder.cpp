@@ -1,6 +1,6 @@
 #include "study/static_ladder.hpp"
 
-#include "gentlest/search/ladder.hpp"
+#include "gentlest/ladder/ladder.hpp"
 
 #include <algorithm>
 #include <cmath>

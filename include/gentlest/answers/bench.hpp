@@ -22,13 +22,15 @@ struct BenchMixture {
   MixtureLabel label;
   std::vector<std::optional<Band>> chance_bands;  ///< middle 90 % of each layer's chance, in the order of Plan::layers
   bool beyond_limit = false;  ///< as made its risk passes the job's limit: shown, never proposed, measured or labelled
+  std::optional<Millilitres> top_up = {};  ///< of a rung of a line: what of the active stock makes it out of a vial of
+                                           ///< the rung before; nothing of the first rung and of the active stock alone
 };
 
 /// The mixture as the vial holds it: as measured where rounding changed it, else as planned.
 const JudgedMixture& as_made(const BenchMixture& mixture);
 
 struct Bench {
-  std::vector<BenchMixture> mixtures;     ///< of planned_mixtures, in its order
+  std::vector<BenchMixture> mixtures;     ///< of ladder_mixtures, in its order
   std::vector<SessionTotal> totals;       ///< of one vial of each mixture that is not beyond the limit
   std::vector<Caution> cautions;          ///< that fit these mixtures, each once
   std::vector<ComparedSeries> published;  ///< to be drawn beside the ladder; prepare_bench leaves it empty

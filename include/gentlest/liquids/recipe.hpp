@@ -52,6 +52,10 @@ void check_measurable(std::size_t parts, const Measuring& measuring);
 /// small to measure. Throws what check_measurable throws for the mixture's parts.
 Recipe round_recipe(const Mixture& mixture, const Measuring& measuring);
 
+/// What to add of a stock to a volume that holds the share `from` of it, to bring that to the share `to`. Change of
+/// volume on mixing is neglected: (from * volume + x) / (volume + x) = to. Precondition: 0 <= from <= to < 1.
+Millilitres top_up(Millilitres volume, double from, double to);
+
 /// Total of each bottle over a session's vials, by label.
 struct SessionTotal {
   std::string label;

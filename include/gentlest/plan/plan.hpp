@@ -2,13 +2,13 @@
 #pragma once
 
 #include "gentlest/job/job.hpp"
+#include "gentlest/ladder/ladder.hpp"
 #include "gentlest/plan/advice.hpp"
 #include "gentlest/plan/origin.hpp"
 #include "gentlest/plan/shelf.hpp"
 #include "gentlest/plan/sighting.hpp"
 #include "gentlest/safety/caution.hpp"
 #include "gentlest/safety/hazard.hpp"
-#include "gentlest/search/ladder.hpp"
 #include "gentlest/vial/evaporation.hpp"
 #include "gentlest/vial/parting.hpp"
 
@@ -163,25 +163,25 @@ struct LayerCost {
   double strongest_effect = 0;  ///< of the last rung
 };
 
-/// Why a line is offered, and why there.
-enum class LineReason {
-  frontier,           ///< asked for: the walk over what nothing beats, on as few bottles as do
-  gives_up_least,     ///< the first: of all lines it comes nearest to the frontier
-  other_family,       ///< of another family of active liquids: the next that comes nearest
-  only_bottle_known,  ///< by effect alone: the line of which least is unknown
-  third_bottle        ///< as gives_up_least, with a second stock of two liquids, since no single one comes so near
+/// The ladder as it would be if a little more risk were borne.
+struct HigherLimit {
+  double risk_limit = 0;
+  int rungs = 0;
+  double strongest_effect = 0;  ///< of the last rung
 };
 
 /// A walk from gentle to strong on few bottles. A line in the narrow sense is topped up from one gentle stock with one
 /// active one, in even steps of share; only the walk over the frontier is not.
 struct LadderLine {
-  std::vector<std::string> bottles;  ///< labels; of a line the gentle one first, then the active one or ones
-  std::vector<JudgedMixture> rungs;  ///< gentle to strong, none beyond the risk limit; at least one
-  std::optional<Mixture> active;     ///< the stock that is added; nothing for the walk over the frontier
-  std::string family = {};           ///< of the active liquid of most share; empty without one
-  int step_percent = 0;              ///< more of the active stock from rung to rung, % by volume; 0 without one
+  std::vector<std::string> bottles;      ///< labels; of a line the gentle one first, then the active one or ones
+  std::vector<JudgedMixture> rungs;      ///< gentle to strong, none beyond the risk limit; at least one
+  std::optional<Mixture> active;         ///< the stock that is added; nothing for the walk over the frontier
+  std::string family = {};               ///< of the active liquid of most share; empty without one
+  std::vector<int> active_percent = {};  ///< of the active stock in each rung, % by volume; empty without one
+  int step_percent = 0;                  ///< more of the active stock from rung to rung, % by volume; 0 without one
   LineReason reason = LineReason::frontier;
-  double effect_given_up = 0;  ///< mean over the risks up to the limit of (best effect of the shelf - of the line)
+  double effect_given_up = 0;  ///< mean over the risks up to the limit of (best effect of the shelf - of the line, or
+                               ///< of the walk's bottles)
   std::optional<double> risk_given_up = {};  ///< at the first rung that works: its risk less the least risk on the
                                              ///< frontier at no less effect; nothing where none works
 };
@@ -205,6 +205,8 @@ struct Plan {
   std::optional<JudgedMixture>
       least_risk_that_works;     ///< without a window: least risk among those that reach the effect
   std::vector<LayerCost> costs;  ///< at most three, where the ladder would go clearly further; never without all
+  std::optional<HigherLimit>
+      at_higher_limit;  ///< without a window or with few rungs, where 0.1 more of risk gives more
   std::uint64_t mixtures_judged = 0;
   bool margin_claimed = true;          ///< by margin_may_be_claimed
   std::vector<JobBottle> left_off;     ///< bottles not used, each with the reason
@@ -219,9 +221,12 @@ struct Plan {
 const std::vector<JudgedMixture>& ladder_rungs(const Plan& plan);
 const std::vector<std::string>& ladder_bottles(const Plan& plan);
 
-/// Every mixture the plan shows: each rung with the finer steps behind it; without a window the nearest ones, without a
-/// ladder the liquids to try. The plan
-/// must outlive the result.
+/// What is measured and tested by this plan: each rung of the first line with the finer steps behind it; without a
+/// window the nearest ones, without a ladder the liquids to try. The plan must outlive the result.
+std::vector<const JudgedMixture*> ladder_mixtures(const Plan& plan);
+
+/// Every mixture the plan shows: the same, then the rungs of the other lines; none twice. The plan must outlive the
+/// result.
 std::vector<const JudgedMixture*> planned_mixtures(const Plan& plan);
 
 /// The plan for one job. `target` names the layer to remove; empty takes the uppermost.

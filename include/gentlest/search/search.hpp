@@ -17,7 +17,7 @@ inline constexpr int most_parts = 4;
 /// A mixture inside a search: positions on the shelf and shares in steps of the grid. Parts stand in shelf order.
 struct Composition {
   std::array<std::uint16_t, most_parts> liquid{};
-  std::array<std::uint16_t, most_parts> share{};  ///< in grid steps; shares add up to 100 / step_percent
+  std::array<std::uint16_t, most_parts> share{};  ///< in grid steps; shares add up to steps_of the task
   int parts = 0;
   bool operator==(const Composition&) const = default;
 };
@@ -56,11 +56,17 @@ struct SearchTask {
   std::vector<ChanceField> kept;
   int parts = 3;                  ///< largest number of liquids in a mixture, 1..4
   int step_percent = 5;           ///< divides 100
+  int cuts = 1;                   ///< each step in so many; above 1 for the shares of a stock of two liquids alone
   std::vector<int> most_percent;  ///< largest share of each liquid of the shelf, per cent; empty: no limits
   Allowed allowed;                ///< e.g. stays one liquid; empty: every mixture
   RunTasks run;                   ///< empty: one task after the other
   std::function<void()> beat;     ///< called every few thousand mixtures, from several tasks at once; may throw to stop
 };
+
+/// Steps that the shares of a mixture add up to.
+inline int steps_of(const SearchTask& task) {
+  return 100 / task.step_percent * task.cuts;
+}
 
 /// Smallest box that holds the Hansen points of all liquids. Precondition: at least one liquid.
 HansenBox bounding_box(const std::vector<Liquid>& shelf);

@@ -75,6 +75,9 @@ class ChanceField {
   /// The same at a place found before on a table with the same lattice; the same bits.
   double at(const FieldPlace& place) const;
 
+  /// RED of a point to the middle of the range that the table is of.
+  double RED(const Hansen& point) const { return relative_distance_RED(point, sphere_, reach_); }
+
   const FieldLattice& lattice() const noexcept { return lattice_; }
   const std::vector<double>& values() const noexcept { return values_; }  ///< [D][P][H], H fastest
 
@@ -84,6 +87,8 @@ class ChanceField {
 
   FieldLattice lattice_;
   std::vector<double> values_;
+  Sphere sphere_;
+  LocalReach reach_;
 };
 
 /// One table for each subject, all on one lattice that is fine enough for every one of them. A search over tables that

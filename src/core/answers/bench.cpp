@@ -31,6 +31,14 @@ BenchMixture prepare(const JudgedMixture& planned, const Plan& plan, const Catal
   return ready;
 }
 
+std::optional<Millilitres> top_up_of(const Origin& origin, const Plan& plan) {
+  if (origin.kind != OriginKind::rung || origin.line != 1 || origin.number < 2) return std::nullopt;
+  const std::vector<int>& percent = plan.lines.front().active_percent;
+  const auto at = static_cast<std::size_t>(origin.number - 1);
+  if (at >= percent.size() || percent[at] == 100) return std::nullopt;
+  return top_up(Millilitres{plan.job.limits.vial_mL}, percent[at - 1] / 100.0, percent[at] / 100.0);
+}
+
 }  // namespace
 
 const JudgedMixture& as_made(const BenchMixture& mixture) {
@@ -40,8 +48,9 @@ const JudgedMixture& as_made(const BenchMixture& mixture) {
 Bench prepare_bench(const Plan& plan, const Catalogue& catalogue) {
   Bench bench;
   std::vector<Recipe> recipes;
-  for (const JudgedMixture* planned : planned_mixtures(plan)) {
+  for (const JudgedMixture* planned : ladder_mixtures(plan)) {
     bench.mixtures.push_back(prepare(*planned, plan, catalogue));
+    bench.mixtures.back().top_up = top_up_of(planned->origin, plan);
     if (!bench.mixtures.back().beyond_limit) recipes.push_back(bench.mixtures.back().recipe);
   }
   bench.totals = session_totals(recipes);

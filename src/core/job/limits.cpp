@@ -22,6 +22,7 @@ const std::vector<Limit>& all_limits() {
       {"bottles", &Limits::bottles, 1, 8, Ends::belong, "", "bottles"},
       {"step_percent", &Limits::step_percent, 1, 50, Ends::divide_100, "% by volume", "step"},
       {"rungs", &Limits::rungs, 2, 30, Ends::belong, "", "rungs"},
+      {"lines", &Limits::lines, 0, 6, Ends::belong, "", "lines"},
       // A limit of 1 would be none, and is what somebody types who means 1 %.
       {"risk_limit", &Limits::risk_limit, 0, 1, Ends::excluded, "", "risk-limit"},
       {"wanted_effect", &Limits::wanted_effect, 0, 1},

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <map>
 #include <numeric>
@@ -93,6 +94,11 @@ Recipe round_recipe(const Mixture& mixture, const Measuring& measuring) {
 
 bool is_in_drops(const Measuring& measuring) {
   return std::abs(measuring.step.value - drop_mL) < 1e-9;
+}
+
+Millilitres top_up(Millilitres volume, double from, double to) {
+  assert(0 <= from && from <= to && to < 1);
+  return Millilitres{volume.value * (to - from) / (1 - to)};
 }
 
 std::vector<SessionTotal> session_totals(const std::vector<Recipe>& recipes) {

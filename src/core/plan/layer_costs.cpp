@@ -36,11 +36,12 @@ std::vector<Group> groups_of(const std::vector<PlannedLayer>& layers) {
 }
 
 // The last rung, else the gentlest mixture that works; nothing where none does.
-const Candidate* where_it_ends(const Ladder& ladder, const LadderGoal& goal) {
-  if (ladder.window) return &ladder.rungs.back();
+std::optional<Hansen> where_it_ends(const SearchTask& task, const Ladder& ladder, const LadderGoal& goal) {
+  if (!ladder.rungs.empty() && ladder.window) return point_of(task, ladder.rungs.back().composition);
+  if (ladder.window) return ladder.lines.front().rungs.back().point;
   for (const Candidate& candidate : ladder.frontier)
-    if (candidate.verdict.effect >= goal.wanted_effect) return &candidate;
-  return nullptr;
+    if (candidate.verdict.effect >= goal.wanted_effect) return point_of(task, candidate.composition);
+  return std::nullopt;
 }
 
 SearchTask with_kept(const SearchTask& task, const Group& group, bool wanted) {
@@ -59,27 +60,42 @@ std::vector<LayerCost> layer_costs(const SearchTask& task, const std::vector<Pla
                                    const Ladder& ladder, const LadderGoal& goal,
                                    const std::function<Allowed()>& make_filter, const SearchProgress& progress) {
   std::vector<Group> groups = groups_of(layers);
-  const Candidate* end = where_it_ends(ladder, goal);
+  const std::optional<Hansen> end = where_it_ends(task, ladder, goal);
   if (groups.size() < 2 || !end) return {};
-  const Hansen point = point_of(task, end->composition);
-  for (Group& group : groups) group.risk = judge(with_kept(task, group, true), point).risk;
+  for (Group& group : groups) group.risk = judge(with_kept(task, group, true), *end).risk;
   std::stable_sort(groups.begin(), groups.end(), [](const Group& a, const Group& b) { return a.risk > b.risk; });
   if (groups.size() > most_groups) groups.resize(most_groups);
-  const double reached = ladder.window ? end->verdict.effect : 0;
+  const double reached = ladder.window ? last_verdict(ladder).effect : 0;
   std::vector<LayerCost> costs;
   for (Group& group : groups) {
     SearchTask without = with_kept(task, group, false);
     assert(!without.kept.empty());
     without.allowed = make_filter();
     const Ladder other = design_ladder(without, goal, progress);
-    if (!other.window || other.rungs.back().verdict.effect < reached + clearly_further) continue;
-    group.cost.rungs = static_cast<int>(other.rungs.size());
-    group.cost.strongest_effect = other.rungs.back().verdict.effect;
+    if (!other.window || last_verdict(other).effect < reached + clearly_further) continue;
+    group.cost.rungs = static_cast<int>(rungs_of(other));
+    group.cost.strongest_effect = last_verdict(other).effect;
     costs.push_back(std::move(group.cost));
   }
   std::stable_sort(costs.begin(), costs.end(),
                    [](const LayerCost& a, const LayerCost& b) { return a.strongest_effect > b.strongest_effect; });
   return costs;
+}
+
+std::optional<HigherLimit> at_higher_limit(const SearchTask& task, const Ladder& ladder, const LadderGoal& goal,
+                                           const std::function<Allowed(double)>& make_filter,
+                                           const SearchProgress& progress) {
+  constexpr std::size_t few = 4;
+  constexpr double more = 0.1;
+  const std::size_t rungs = ladder.window ? rungs_of(ladder) : 0;
+  if (rungs >= few || task.kept.empty() || goal.risk_limit + more >= 1) return std::nullopt;
+  LadderGoal bolder = goal;
+  bolder.risk_limit = rounded_chance(goal.risk_limit + more);
+  SearchTask other = task;
+  other.allowed = make_filter(bolder.risk_limit);
+  const Ladder higher = design_ladder(other, bolder, progress);
+  if (!higher.window || rungs_of(higher) <= rungs) return std::nullopt;
+  return HigherLimit{bolder.risk_limit, static_cast<int>(rungs_of(higher)), last_verdict(higher).effect};
 }
 
 }  // namespace gentlest

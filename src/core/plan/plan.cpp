@@ -17,6 +17,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <utility>
 
 namespace gentlest {
@@ -38,21 +39,28 @@ void describe_no_window(Plan& plan, const Ladder& ladder, const JudgeCandidate& 
   }
 }
 
-// Steps between each two neighbouring rungs of the stretch, on the ladder's bottles at 1 % of volume.
+// Steps between each two neighbouring rungs of the ladder's stretch, at 1 % of volume.
 std::vector<JudgedMixture> refine(const SearchTask& task, const Ladder& ladder, const Finer& finer,
                                   const JudgeMixture& judged) {
   std::vector<JudgedMixture> steps;
   for (int rung = finer.from; rung < finer.to; ++rung) {
     const auto at = static_cast<std::size_t>(rung);
     int count = 0;
-    for (const FineStep& step : finer_steps(task, ladder, ladder.rungs[at - 1], ladder.rungs[at], finer.steps))
-      steps.push_back(judged(step.mixture, {OriginKind::finer_step, rung, ++count}));
+    const auto add = [&](const auto& between) {
+      for (const auto& step : between) steps.push_back(judged(step.mixture, {OriginKind::finer_step, rung, ++count}));
+    };
+    if (!ladder.rungs.empty()) {
+      add(finer_steps(task, ladder, ladder.rungs[at - 1], ladder.rungs[at], finer.steps));
+    } else {
+      const StockLine& line = ladder.lines.front();
+      add(finer_steps(task, line, line.rungs[at - 1], line.rungs[at], finer.steps));
+    }
   }
   return steps;
 }
 
-void check_stretch(const Finer& finer, const std::vector<Candidate>& rungs) {
-  const auto last = static_cast<int>(rungs.size());
+void check_stretch(const Finer& finer, const Ladder& ladder) {
+  const auto last = static_cast<int>(rungs_of(ladder));
   if (finer.from >= 1 && finer.from < finer.to && finer.to <= last) return;
   throw InputError(Fault::usage,
                    {no_such_stretch(finer, last < 2 ? "it has one rung only"
@@ -66,6 +74,51 @@ double most_effect_of(const Ladder& ladder, const SearchTask& task) {
   if (!task.kept.empty()) return most;
   for (const Candidate& strongest : find_frontier(task)) most = std::max(most, strongest.verdict.effect);
   return most;
+}
+
+std::optional<double> risk_given_up(const Ladder& ladder, double wanted_effect) {
+  const auto works = [&](const Candidate& one) { return one.verdict.effect >= wanted_effect; };
+  const auto rung = std::find_if(ladder.rungs.begin(), ladder.rungs.end(), works);
+  if (rung == ladder.rungs.end()) return std::nullopt;
+  for (const Candidate& member : ladder.frontier)
+    if (member.verdict.effect >= rung->verdict.effect) return rounded_chance(rung->verdict.risk - member.verdict.risk);
+  return std::nullopt;
+}
+
+// The walk over the frontier, or by effect alone.
+LadderLine walk_of(const SearchTask& task, const Ladder& ladder, const Plan& plan, const JudgeCandidate& judged) {
+  LadderLine walk;
+  walk.reason = plan.by_effect_alone ? LineReason::only_bottle_known : LineReason::frontier;
+  walk.effect_given_up = ladder.effect_given_up;
+  walk.risk_given_up = risk_given_up(ladder, plan.job.limits.wanted_effect);
+  for (const std::uint16_t bottle : ladder.bottles) walk.bottles.push_back(task.shelf[bottle].label);
+  int number = 0;
+  for (const Candidate& rung : ladder.rungs) walk.rungs.push_back(judged(rung, {OriginKind::rung, ++number}));
+  return walk;
+}
+
+// `number`: of the line, from 1.
+LadderLine line_of(const SearchTask& task, const StockLine& line, int number, const JudgeMixture& judged) {
+  LadderLine made;
+  made.reason = line.reason;
+  made.effect_given_up = line.effect_given_up;
+  made.risk_given_up = line.risk_given_up;
+  made.step_percent = line.step_percent;
+  made.bottles.push_back(task.shelf[line.stocks.gentle].label);
+  std::vector<Part> active;
+  for (std::size_t i = 0; i < line.stocks.active.size(); ++i) {
+    const Liquid& liquid = task.shelf[line.stocks.active[i]];
+    made.bottles.push_back(liquid.label);
+    active.push_back({liquid, line.stocks.quarters[i] / 4.0});
+  }
+  made.family = active.front().liquid.solvent->family;
+  made.active = Mixture(std::move(active));
+  int rung_number = 0;
+  for (const LineRung& rung : line.rungs) {
+    made.rungs.push_back(judged(rung.mixture, {OriginKind::rung, ++rung_number, 0, number}));
+    made.active_percent.push_back(rung.percent);
+  }
+  return made;
 }
 
 void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const std::optional<Finer>& finer,
@@ -84,6 +137,12 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
   plan.most_effect = most_effect_of(ladder, task);
   plan.costs = layer_costs(
       task, plan.layers, ladder, goal, [&] { return proposal_filter(limits, catalogue); }, progress);
+  const auto filter_within = [&](double risk_limit) {
+    Limits bolder = limits;
+    bolder.risk_limit = risk_limit;
+    return proposal_filter(bolder, catalogue);
+  };
+  plan.at_higher_limit = at_higher_limit(task, ladder, goal, filter_within, progress);
   plan.shelf = task.shelf;
   for (const Candidate& candidate : ladder.frontier) plan.frontier.push_back(candidate.verdict);
   plan.outcome = ladder.window ? Outcome::window : Outcome::no_window;
@@ -96,14 +155,11 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
     return judged(mixture_of(task, candidate.composition), origin);
   };
   if (!ladder.window) return describe_no_window(plan, ladder, judged_candidate);
-  LadderLine walk;
-  walk.effect_given_up = ladder.effect_given_up;
-  for (const std::uint16_t bottle : ladder.bottles) walk.bottles.push_back(task.shelf[bottle].label);
-  int number = 0;
-  for (const Candidate& rung : ladder.rungs) walk.rungs.push_back(judged_candidate(rung, {OriginKind::rung, ++number}));
-  plan.lines.push_back(std::move(walk));
+  if (!ladder.rungs.empty()) plan.lines.push_back(walk_of(task, ladder, plan, judged_candidate));
+  for (const StockLine& line : ladder.lines)
+    plan.lines.push_back(line_of(task, line, static_cast<int>(plan.lines.size()) + 1, judged));
   if (!finer) return;
-  check_stretch(*finer, ladder.rungs);
+  check_stretch(*finer, ladder);
   plan.finer_asked = finer;
   plan.finer = refine(task, ladder, *finer, judged);
 }
@@ -134,7 +190,7 @@ const std::vector<std::string>& ladder_bottles(const Plan& plan) {
   return plan.lines.empty() ? none : plan.lines.front().bottles;
 }
 
-std::vector<const JudgedMixture*> planned_mixtures(const Plan& plan) {
+std::vector<const JudgedMixture*> ladder_mixtures(const Plan& plan) {
   std::vector<const JudgedMixture*> mixtures;
   auto step = plan.finer.begin();
   for (const JudgedMixture& rung : ladder_rungs(plan)) {
@@ -144,6 +200,28 @@ std::vector<const JudgedMixture*> planned_mixtures(const Plan& plan) {
   if (plan.nearest) mixtures.push_back(&*plan.nearest);
   if (plan.least_risk_that_works) mixtures.push_back(&*plan.least_risk_that_works);
   for (const JudgedMixture& one : plan.to_try) mixtures.push_back(&one);
+  return mixtures;
+}
+
+namespace {
+
+bool are_equal(const Mixture& a, const Mixture& b) {
+  constexpr double last_bits = 1e-9;
+  return std::equal(
+      a.parts().begin(), a.parts().end(), b.parts().begin(), b.parts().end(), [](const Part& one, const Part& other) {
+        return one.liquid.label == other.liquid.label && std::abs(one.fraction - other.fraction) < last_bits;
+      });
+}
+
+}  // namespace
+
+std::vector<const JudgedMixture*> planned_mixtures(const Plan& plan) {
+  std::vector<const JudgedMixture*> mixtures = ladder_mixtures(plan);
+  for (std::size_t i = 1; i < plan.lines.size(); ++i)
+    for (const JudgedMixture& rung : plan.lines[i].rungs)
+      if (std::none_of(mixtures.begin(), mixtures.end(),
+                       [&](const JudgedMixture* one) { return are_equal(one->mixture, rung.mixture); }))
+        mixtures.push_back(&rung);
   return mixtures;
 }
 

@@ -91,8 +91,8 @@ bool may_be_proposed(const SearchTask& task, const Composition& composition, con
 class ProposalMemory {
  public:
   template <class Ask>
-  bool recall(int step_percent, const Composition& composition, Ask&& ask) {
-    const auto key = std::make_tuple(step_percent, composition.parts, composition.liquid, composition.share);
+  bool recall(int steps, const Composition& composition, Ask&& ask) {
+    const auto key = std::make_tuple(steps, composition.parts, composition.liquid, composition.share);
     {
       const std::lock_guard<std::mutex> lock(mutex_);
       const auto known = answers_.find(key);
@@ -116,7 +116,7 @@ Allowed proposal_filter(const Limits& limits, const Catalogue& catalogue) {
   if (limits.allow_splitting && limits.allow_drift && !minds_hazards) return {};
   return [limits, &catalogue, memory = std::make_shared<ProposalMemory>()](const SearchTask& task,
                                                                            const Composition& composition) {
-    return memory->recall(task.step_percent, composition,
+    return memory->recall(steps_of(task), composition,
                           [&] { return may_be_proposed(task, composition, limits, catalogue); });
   };
 }

@@ -240,6 +240,12 @@ std::uint64_t count_sets(std::size_t count, std::size_t size) {
 
 }  // namespace
 
+double effect_given_up(const std::vector<Candidate>& frontier, const std::vector<Verdict>& walk, double risk_limit) {
+  Profile profile{};
+  for (const Verdict& verdict : walk) raise(profile, verdict, risk_limit);
+  return mean_gap(profile_of(frontier, risk_limit), profile);
+}
+
 BottleChoice best_bottles_by_visiting(const SearchTask& task, const std::vector<Candidate>& frontier, double risk_limit,
                                       std::size_t size) {
   const Quest quest(task, frontier, risk_limit);

@@ -20,6 +20,9 @@ struct BottleChoice {
   double gap = std::numeric_limits<double>::infinity();  ///< mean over the levels of what the bottles give up
 };
 
+/// What a walk gives up: the mean over the levels of (best effect of the frontier - of the walk), 0..1.
+double effect_given_up(const std::vector<Candidate>& frontier, const std::vector<Verdict>& walk, double risk_limit);
+
 /// The `size` bottles with the smallest gap; of equal ones (to 1e-12) the first. Exact while there are at most
 /// most_bottle_sets choices: sets are ruled out by bounds, the rest is judged mixture by mixture. Beyond, bottles are
 /// added to the best smaller set and exchanged while that helps, which need not find the best.

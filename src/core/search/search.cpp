@@ -51,13 +51,13 @@ Hansen point_of(const SearchTask& task, const Composition& composition) {
     sum.dP += share * liquid.dP;
     sum.dH += share * liquid.dH;
   }
-  const double steps = 100.0 / task.step_percent;
+  const double steps = steps_of(task);
   return {sum.dD / steps, sum.dP / steps, sum.dH / steps};
 }
 
 bool keeps_largest_shares(const SearchTask& task, const Composition& composition) {
   for (std::size_t i = 0; !task.most_percent.empty() && i < static_cast<std::size_t>(composition.parts); ++i)
-    if (composition.share[i] * task.step_percent > task.most_percent[composition.liquid[i]]) return false;
+    if (composition.share[i] * task.step_percent > task.most_percent[composition.liquid[i]] * task.cuts) return false;
   return true;
 }
 
@@ -66,10 +66,11 @@ bool is_allowed(const SearchTask& task, const Composition& composition) {
 }
 
 Mixture mixture_of(const SearchTask& task, const Composition& composition) {
-  assert(add_up_to(composition.share, 100.0 / task.step_percent));
+  assert(add_up_to(composition.share, steps_of(task)));
   std::vector<Part> parts;
   for (std::size_t i = 0; i < static_cast<std::size_t>(composition.parts); ++i)
-    parts.push_back({task.shelf[composition.liquid[i]], composition.share[i] * task.step_percent / 100.0});
+    parts.push_back(
+        {task.shelf[composition.liquid[i]], composition.share[i] * task.step_percent / (100.0 * task.cuts)});
   return Mixture(std::move(parts));
 }
 
@@ -176,7 +177,7 @@ constexpr std::uint64_t most_gathered = 1u << 18;
 std::vector<Candidate> frontier_of(const SearchTask& task, const std::vector<std::uint16_t>& liquids,
                                    const SearchProgress& progress, bool ask_allowed) {
   assert(task.parts >= 1 && task.parts <= static_cast<int>(most_parts));
-  assert(task.step_percent >= 1 && 100 % task.step_percent == 0);
+  assert(task.step_percent >= 1 && 100 % task.step_percent == 0 && task.cuts == 1);
   const int steps = 100 / task.step_percent;
   const std::uint64_t all = count_mixtures(liquids.size(), task.parts, steps);
   const bool gather = ask_allowed && task.allowed && all <= most_gathered;

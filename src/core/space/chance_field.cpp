@@ -154,6 +154,8 @@ std::vector<ChanceField> chance_fields(const HansenBox& box, const std::vector<F
     field.lattice_ = lattice;
     field.values_ = is_joint(subject) ? all.joint[joint++].tabulate(lattice)
                                       : tabulate(lattice, subject.sphere.mean, all.plain[plain++]);
+    field.sphere_ = subject.sphere.mean;
+    field.reach_ = subject.reach;
     fields.push_back(std::move(field));
   }
   return fields;

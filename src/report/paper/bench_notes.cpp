@@ -9,7 +9,7 @@
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
-#include "report/screen/plan_report.hpp"
+#include "report/plans/plan_report.hpp"
 
 #include <fmt/format.h>
 

@@ -10,7 +10,8 @@
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
-#include "report/screen/layer_cost_words.hpp"
+#include "report/plans/layer_cost_words.hpp"
+#include "report/plans/line_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 #include "gentlest/space/response.hpp"
@@ -226,6 +227,23 @@ std::vector<std::string> marks_of(const BenchMixture& mixture, const Plan& plan)
 
 namespace {
 
+// The other lines as recipes alone: the cards and labels are those of the first.
+std::string other_lines_html(const Plan& plan) {
+  std::vector<std::string> items;
+  for (const std::string& sentence : ladder_line_sentences(plan)) items.push_back(user_text(sentence));
+  std::string text = items.empty() ? std::string() : element("p", joined(items, " "));
+  for (std::size_t number = 2; number <= plan.lines.size(); ++number) {
+    std::vector<std::vector<std::string>> rows;
+    for (const JudgedMixture& rung : plan.lines[number - 1].rungs)
+      rows.push_back({std::to_string(rung.origin.number), user_text(to_text(rung.mixture)),
+                      html_text(effect_words(rung, plan.job.limits)), html_text(risk_words(rung, plan.job.limits))});
+    if (number == 2) text += element("h3", other_lines_heading);
+    text += element("p", user_text(line_sentence(plan, number))) +
+            html_table({"rung", recipe_column, "effect", "risk"}, rows, "other-line");
+  }
+  return text;
+}
+
 // What was seen of the very mixtures, and what keeping a layer costs; empty where there is neither.
 std::string beside_the_figures(const Plan& plan, const Bench& bench) {
   std::vector<std::string> seen;
@@ -236,7 +254,8 @@ std::string beside_the_figures(const Plan& plan, const Bench& bench) {
   for (const std::string& words : layer_cost_words(plan)) costs.push_back(user_text(words));
   std::string text;
   if (!seen.empty()) text += element("h3", seen_of_mixtures_heading) + html_list(seen);
-  if (!costs.empty()) text += element("h3", layer_cost_heading) + html_list(costs) + element("p", layer_cost_use);
+  if (!costs.empty()) text += element("h3", layer_cost_heading) + html_list(costs);
+  if (!plan.costs.empty()) text += element("p", layer_cost_use);
   return text;
 }
 
@@ -255,7 +274,8 @@ std::string sheet_summary(const Plan& plan, const Bench& bench) {
               ? element("p", plan.outcome == Outcome::no_ladder
                                  ? "No mixture is proposed."
                                  : "No mixture at all stays within the risk limit, and none reaches the effect wanted.")
-              : ladder_table(plan, bench) + numbers_html(plan, bench) + beside_the_figures(plan, bench);
+              : ladder_table(plan, bench) + numbers_html(plan, bench) + other_lines_html(plan) +
+                    beside_the_figures(plan, bench);
   if (!window) text += element("h3", other_ways_heading) + advice_html(other_ways_words(plan));
   text += element("h3", to_watch_heading) + advice_html(watch_words(plan));
   return text + "</section>\n";

@@ -2,8 +2,8 @@
 // sanitizers, a broken precondition stops the program. Each case is tried in a child, for it must die.
 #ifndef NDEBUG
 
+#include "gentlest/ladder/ladder.hpp"
 #include "gentlest/safety/exposure.hpp"
-#include "gentlest/search/ladder.hpp"
 #include "gentlest/space/response.hpp"
 
 #include <catch2/catch.hpp>

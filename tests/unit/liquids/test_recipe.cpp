@@ -97,6 +97,17 @@ TEST_CASE("totals of a session") {
   CHECK(totals[2].volume.value == Approx(2));
 }
 
+TEST_CASE("topping up keeps the balance of mass: what was in the vial and what comes in is what the share says") {
+  CHECK(top_up(Millilitres{10}, 0.3, 0.45).value == Approx(1.5 / 0.55));  // (3 + x) / (10 + x) = 0.45
+  CHECK(top_up(Millilitres{10}, 0, 0).value == 0);
+  for (int from = 0; from < 100; from += 7)
+    for (int to = from; to < 100; to += 5) {
+      const double volume = 4.0 + to;
+      const double added = top_up(Millilitres{volume}, from / 100.0, to / 100.0).value;
+      CHECK((volume * from / 100.0 + added) / (volume + added) == Approx(to / 100.0));
+    }
+}
+
 TEST_CASE("vials that cannot be filled are refused") {
   const InventedShelf shelf(3, 1);
   const Mixture mixture = mixture_of_shares(shelf, {0.5, 0.3, 0.2});

@@ -8,7 +8,7 @@
 #include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"
 #include "report/phrases/words.hpp"
-#include "report/screen/plan_report.hpp"
+#include "report/plans/plan_report.hpp"
 
 #include <catch2/catch.hpp>
 

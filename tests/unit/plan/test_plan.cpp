@@ -154,11 +154,78 @@ TEST_CASE("the order of the shelf does not change the plan") {
   const Plan forward = make_plan(job, shipped_catalogue());
   std::reverse(job.shelf.begin(), job.shelf.end());
   const Plan backward = make_plan(job, shipped_catalogue());
-  REQUIRE(ladder_rungs(forward).size() == ladder_rungs(backward).size());
-  for (std::size_t i = 0; i < ladder_rungs(forward).size(); ++i) {
-    CHECK(to_text(ladder_rungs(forward)[i].mixture) == to_text(ladder_rungs(backward)[i].mixture));
-    CHECK(ladder_rungs(forward)[i].effect == ladder_rungs(backward)[i].effect);
+  REQUIRE(forward.lines.size() == backward.lines.size());
+  for (std::size_t line = 0; line < forward.lines.size(); ++line) {
+    CHECK(forward.lines[line].bottles == backward.lines[line].bottles);
+    const std::vector<JudgedMixture>& rungs = forward.lines[line].rungs;
+    REQUIRE(rungs.size() == backward.lines[line].rungs.size());
+    for (std::size_t i = 0; i < rungs.size(); ++i) {
+      CHECK(to_text(rungs[i].mixture) == to_text(backward.lines[line].rungs[i].mixture));
+      CHECK(rungs[i].effect == backward.lines[line].rungs[i].effect);
+    }
   }
+}
+
+TEST_CASE("the demo's lines: two bottles each, a family each, even steps; no mixture of the plan stands twice") {
+  const Plan plan = make_plan(demo(), shipped_catalogue());
+  REQUIRE(plan.lines.size() == 3);
+  std::vector<std::string> families;
+  for (std::size_t line = 0; line < plan.lines.size(); ++line) {
+    const LadderLine& one = plan.lines[line];
+    CHECK(one.bottles.size() == 2);
+    REQUIRE(one.active);
+    CHECK(one.reason == (line == 0 ? LineReason::gives_up_least : LineReason::other_family));
+    CHECK(std::count(families.begin(), families.end(), one.family) == 0);
+    families.push_back(one.family);
+    REQUIRE(one.active_percent.size() == one.rungs.size());
+    REQUIRE(one.risk_given_up);
+    CHECK(*one.risk_given_up >= 0);
+    CHECK(one.rungs.back().effect >= plan.job.limits.wanted_effect);
+    for (std::size_t i = 0; i < one.rungs.size(); ++i) {
+      CHECK(one.rungs[i].origin == Origin{OriginKind::rung, static_cast<int>(i + 1), 0, static_cast<int>(line + 1)});
+      CHECK(one.active_percent[i] == static_cast<int>(i) * one.step_percent);
+    }
+  }
+  std::vector<std::string> recipes;
+  for (const JudgedMixture* mixture : planned_mixtures(plan)) {
+    CHECK(std::count(recipes.begin(), recipes.end(), to_text(mixture->mixture)) == 0);
+    recipes.push_back(to_text(mixture->mixture));
+  }
+  for (const LadderLine& line : plan.lines)
+    for (const JudgedMixture& rung : line.rungs)
+      CHECK(std::count(recipes.begin(), recipes.end(), to_text(rung.mixture)) == 1);
+  CHECK(ladder_mixtures(plan).size() == plan.lines.front().rungs.size());
+}
+
+TEST_CASE("where no line works the walk over the best of the whole shelf is the ladder, and asked for it is so too") {
+  Job job = demo();
+  job.limits.lines = 0;
+  const Plan walk = make_plan(job, shipped_catalogue());
+  REQUIRE(walk.lines.size() == 1);
+  CHECK(walk.lines.front().reason == LineReason::frontier);
+  CHECK(ladder_bottles(walk) == std::vector<std::string>{"ethanol 96 %", "ethyl acetate", "isooctane"});
+  job.limits.lines = 3;
+  job.limits.risk_limit = 0.065;  // the least risk that works is 6.1 %, of a mixture that no line holds
+  const Plan plan = make_plan(job, shipped_catalogue());
+  REQUIRE(plan.outcome == Outcome::window);
+  CHECK(plan.lines.front().reason == LineReason::frontier);
+  CHECK_FALSE(plan.lines.front().active);
+  CHECK(plan.lines.size() <= 3);
+  for (std::size_t line = 1; line < plan.lines.size(); ++line)
+    CHECK(plan.lines[line].rungs.back().effect >= job.limits.wanted_effect / 2);
+}
+
+TEST_CASE("a higher limit is told where there is no window, by a plan that has that limit") {
+  Job job = demo();
+  job.limits.risk_limit = 0.05;
+  const Plan closed = make_plan(job, shipped_catalogue());
+  REQUIRE(closed.at_higher_limit);
+  job.limits.risk_limit = closed.at_higher_limit->risk_limit;
+  CHECK(job.limits.risk_limit == 0.15);
+  const Plan open = make_plan(job, shipped_catalogue());
+  CHECK(static_cast<int>(ladder_rungs(open).size()) == closed.at_higher_limit->rungs);
+  CHECK(*ladder_rungs(open).back().effect == closed.at_higher_limit->strongest_effect);
+  CHECK_FALSE(make_plan(demo(), shipped_catalogue()).at_higher_limit);  // rungs enough
 }
 
 TEST_CASE("a passage with a material of its own is kept like a layer") {

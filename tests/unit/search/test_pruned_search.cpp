@@ -2,7 +2,7 @@
 // limits and the order in which tasks are carried out.
 #include "cli/threads.hpp"
 #include "core/search/pruned_search.hpp"
-#include "gentlest/search/ladder.hpp"
+#include "gentlest/ladder/ladder.hpp"
 #include "gentlest/search/search.hpp"
 
 #include "invented_shelf.hpp"

@@ -1,4 +1,4 @@
-#include "gentlest/search/ladder.hpp"
+#include "gentlest/ladder/ladder.hpp"
 #include "gentlest/search/search.hpp"
 
 #include "invented_shelf.hpp"

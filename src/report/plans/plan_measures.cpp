@@ -3,7 +3,8 @@
 #include "report/phrases/fate.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
-#include "report/screen/plan_report.hpp"
+#include "report/plans/line_words.hpp"
+#include "report/plans/plan_report.hpp"
 
 #include <fmt/format.h>
 
@@ -46,21 +47,35 @@ bool any_measured(const Plan& plan, const Bench& bench) {
                      [&](const BenchMixture& mixture) { return is_measured(mixture, plan); });
 }
 
+// Of a ladder that is a line: what makes a rung out of the one before.
+std::string top_up_text(const BenchMixture& mixture) {
+  return mixture.top_up ? fixed(mixture.top_up->value, 1) : "-";
+}
+
+bool any_top_up(const Bench& bench) {
+  return std::any_of(bench.mixtures.begin(), bench.mixtures.end(),
+                     [](const BenchMixture& mixture) { return mixture.top_up.has_value(); });
+}
+
 Table measures_table(const Plan& plan, const Bench& bench) {
   const bool rounded = any_rounded(bench);
+  const bool topped = any_top_up(bench);
   Table table;
   table.columns = {{ladder_rungs(plan).empty() ? "mixture" : "rung", Align::left, true}};
   for (const SessionTotal& total : bench.totals) table.columns.push_back({total.label, Align::right, true});
+  if (topped) table.columns.push_back({"to top up", Align::right, false});
   if (rounded) table.columns.push_back({"what rounding changes", Align::left, true});
   for (const BenchMixture& mixture : bench.mixtures) {
     if (!is_measured(mixture, plan)) continue;
     std::vector<std::string> row = {short_name(mixture.judged)};
     for (const SessionTotal& total : bench.totals) row.push_back(volume_of(mixture, total.label));
+    if (topped) row.push_back(top_up_text(mixture));
     if (rounded) row.push_back(rounding_text(mixture, plan.job.limits));
     table.rows.push_back(std::move(row));
   }
   std::vector<std::string> sum = {"all"};
   for (const SessionTotal& total : bench.totals) sum.push_back(as_recorded(total.volume.value));
+  if (topped) sum.emplace_back();
   if (rounded) sum.emplace_back();
   table.rows.push_back(std::move(sum));
   return table;
@@ -76,6 +91,9 @@ std::string measures_text(const Plan& plan, const Bench& bench, const Style& sty
                   as_recorded(limits.vial_mL), as_recorded(limits.measure_mL));
   words += any_rounded(bench) ? " Rounding makes other mixtures; they are judged anew in the last column."
                               : " Rounding changes no mixture.";
+  if (any_top_up(bench))
+    words += fmt::format(" To top up: mL of {} that make the rung out of {} mL of the one before it.",
+                         stock_words(plan.lines.front()), as_recorded(limits.vial_mL));
   return heading(to_measure_heading, style) + paragraph(words) + "\n" + to_text(measures_table(plan, bench), style);
 }
 
@@ -90,6 +108,7 @@ Json measures_json(const Plan& plan, const Bench& bench) {
     for (const RecipeLine& line : mixture.recipe.lines)
       one["volumes"].push_back(
           {{"liquid", line.liquid.label}, {"steps", line.steps}, {"mL", computed_value(line.volume.value)}});
+    one["top_up_mL"] = mixture.top_up ? Json(computed_value(mixture.top_up->value)) : Json();
     one["as_measured"] = mixture.as_measured ? judged_json(*mixture.as_measured, plan.layers, limits) : Json();
     json["mixtures"].push_back(std::move(one));
   }

@@ -7,8 +7,8 @@
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
-#include "report/screen/layer_cost_words.hpp"
-#include "report/screen/plan_report.hpp"
+#include "report/plans/layer_cost_words.hpp"
+#include "report/plans/plan_report.hpp"
 
 #include <fmt/format.h>
 
@@ -61,6 +61,7 @@ std::string ladder_text(const Plan& plan, const std::vector<const JudgedMixture*
                         "counts as one that works.",
                         per_cent(plan.job.limits.risk_limit), per_cent(plan.job.limits.wanted_effect)));
   text += search_limits_text(plan.job);
+  text += ladder_line_text(plan);
   return text + finer_text(plan) + "\n" + recipes_table(mixtures, plan.job.limits, style);
 }
 
@@ -138,10 +139,11 @@ std::string sightings_text(const std::vector<const JudgedMixture*>& mixtures, co
 }
 
 std::string layer_costs_text(const Plan& plan, const Style& style) {
-  if (plan.costs.empty()) return {};
+  const std::vector<std::string> costs = layer_cost_words(plan);
+  if (costs.empty()) return {};
   std::string text = heading(layer_cost_heading, style);
-  for (const std::string& words : layer_cost_words(plan)) text += bullet(words);
-  return text + paragraph(layer_cost_use);
+  for (const std::string& words : costs) text += bullet(words);
+  return plan.costs.empty() ? text : text + paragraph(layer_cost_use);
 }
 
 std::string advice_text(const char* title, const std::vector<Remark>& remarks, const Style& style) {
@@ -186,20 +188,21 @@ std::string closing_text(const Plan& plan, const Edition& edition) {
 
 std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition) {
   const bool window = plan.outcome == Outcome::window;
-  const std::vector<const JudgedMixture*> mixtures = planned_mixtures(plan);
-  const std::vector<Liquid> liquids = liquids_of(mixtures);
+  const std::vector<const JudgedMixture*> mixtures = ladder_mixtures(plan);
+  const std::vector<Liquid> liquids = liquids_of(planned_mixtures(plan));
   std::string text = title_text(plan, style);
   if (!window)
     text += no_window_text(plan, mixtures, style) + advice_text(other_ways_heading, other_ways_words(plan), style);
   text += layers_text(plan.layers, plan.job.passages, StandIns::see_weak_figures, style);
   text += unjudged_text(plan.layers, plan.first_tests, plan.to_try, style);
   if (window) text += ladder_text(plan, mixtures, style);
-  if (window && plan.lines.front().effect_given_up > 0.0005)
+  if (window && !plan.lines.front().active && plan.lines.front().effect_given_up > 0.0005)
     text += paragraph(fmt::format("Keeping to {} costs {} of effect on average.",
                                   counted(ladder_bottles(plan).size(), "bottle", "bottles"),
                                   per_cent(plan.lines.front().effect_given_up)));
   text += layer_costs_text(plan, style);
   text += measures_text(plan, bench, style);
+  if (window) text += other_lines_text(plan, style);
   text += sightings_text(mixtures, style);
   if (!mixtures.empty()) text += places_text(plan, mixtures, style) + flips_text(plan, mixtures);
   text += advice_text(to_watch_heading, watch_words(plan), style);

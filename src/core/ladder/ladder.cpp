@@ -1,4 +1,4 @@
-#include "gentlest/search/ladder.hpp"
+#include "gentlest/ladder/ladder.hpp"
 
 #include "core/search/bottles.hpp"
 #include "core/search/watch.hpp"
@@ -170,6 +170,15 @@ Ladder design_ladder_by_effect(const SearchTask& task, const LadderGoal& goal, c
   return ladder;
 }
 
+std::size_t rungs_of(const Ladder& ladder) {
+  return ladder.rungs.empty() && !ladder.lines.empty() ? ladder.lines.front().rungs.size() : ladder.rungs.size();
+}
+
+const Verdict& last_verdict(const Ladder& ladder) {
+  assert(rungs_of(ladder) > 0);
+  return ladder.rungs.empty() ? ladder.lines.front().rungs.back().verdict : ladder.rungs.back().verdict;
+}
+
 Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const SearchProgress& progress) {
   Ladder ladder;
   ladder.frontier = find_frontier(task, progress);
@@ -180,6 +189,12 @@ Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const Searc
   SearchTask watched = task;
   if (progress) watched.beat = [&pulse] { pulse.beat(); };
   watched.allowed = watch(task, watched.beat).allowed;
+  std::vector<StockLine> lines = design_lines(watched, ladder.frontier, goal);
+  if (!lines.empty() && lines.front().works) {
+    ladder.window = true;
+    ladder.lines = std::move(lines);
+    return ladder;
+  }
   const BottleChoice choice = choose_bottles_that_work(watched, ladder.frontier, goal);
   if (choice.bottles.empty()) return ladder;
   ladder.bottles = choice.bottles;
@@ -188,6 +203,8 @@ Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const Searc
   std::erase_if(climb, [&](const Candidate& candidate) { return candidate.verdict.risk > goal.risk_limit; });
   ladder.window = climb.back().verdict.effect >= goal.wanted_effect;
   ladder.rungs = spread_evenly(task, climb, static_cast<std::size_t>(std::max(goal.rungs, 2)));
+  if (static_cast<int>(lines.size()) == goal.lines && !lines.empty()) lines.pop_back();  // the walk is one of them
+  if (ladder.window) ladder.lines = std::move(lines);
   return ladder;
 }
 

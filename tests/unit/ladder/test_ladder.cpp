@@ -1,5 +1,5 @@
 // Finer steps between two rungs, and the figures by which any series is judged.
-#include "gentlest/search/ladder.hpp"
+#include "gentlest/ladder/ladder.hpp"
 
 #include "invented_shelf.hpp"
 

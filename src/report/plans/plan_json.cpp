@@ -5,7 +5,7 @@
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/screen/plan_report.hpp"
+#include "report/plans/plan_report.hpp"
 
 #include <type_traits>
 
@@ -107,6 +107,7 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   document["rungs"] = Json::array();
   for (const JudgedMixture& rung : ladder_rungs(plan))
     document["rungs"].push_back(judged_json(rung, plan.layers, plan.job.limits));
+  document["lines"] = lines_json(plan);
   document["finer_steps"] = Json::array();
   for (const JudgedMixture& step : plan.finer)
     document["finer_steps"].push_back({{"after_rung", step.origin.number},
@@ -130,6 +131,11 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
     document["costs"].push_back({{"without", cost.without},
                                  {"rungs", cost.rungs},
                                  {"strongest_effect", computed_value(cost.strongest_effect)}});
+  document["at_higher_limit"] =
+      plan.at_higher_limit ? Json({{"risk_limit", data_value(plan.at_higher_limit->risk_limit)},
+                                   {"rungs", plan.at_higher_limit->rungs},
+                                   {"strongest_effect", computed_value(plan.at_higher_limit->strongest_effect)}})
+                           : Json();
   document["mixtures_judged"] = plan.mixtures_judged;
   document["margin_claimed"] = plan.margin_claimed;
   document["liquids"] = liquids_json(liquids_of(planned_mixtures(plan)));

@@ -8,7 +8,7 @@
 
 namespace gentlest {
 
-inline constexpr const char* layer_cost_heading = "What keeping it costs";
+inline constexpr const char* layer_cost_heading = "What keeping it costs, and the risk limit";
 
 /// "without red glaze: 7 rungs up to 58 %, not 3 up to 51 %"; one for each of Plan::costs.
 std::vector<std::string> layer_cost_words(const Plan& plan);

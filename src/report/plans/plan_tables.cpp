@@ -4,7 +4,7 @@
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
-#include "report/screen/plan_report.hpp"
+#include "report/plans/plan_report.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 

@@ -1,6 +1,7 @@
 // The walk up the frontier: which bottles, which rungs.
 #pragma once
 
+#include "gentlest/ladder/line.hpp"
 #include "gentlest/search/search.hpp"
 
 #include <vector>
@@ -12,20 +13,28 @@ struct LadderGoal {
   int rungs = 7;
   double risk_limit = 0.25;
   double wanted_effect = 0.5;
+  int lines = 0;  ///< at most so many lines; 0: the walk over the frontier, whatever lines there are
 };
 
-/// A ladder and what was given up for having few bottles.
+/// A ladder: its lines, or a walk over the frontier and what was given up for having few bottles.
 struct Ladder {
-  std::vector<std::uint16_t> bottles;  ///< positions on the shelf, rising; of a ladder by effect alone along its line
-  std::vector<Candidate> rungs;        ///< by rising effect and rising risk, none above the risk limit
+  std::vector<StockLine> lines;        ///< where one works, the ladder and its fellows; else those beside the walk
+  std::vector<std::uint16_t> bottles;  ///< of the walk, positions on the shelf, rising; of a ladder by effect alone
+                                       ///< along its line. Empty where a line works
+  std::vector<Candidate> rungs;        ///< of the walk, by rising effect and rising risk, none above the risk limit
   std::vector<Candidate> frontier;     ///< the full frontier of the shelf, beyond the risk limit too
   double effect_given_up = 0;  ///< mean over the risks up to the limit of (best effect of the shelf - of these bottles)
   bool window = false;         ///< the last rung reaches the wanted effect
 };
 
-/// Best bottles, then rungs spread evenly in effect over the frontier of those bottles, from its gentlest mixture to
-/// the strongest one within the risk limit, neighbours near each other in Hansen space. Empty rungs when no mixture at
-/// all stays within the limit.
+/// How many rungs the ladder has, and the verdict on its last. Precondition of the latter: there is one.
+std::size_t rungs_of(const Ladder& ladder);
+const Verdict& last_verdict(const Ladder& ladder);
+
+/// Lines as the goal asks for them. Where it asks for none, or none works, the walk: best bottles, then rungs spread
+/// evenly in effect over the frontier of those bottles, from its gentlest mixture to the strongest one within the risk
+/// limit, neighbours near each other in Hansen space. Empty rungs when no mixture at all stays within the limit.
+/// Without a window there are no lines.
 Ladder design_ladder(const SearchTask& task, const LadderGoal& goal, const SearchProgress& progress = {});
 
 /// Where the task keeps nothing, no risk can be weighed and nothing beats the strongest mixture, so there is no

@@ -23,6 +23,11 @@ std::string places_table(const std::vector<const JudgedMixture*>& mixtures, cons
 std::string bands_table(const std::vector<const JudgedMixture*>& mixtures, const std::vector<PlannedLayer>& layers,
                         const Style& style);
 
+/// What the ladder's line is and gives up; the other lines as short tables, and how to see the best of the shelf.
+std::string ladder_line_text(const Plan& plan);
+std::string other_lines_text(const Plan& plan, const Style& style);
+Json lines_json(const Plan& plan);
+
 /// What to measure: mL of each bottle for every mixture and in all; what rounding does to a mixture.
 std::string measures_text(const Plan& plan, const Bench& bench, const Style& style);
 Json measures_json(const Plan& plan, const Bench& bench);

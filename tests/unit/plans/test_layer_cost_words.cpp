@@ -1,4 +1,4 @@
-#include "report/screen/layer_cost_words.hpp"
+#include "report/plans/layer_cost_words.hpp"
 
 #include "io/job_file.hpp"
 
@@ -20,4 +20,6 @@ TEST_CASE("what a glaze costs is one line: the ladder without it, and the one th
   plan.lines.front().rungs.assign(ladder_rungs(demo).begin(), ladder_rungs(demo).begin() + 3);
   plan.lines.front().rungs.back().effect = 0.51;
   CHECK(layer_cost_words(plan).front() == "without red glaze: 7 rungs up to 58 %, not 3 rungs up to 51 %");
+  plan.at_higher_limit = HigherLimit{0.35, 4, 0.62};
+  CHECK(layer_cost_words(plan).back() == "at a risk limit of 35 %: 4 rungs up to 62 %, not 3 rungs up to 51 %");
 }
