@@ -37,7 +37,7 @@ const std::vector<Plan>& plans() {
       plan_of(varnish + paint + passages, "risk_limit: 0.6"),
       plan_of(varnish + "  - {name: tempera, role: keep, found: egg_tempera}\n" + paint, "risk_limit: 0.3"),
       plan_of(varnish + paint, "risk_limit: 0.3, edge_tests: 0"),
-      plan_of(varnish + paint + passages, "risk_limit: 0.6, edge_tests: 3"),
+      plan_of(varnish + paint + passages, "risk_limit: 0.6, lines: 0, edge_tests: 3"),
   };
   return all;
 }
