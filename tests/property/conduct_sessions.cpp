@@ -170,7 +170,7 @@ struct Check {
       if (!one.edge || !one.looked || one.harmed || one.shares.empty()) continue;
       if (are_same(one.shares, shares)) return "";
       for (const LadderLine& line : plan.lines) {
-        const auto a = height_of(line, one.shares), b = height_of(line, shares);
+        const auto a = height_on_line(line, one), b = height_of(line, shares);
         if (a && b && *a > *b && nothing_done(one)) return "";
       }
     }
