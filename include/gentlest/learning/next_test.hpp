@@ -44,20 +44,23 @@ bool is_edge_refuted(const std::vector<PastTest>& past);
 
 /// How bold the search is. Defaults: tuned on simulated paintings, docs/study.md.
 struct NextTestSettings {
-  int effect_level = 3;                                        ///< level of a removal reading that counts as "moved"
+  int effect_level = 3;  ///< level of a removal reading that counts as "moved"
+  int most_tests = 24;
   double picture_risk = 0.10;  ///< no test on the picture at more risk than this, believed now
+  double edge_risk = 0.25;     ///< nor at the edge at more than this
+  /// So many standard deviations off, the readings fit badly with what was held before, and the caps are these:
+  double surprised_at = surprising_deviations;
   double picture_risk_when_surprised = 0.05;
   double edge_risk_when_surprised = 0.15;
   double found_at = 0.5;  ///< a mixture is called found from this chance of `good` on
+
+  // Of the search off the ladder.
   std::vector<double> risk_limits = {0.02, 0.05, 0.10, 0.20};  ///< raised one by one
   double least_promise = 0.07;   ///< chance of "moved and unaffected" below which a mixture is not worth a swab
   double step = 0.5;             ///< largest step in effect (as believed before the tests) beyond the boldest one tried
   double price_of_test = 0.035;  ///< a swab costs as much as this chance of harm
-  int most_tests = 24;
 
-  /// Where the readings are so many standard deviations less likely than they should be, what was held before is
-  /// doubted:
-  double surprised_at = 0.9;
+  /// Where the readings are surprising:
   double promise_when_surprised = 0.08;   ///< a mixture must promise more,
   double risk_when_surprised = 0.05;      ///< the risk limit is raised no further than this,
   double edge_needed_when_surprised = 0;  ///< and a mixture of more risk than this must first pass at the edge
@@ -70,8 +73,7 @@ struct NextTestSettings {
 
   int most_at_edge = 8;             ///< tests on an edge where harm matters least; 0: there is none
   double edge_below = 0.30;         ///< an edge test is made where the first risk limit promises less than this,
-  double edge_gain = 0.15;          ///< and the mixture that it may open promises so much more,
-  double edge_risk = 0.60;          ///< at a risk there of no more than this
+  double edge_gain = 0.15;          ///< and the mixture that it may open promises so much more
   double edge_needed_above = 0.05;  ///< a mixture of more risk must first pass at the edge, while there is one
   double passed_risk = 0.05;        ///< what passed there may be put on the picture at a risk up to this
 
@@ -168,10 +170,8 @@ NextTest choose_next_test(const NextTestTask& task, const DriftQuestion& drifts_
 /// report and sheet print. By the spheres, and as far as its luck is that of mixtures tested before, by what those did:
 /// what did nothing bounds the luck of its neighbours from one side, what moved or harmed from the other. A reading is
 /// trusted as far as it does not slip. Where readings contradict each other the careful ones count: failures on the
-/// layer to remove, harm on those to keep. `touched`: names of the kept layers that the swab touches; empty: all of
-/// them. Precondition: the task has a target.
-CandidateOutlook outlook_of(const NextTestTask& task, const SwabMixture& mixture, bool at_edge = false,
-                            const std::vector<std::string>& touched = {});
+/// layer to remove, harm on those to keep. Precondition: the task has a target.
+CandidateOutlook outlook_of(const NextTestTask& task, const SwabMixture& mixture, bool at_edge = false);
 
 /// How far two mixtures share their luck, 0..1: exp(-(Ra / reach)^2 / 2) times the part of their bottles that both hold
 /// (a bottle counts wholly from a twentieth of the volume on). 1 of the same mixture.
