@@ -1,6 +1,6 @@
 #include "study/session.hpp"
 
-#include "gentlest/answers/progress.hpp"
+#include "core/answers/next_answer.hpp"
 #include "gentlest/liquids/notation.hpp"
 #include "gentlest/liquids/series.hpp"
 
@@ -37,39 +37,29 @@ Reading reading_of(const Mixture& mixture, bool at_edge, const SwabOutcome& outc
 
 void learn(NextTestTask& task, const SwabMixture& mixture, const Reading& reading) {
   const ReadingNoise noise;
-  const auto removal = evidence_on_removal(reading, mixture.point, noise);
-  const auto original = evidence_on_original(reading, mixture.point, noise);
-  task.target->learn(removal.value());
-  task.kept.front().belief.learn(original.value());
-  task.past.push_back({mixture, reading.at_edge, "", static_cast<int>(*reading.removal), level_on_original(reading),
-                       task.kept.front().name, removal->radius_factor});
+  take_in(task, {mixture, reading.at_edge, "", static_cast<int>(*reading.removal), level_on_original(reading),
+                 task.kept.front().name, evidence_on_removal(reading, mixture.point, noise),
+                 evidence_on_original(reading, mixture.point, noise)});
 }
 
-const WorkingMixture* best_working(const Conduct& conduct) {
-  for (const WorkingMixture& one : conduct.working)
-    if (one.otherwise.empty()) return &one;
-  return nullptr;
-}
-
-// The first open test whose risk keeps to a cap.
-std::optional<OpenTest> choose(const Conduct& conduct, const NextTestTask& task, CandidateOutlook& outlook) {
-  const NextTestSettings& set = task.settings;
-  const bool is_surprised = surprise_of(task) > set.surprised_at;
-  for (const OpenTest& open : conduct.open) {
-    const bool at_edge = open.place == Place::edge;
-    outlook = outlook_of(task, swab_mixture_of(open.mixture), at_edge);
-    const double cap = at_edge ? (is_surprised ? set.edge_risk_when_surprised : set.edge_risk)
-                               : (is_surprised ? set.picture_risk_when_surprised : set.picture_risk);
-    if (outlook.risk <= cap) return open;
+Ending ending_of(NextKind kind) {
+  switch (kind) {
+    case NextKind::found:
+      return Ending::found;
+    case NextKind::ended:
+      return Ending::harmed;
+    case NextKind::no_window:
+    case NextKind::unsure:
+      return Ending::no_window;
+    default:
+      return Ending::used_up;
   }
-  return std::nullopt;
 }
 
 Ground ground_with(const Bench& bench, const ReadingCurve& removal, const ReadingCurve& harm, std::size_t paintings,
                    std::size_t particles) {
   LearningSettings settings;
   settings.particles = particles;
-  settings.rough = 64;
   NextTestTask start = bench.start;
   start.target = LayerBelief(start.target->prior(), removal, settings);
   settings.seed = 2;
@@ -99,8 +89,8 @@ Job study_job(int edge_tests) {
 
 Bench make_bench(const Catalogue& catalogue, int edge_tests) {
   const Job job = study_job(edge_tests);
-  Bench bench{catalogue, make_plan(job, catalogue), {}, {}, {}, {}, follow_readings(job, catalogue, {}).task, {}};
-  bench.start.candidates.clear();
+  Bench bench{catalogue, make_plan(job, catalogue), {}, {}, {}, {}, {}, {}};
+  bench.start = follow_readings(bench.plan, catalogue, {}).task;
   bench.steps = conduct_of(bench.plan, {}, catalogue).steps;
   for (const PlanStep& step : bench.steps) bench.step_mixtures.push_back(swab_mixture_of(step.mixture));
   for (const LadderLine& line : bench.plan.lines) {
@@ -112,7 +102,11 @@ Bench make_bench(const Catalogue& catalogue, int edge_tests) {
       for (const Mixture& mixture : series.mixtures) bench.series.push_back(swab_mixture_of(mixture));
   Job young = job;
   young.layers[1].found = "oil_paint_young";
-  bench.young = follow_readings(young, catalogue, {}).task.kept.front().belief.prior().hypotheses.front().sphere;
+  bench.young = follow_readings(make_plan(young, catalogue), catalogue, {})
+                    .task.kept.front()
+                    .belief.prior()
+                    .hypotheses.front()
+                    .sphere;
   if (bench.lines.empty() || bench.series.empty()) throw std::runtime_error("the study's job has no ladder");
   return bench;
 }
@@ -156,30 +150,24 @@ Session follow(const Bench& bench, const Truth& truth, const Ground& ground, con
   session.has_window = has_window(bench, truth, ground, painting);
   NextTestTask task = ground.start;
   std::vector<Reading> readings;
-  while (session.tests < task.settings.most_tests) {
+  while (true) {
     const Conduct conduct = conduct_of(bench.plan, readings, bench.catalogue);
-    CandidateOutlook outlook;
-    const std::optional<OpenTest> next = choose(conduct, task, outlook);
-    if (!next) {
-      const WorkingMixture* working = best_working(conduct);
-      const std::optional<SwabMixture> mixture =
-          working ? std::optional(swab_mixture_of(working->mixture)) : std::nullopt;
-      session.ending = conduct.end ? Ending::harmed : Ending::no_window;
-      if (!mixture || outlook_of(task, *mixture).good < task.settings.found_at) return session;
-      session.ending = Ending::found;
-      session.truly_good = is_truly_good(truth, ground, painting, *mixture);
+    const NextAnswer next = choose_next(bench.plan, conduct, task);
+    if (next.kind != NextKind::test) {
+      session.ending = ending_of(next.kind);
+      session.truly_good = session.ending == Ending::found &&
+                           is_truly_good(truth, ground, painting, swab_mixture_of(next.mixture.value()));
       return session;
     }
-    const bool at_edge = next->place == Place::edge;
-    const SwabMixture mixture = swab_mixture_of(next->mixture);
+    const bool at_edge = next.test->place == Place::edge;
+    const SwabMixture mixture = swab_mixture_of(next.test->mixture);
     const SwabOutcome outcome = test_mixture(truth, ground, painting, mixture, at_edge, session);
+    const CandidateOutlook outlook = outlook_of(task, mixture, at_edge);
     if (predictions)
       predictions->push_back({outlook.effect, outlook.risk, outcome.removal >= moved_level, outcome.harm > 0, at_edge});
-    readings.push_back(reading_of(next->mixture, at_edge, outcome, session.tests));
+    readings.push_back(reading_of(next.test->mixture, at_edge, outcome, session.tests));
     learn(task, mixture, readings.back());
   }
-  session.ending = Ending::used_up;
-  return session;
 }
 
 }  // namespace gentlest::study

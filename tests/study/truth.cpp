@@ -25,10 +25,20 @@ double normal_share(double z) {
   return 0.5 * std::erfc(-z / std::numbers::sqrt2);
 }
 
+// RED at which the curve gives this chance; beyond 6 it is flat.
+double RED_where(const ReadingCurve& curve, int level, double chance) {
+  double low = 0, high = ReadingCurve::largest_RED;
+  for (int step = 0; step < 30; ++step) {
+    const double middle = (low + high) / 2;
+    (curve.at_least(level, middle) >= chance ? low : high) = middle;
+  }
+  return low;
+}
+
 // The median stays, the width is that of the curve between 16 and 84 %.
 double probit_chance(const ReadingCurve& curve, int level, double RED) {
-  const double median = curve.RED_where(level, 0.5);
-  const double width = (curve.RED_where(level, 0.16) - curve.RED_where(level, 0.84)) / 2;
+  const double median = RED_where(curve, level, 0.5);
+  const double width = (RED_where(curve, level, 0.16) - RED_where(curve, level, 0.84)) / 2;
   return normal_share((median - RED) / std::max(width, 0.01));
 }
 

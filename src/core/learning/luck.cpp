@@ -67,7 +67,7 @@ std::vector<LuckBounds> bounds_of(const LayerBelief& belief, const LuckQuestion&
   for (const HeardLuck& one : heard) {
     const PastTest& test = *one.test;
     const auto there = [&](int level) {
-      return chances_of(belief, test.mixture.point, test.radius_factor, test.at_edge, level);
+      return chances_of(belief, test.mixture.point, one.radius_factor, test.at_edge, level);
     };
     const double shared = shared_with(question, one, chance, mean_of(belief, there(question.level)), reach);
     if (shared < least_shared) continue;
@@ -95,7 +95,7 @@ bool is_same(const Hansen& a, const Hansen& b) {
 double shared_luck(const SwabMixture& a, const SwabMixture& b, double reach) {
   if (is_same(a.point, b.point)) return 1;
   const double apart = distance_Ra(a.point, b.point) / reach;
-  return std::exp(-apart * apart / 2) * common_bottles(a, b);
+  return std::exp(-apart) * common_bottles(a, b);
 }
 
 // The nearest tests bound the luck first: the part that is shared with them alone, then with the next as well ...
