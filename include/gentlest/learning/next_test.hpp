@@ -68,7 +68,9 @@ NextTestSettings settings_within(double risk_limit, bool has_borrowed_curve);
 struct KeptBelief {
   std::string name;
   LayerBelief belief;
-  int risk_level = 1;  ///< level of a reading of the original that counts as "affected" here
+  /// From this level of a reading on the layer is harmed. By the rules of conduct any reaction is harm, also one that
+  /// the plan's risk does not count since the material bears it.
+  int risk_level = 1;
 };
 
 /// What is believed now, and what it rests on.
@@ -83,7 +85,7 @@ struct NextTestTask {
 struct CandidateOutlook {
   Hansen point;
   double effect = 0;  ///< chance that it moves the layer to remove
-  double risk = 0;    ///< largest chance that it affects something to keep
+  double risk = 0;    ///< largest chance that something to keep reacts in any way
   double good = 0;    ///< chance that it moves that layer and leaves all there is to keep as it was
   std::string riskiest;
   bool counts_tests = false;  ///< the figures count what mixtures did that share its luck, not the spheres alone

@@ -89,7 +89,7 @@ NextTestTask make_task(const Plan& plan) {
   std::uint64_t seed = 2;
   for (const PlannedLayer& layer : plan.layers)
     if (layer.role == Role::keep && layer.sphere)
-      kept.push_back({layer.name, belief_of(layer, seed++), level_of_grade(grade_that_counts(layer, limits))});
+      kept.push_back({layer.name, belief_of(layer, seed++)});
   const PlannedLayer& target = plan.layers[plan.target];
   std::optional<LayerBelief> belief;
   if (target.sphere) belief = belief_of(target, 1);
