@@ -164,7 +164,8 @@ Session follow(const Bench& bench, const Truth& truth, const Ground& ground, con
     const SwabOutcome outcome = test_mixture(truth, ground, painting, mixture, at_edge, session);
     const CandidateOutlook outlook = outlook_of(task, mixture, at_edge);
     if (predictions)
-      predictions->push_back({outlook.effect, outlook.risk, outcome.removal >= moved_level, outcome.harm > 0, at_edge});
+      predictions->push_back({outlook.effect, outlook.risk, outcome.removal >= moved_level, outcome.harm > 0, at_edge,
+                              next.test->purpose});
     readings.push_back(reading_of(next.test->mixture, at_edge, outcome, session.tests));
     learn(task, mixture, readings.back());
   }

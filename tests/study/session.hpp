@@ -46,6 +46,7 @@ struct Prediction {
   double effect = 0, risk = 0;
   bool moved = false, affected = false;
   bool at_edge = false;
+  Purpose purpose = Purpose::climb;
 };
 
 bool has_window(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting);

@@ -94,9 +94,9 @@ struct CandidateOutlook {
 /// What the next swab with a mixture is believed to do, on the picture or at the edge: the one answer that the choice,
 /// report and sheet print. By the spheres, and as far as its luck is that of mixtures tested before, by what those did:
 /// what did nothing bounds the luck of its neighbours from one side, what moved or harmed from the other. A reading is
-/// trusted as far as it does not slip. Where readings contradict each other the careful ones count: failures on the
-/// layer to remove, harm on those to keep. `touched`: names of the kept layers that the swab touches; empty: all of
-/// them. Precondition: the task has a target.
+/// trusted as far as it does not slip. Where readings contradict each other the nearest counts, of
+/// equally near ones the careful one, and a harm always. `touched`: names of the kept layers that the swab touches;
+/// empty: all of them. Precondition: the task has a target.
 CandidateOutlook outlook_of(const NextTestTask& task, const SwabMixture& mixture, bool at_edge = false,
                             const std::vector<std::string>& touched = {});
 

@@ -25,11 +25,6 @@ int likeliest_level(const LevelChances& match) {
   return static_cast<int>(std::max_element(match.begin(), match.end()) - match.begin());
 }
 
-// Chance that luck lies below `chance`, where it lies between two others; as if nothing were shared where it cannot.
-double share_between(double chance, double low, double high) {
-  return high > low ? std::clamp((chance - low) / (high - low), 0.0, 1.0) : chance;
-}
-
 // ln chance of the evidence over RED.
 std::vector<float> tabulate_log_match(const ReadingCurve& curve, const Evidence& evidence) {
   std::vector<float> table;
@@ -159,11 +154,16 @@ LevelChances LayerBelief::chances_of(std::size_t test, const std::array<double, 
   for (std::size_t k = 0; k < evidence.shared.size(); ++k) {
     const Evidence& before = seen_[evidence.shared[k].test];
     const int read = likeliest_level(before.match);
-    low = std::max(low, at_least(before, read + 1));
-    high = std::min(high, at_least(before, read));
+    const double lower = std::max(low, at_least(before, read + 1));
+    const double higher = std::min(high, at_least(before, read));
+    // A test that contradicts nearer ones does not share their luck.
+    if (lower < higher) {
+      low = lower;
+      high = higher;
+    }
     const double next = k + 1 < evidence.shared.size() ? evidence.shared[k + 1].share : 0;
     for (std::size_t level = 0; level < alone.size(); ++level)
-      sum[level] += (evidence.shared[k].share - next) * share_between(alone[level], low, high);
+      sum[level] += (evidence.shared[k].share - next) * std::clamp((alone[level] - low) / (high - low), 0.0, 1.0);
   }
   for (std::size_t level = 0; level + 1 < sum.size(); ++level) sum[level] -= sum[level + 1];
   return sum;

@@ -21,7 +21,7 @@ struct HeardLuck {
 std::vector<HeardLuck> heard_of_target(const std::vector<PastTest>& past);
 std::vector<HeardLuck> heard_of_kept(const std::vector<PastTest>& past, const std::string& layer);
 
-/// Which readings count where they contradict each other.
+/// Which readings count first where they contradict each other and are equally near.
 enum class Careful { failure, reaction };
 
 struct LuckQuestion {
