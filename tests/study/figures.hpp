@@ -8,32 +8,38 @@
 
 namespace gentlest::study {
 
-/// One row of a table. Shares in per cent.
+/// A share in per cent with its standard error; nothing counted: `of` is 0.
+struct Share {
+  double percent = 0, error = 0;
+  int of = 0;
+};
+Share share_of(int part, int whole);
+
+/// One row of a table.
 struct Row {
   std::string name;
-  int paintings = 0;
-  double window = 0;        ///< paintings on which a good mixture exists
-  double found = 0;         ///< of those: a swab read "removed" and "nothing seen"
-  double good = 0;          ///< of those: the reported mixture is truly good
-  double good_reports = 0;  ///< truly good ones among all reported
-  double harmed = 0;        ///< of all paintings: the picture's original truly affected at least once
-  double harmed_edge = 0;
+  Share window;           ///< paintings on which some step of the plan is truly good
+  Share found;            ///< of those: a mixture was reported as found
+  Share good;             ///< of all reports: truly good
+  Share false_found;      ///< of all paintings: the mixture reported is not truly good
+  Share harmed;           ///< of all paintings: the picture's original truly affected at least once
+  Share harmed_edge;      ///< the same at the edge
+  Share right_no_window;  ///< of the paintings without one: the series ended without a mixture
+  Share wrong_no_window;  ///< of those with one: "no window" was said
   int tests_median = 0, tests_p90 = 0;
-  double edge_tests = 0;    ///< mean
-  double largest_risk = 0;  ///< mean over paintings of the largest true risk taken
 };
 Row row_of(std::string name, const std::vector<Session>& sessions);
 
 /// Markdown.
-std::string table_head();
+std::string table_head(const std::string& first);
 std::string table_line(const Row& row);
 
-struct Calibrated {
-  double effect_bias = 0, risk_bias = 0, effect_brier = 0, risk_brier = 0;
-  double varnish_cover = 0, paint_cover = 0, least_effective = 1;
+/// Mean predicted less seen, in points, with its standard error; and in bins of the prediction.
+struct Bias {
+  double points = 0, error = 0, brier = 0;
+  int swabs = 0;
 };
-Calibrated calibrated(const std::vector<Prediction>& predictions, const std::vector<Coverage>& coverage);
-/// Predicted against seen, in bins of the prediction.
+Bias bias_of(const std::vector<Prediction>& predictions, bool of_risk);
 std::string reliability_table(const std::vector<Prediction>& predictions, bool of_risk);
 
 }  // namespace gentlest::study

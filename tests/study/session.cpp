@@ -1,181 +1,174 @@
 #include "study/session.hpp"
 
-#include "core/base/random_numbers.hpp"
+#include "core/answers/next_answer.hpp"
+#include "gentlest/liquids/notation.hpp"
+#include "gentlest/liquids/series.hpp"
 
 #include <algorithm>
-#include <cmath>
+#include <stdexcept>
 
 namespace gentlest::study {
 
 namespace {
 
-// A mixture's own number, the same in every list: from its place, so that equal mixtures have equal luck.
-std::uint64_t number_of(const StudyMixture& mixture) {
-  const auto whole = [](double value) { return static_cast<std::uint64_t>(std::llround((value + 100) * 1e4)); };
-  return (whole(mixture.point.dD) * 4000037u + whole(mixture.point.dP)) * 4000037u + whole(mixture.point.dH);
-}
+constexpr int moved_level = 3;
 
 // Swabs one mixture and books what truly happened.
-SwabOutcome test_mixture(const World& world, const Painting& painting, const TruePlaces& places,
-                         const StudyMixture& mixture, bool at_edge, Session& session) {
-  const Hansen point = places.of(mixture);
-  const SwabOutcome outcome = swab(world, painting, point, number_of(mixture), at_edge);
+SwabOutcome test_mixture(const Truth& truth, const Ground& ground, const Painting& painting, const SwabMixture& mixture,
+                         bool at_edge, Session& session) {
+  const SwabOutcome outcome = swab(truth, ground, painting, mixture, at_edge, static_cast<std::size_t>(session.tests));
   ++session.tests;
-  if (at_edge) {
-    ++session.edge_tests;
-    session.harmed_edge = session.harmed_edge || outcome.harm > 0;
-    return outcome;
-  }
-  session.harmed = session.harmed || outcome.harm > 0;
-  session.largest_true_risk = std::max(session.largest_true_risk, true_risk(world, painting, point));
-  session.found = session.found || (outcome.removal_read >= 3 && outcome.harm_read == 0);
+  session.edge_tests += at_edge ? 1 : 0;
+  (at_edge ? session.harmed_edge : session.harmed) |= outcome.harm > 0;
   return outcome;
 }
 
-void report(const World& world, const Painting& painting, const Hansen& point, Session& session) {
-  session.reported = true;
-  session.reported_effect = true_effect(world, painting, point);
-  session.reported_risk = true_risk(world, painting, point);
+Reading reading_of(const Mixture& mixture, bool at_edge, const SwabOutcome& outcome, int number) {
+  Reading reading;
+  reading.test = number;
+  reading.mixture = to_text(mixture);
+  reading.at_edge = at_edge;
+  reading.seconds = outcome.seconds;
+  reading.removal = static_cast<RemovalReading>(outcome.removal_read);
+  reading.original = static_cast<OriginalReading>(outcome.harm_read);
+  if (reading.original == OriginalReading::colour_on_swab) reading.colour = SwabColour::original;
+  return reading;
 }
 
-bool lies_within(double value, const Estimate& estimate) {
-  return value >= estimate.low && value <= estimate.high;
+void learn(NextTestTask& task, const SwabMixture& mixture, const Reading& reading) {
+  const ReadingNoise noise;
+  take_in(task, {mixture, reading.at_edge, "", static_cast<int>(*reading.removal), level_on_original(reading),
+                 task.kept.front().name, evidence_on_removal(reading, mixture.point, noise),
+                 evidence_on_original(reading, mixture.point, noise)});
+}
+
+Ending ending_of(NextKind kind) {
+  switch (kind) {
+    case NextKind::found:
+      return Ending::found;
+    case NextKind::ended:
+      return Ending::harmed;
+    case NextKind::no_window:
+    case NextKind::unsure:
+      return Ending::no_window;
+    default:
+      return Ending::used_up;
+  }
+}
+
+Ground ground_with(const Bench& bench, const ReadingCurve& removal, const ReadingCurve& harm, std::size_t paintings,
+                   std::size_t particles) {
+  LearningSettings settings;
+  settings.particles = particles;
+  NextTestTask start = bench.start;
+  start.target = LayerBelief(start.target->prior(), removal, settings);
+  settings.seed = 2;
+  start.kept.front().belief = LayerBelief(start.kept.front().belief.prior(), harm, settings);
+  return {std::move(start), bench.young, removal, harm, paintings};
 }
 
 }  // namespace
 
-Bench make_bench(const Catalogue& catalogue) {
-  Bench bench;
-  bench.liquids = allowed_liquids(catalogue);
-  bench.candidates = candidate_mixtures(bench.liquids);
-  bench.thirteen = thirteen_mixtures(catalogue, bench.liquids);
-  bench.ten_percent = ten_percent_ladders(catalogue, bench.liquids);
+Job study_job(int edge_tests) {
+  Job job;
+  job.layers.resize(2);
+  job.layers[0].name = "varnish";
+  job.layers[0].role = Role::remove;
+  job.layers[0].found = "dammar_aged";
+  job.layers[1].name = "oil paint";
+  job.layers[1].found = "oil_paint_old";
+  for (const char* id : {"isooctane", "white_spirit_dearomatised", "ethanol", "isopropanol", "acetone", "butanone",
+                         "ethyl_acetate", "diacetone_alcohol"}) {
+    ShelfBottle bottle;
+    bottle.solvent = id;
+    job.shelf.push_back(bottle);
+  }
+  job.limits.edge_tests = edge_tests;
+  return job;
+}
+
+Bench make_bench(const Catalogue& catalogue, int edge_tests) {
+  const Job job = study_job(edge_tests);
+  Bench bench{catalogue, make_plan(job, catalogue), {}, {}, {}, {}, {}, {}};
+  bench.start = follow_readings(bench.plan, catalogue, {}).task;
+  bench.steps = conduct_of(bench.plan, {}, catalogue).steps;
+  for (const PlanStep& step : bench.steps) bench.step_mixtures.push_back(swab_mixture_of(step.mixture));
+  for (const LadderLine& line : bench.plan.lines) {
+    bench.lines.emplace_back();
+    for (const JudgedMixture& rung : line.rungs) bench.lines.back().push_back(swab_mixture_of(rung.mixture));
+  }
+  for (const Series& series : published_series(catalogue))
+    if (series.kind == SeriesKind::feller)
+      for (const Mixture& mixture : series.mixtures) bench.series.push_back(swab_mixture_of(mixture));
+  Job young = job;
+  young.layers[1].found = "oil_paint_young";
+  bench.young = follow_readings(make_plan(young, catalogue), catalogue, {})
+                    .task.kept.front()
+                    .belief.prior()
+                    .hypotheses.front()
+                    .sphere;
+  if (bench.lines.empty() || bench.series.empty()) throw std::runtime_error("the study's job has no ladder");
   return bench;
 }
 
-TruePlaces::TruePlaces(const Bench& bench, const World& world, const Painting& painting) {
-  RandomNumbers random(painting.luck + 77);
-  for (const Solvent* liquid : bench.liquids) {
-    Hansen point = liquid->hansen->chosen.value;
-    point.dD += world.liquid_error * random.normal();
-    point.dP += world.liquid_error * random.normal();
-    point.dH += world.liquid_error * random.normal();
-    liquids_.push_back(point);
-  }
+Ground borrowed_ground(const Bench& bench, std::size_t paintings, std::size_t particles) {
+  return ground_with(bench, bench.start.target->curve(), bench.start.kept.front().belief.curve(), paintings, particles);
 }
 
-Hansen TruePlaces::of(const StudyMixture& mixture) const {
-  Hansen point;
-  for (const auto& [liquid, fraction] : mixture.parts) {
-    point.dD += fraction * liquids_[liquid].dD;
-    point.dP += fraction * liquids_[liquid].dP;
-    point.dH += fraction * liquids_[liquid].dH;
-  }
-  return point;
+Ground sharp_ground(const Bench& bench, std::size_t paintings, std::size_t particles) {
+  return ground_with(bench, sharp_removal(), sharp_harm(), paintings, particles);
 }
 
-bool has_window(const Bench& bench, const TruePlaces& places, const Painting& painting) {
-  return std::any_of(bench.candidates.begin(), bench.candidates.end(), [&](const StudyMixture& mixture) {
-    const Hansen point = places.of(mixture);
-    return relative_distance_RED(point, painting.varnish) <= 0.9 && relative_distance_RED(point, painting.paint) >= 1.1;
-  });
+bool has_window(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting) {
+  return std::any_of(bench.step_mixtures.begin(), bench.step_mixtures.end(),
+                     [&](const SwabMixture& mixture) { return is_truly_good(truth, ground, painting, mixture); });
 }
 
-Session walk_ladders(const Bench& bench, const World& world, const Painting& painting,
-                     const std::vector<std::vector<StudyMixture>>& ladders, bool switches) {
-  const TruePlaces places(bench, world, painting);
+Session walk(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting,
+             const std::vector<SwabMixture>& mixtures, int edge_tests) {
   Session session;
-  session.has_window = has_window(bench, places, painting);
-  int harm_readings = 0;
-  for (const std::vector<StudyMixture>& ladder : ladders) {
-    for (const StudyMixture& rung : ladder) {
-      const SwabOutcome outcome = test_mixture(world, painting, places, rung, false, session);
+  session.has_window = has_window(bench, truth, ground, painting);
+  for (const SwabMixture& mixture : mixtures)
+    for (const bool at_edge : {true, false}) {
+      if (at_edge && session.edge_tests >= edge_tests) continue;
+      const SwabOutcome outcome = test_mixture(truth, ground, painting, mixture, at_edge, session);
       if (outcome.harm_read > 0) {
-        ++harm_readings;
-        break;
+        session.ending = Ending::harmed;
+        return session;
       }
-      if (outcome.removal_read < 3) continue;
-      report(world, painting, places.of(rung), session);
+      if (at_edge || outcome.removal_read < moved_level) continue;
+      session.ending = Ending::found;
+      session.truly_good = is_truly_good(truth, ground, painting, mixture);
       return session;
     }
-    if (harm_readings >= (switches ? 2 : 1)) return session;
-  }
   return session;
 }
 
-void prepare(Learner& learner, const Bench& bench, const World& world) {
-  LearningSettings learning;
-  learning.particles = learner.particles;
-  learning.rough = learner.rough;
-  const auto prior = [&](const UncertainSphere& sphere, double stray_share) {
-    return LayerPrior{{{sphere, 1, "as recorded"}}, stray_share, learner.stray_factor};
-  };
-  std::vector<Hansen> points;
-  for (const StudyMixture& mixture : bench.candidates) points.push_back(mixture.point);
-  LayerBelief varnish(prior(world.varnish, learner.stray_share), world.removal, learning);
-  learning.seed = 2;
-  LayerBelief paint(prior(world.paint, learner.paint_stray_share), world.harm, learning);
-  learner.start =
-      NextTestTask{std::move(points), std::move(varnish), {{"paint", std::move(paint)}}, {}, {}, learner.settings};
-  learner.first = choose_next_test(*learner.start);
-}
-
-Session learn_session(const Bench& bench, const World& world, const Painting& painting, const Learner& learner,
-                      std::vector<Prediction>* predictions, std::vector<Coverage>* coverage) {
-  const TruePlaces places(bench, world, painting);
-  NextTestTask task = *learner.start;
+Session follow(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting,
+               std::vector<Prediction>* predictions) {
   Session session;
-  session.has_window = has_window(bench, places, painting);
-  Coverage covered;
-  covered.least_effective = 1;
+  session.has_window = has_window(bench, truth, ground, painting);
+  NextTestTask task = ground.start;
+  std::vector<Reading> readings;
   while (true) {
-    const NextTest next = task.past.empty() ? learner.first : choose_next_test(task);
-    if (next.step == NextStep::found)
-      report(world, painting, places.of(bench.candidates[next.mixture->candidate.value()]), session);
-    const bool tests =
-        next.step == NextStep::try_mixture || next.step == NextStep::confirm || next.step == NextStep::try_at_edge;
-    if (!tests) break;
-    const bool at_edge = next.step == NextStep::try_at_edge;
-    const StudyMixture& mixture = bench.candidates[next.mixture->candidate.value()];
-    const SwabOutcome outcome = test_mixture(world, painting, places, mixture, at_edge, session);
-    if (predictions && !at_edge)
-      predictions->push_back({next.mixture->effect, next.mixture->risk, outcome.removal >= 3, outcome.harm > 0,
-                              next.step == NextStep::confirm});
-    PastTest past{{mixture.point}, at_edge, "", std::nullopt, outcome.harm_read};
-    if (!at_edge) past.removal = outcome.removal_read;
-    if (!at_edge) task.target->learn({mixture.point, match_of_level(outcome.removal_read, learner.slip), 1, false});
-    task.kept.front().belief.learn({mixture.point, match_of_original(outcome.harm_read, learner.slip), 1, at_edge});
-    task.past.push_back(past);
-    if (!coverage) continue;
-    const Hansen true_point = places.of(mixture);
-    covered.varnish =
-        lies_within(relative_distance_RED(true_point, painting.varnish), task.target->RED_estimate(mixture.point));
-    covered.paint = lies_within(relative_distance_RED(true_point, painting.paint),
-                                task.kept.front().belief.RED_estimate(mixture.point));
-    const auto count = static_cast<double>(learner.particles);
-    covered.least_effective = std::min({covered.least_effective, task.target->effective_particles() / count,
-                                        task.kept.front().belief.effective_particles() / count});
+    const Conduct conduct = conduct_of(bench.plan, readings, bench.catalogue);
+    const NextAnswer next = choose_next(bench.plan, conduct, task);
+    if (next.kind != NextKind::test) {
+      session.ending = ending_of(next.kind);
+      session.truly_good = session.ending == Ending::found &&
+                           is_truly_good(truth, ground, painting, swab_mixture_of(next.mixture.value()));
+      return session;
+    }
+    const bool at_edge = next.test->place == Place::edge;
+    const SwabMixture mixture = swab_mixture_of(next.test->mixture);
+    const SwabOutcome outcome = test_mixture(truth, ground, painting, mixture, at_edge, session);
+    const CandidateOutlook outlook = outlook_of(task, mixture, at_edge);
+    if (predictions)
+      predictions->push_back({outlook.effect, outlook.risk, outcome.removal >= moved_level, outcome.harm > 0, at_edge,
+                              next.test->purpose});
+    readings.push_back(reading_of(next.test->mixture, at_edge, outcome, session.tests));
+    learn(task, mixture, readings.back());
   }
-  if (coverage && session.tests > 0) coverage->push_back(covered);
-  return session;
-}
-
-Session ask_oracle(const Bench& bench, const World& world, const Painting& painting) {
-  const TruePlaces places(bench, world, painting);
-  Session session;
-  session.has_window = has_window(bench, places, painting);
-  const StudyMixture* best = nullptr;
-  double highest = -1;
-  for (const StudyMixture& mixture : bench.candidates) {
-    const Hansen point = places.of(mixture);
-    const double promise = true_effect(world, painting, point) * (1 - true_risk(world, painting, point));
-    if (promise <= highest) continue;
-    highest = promise;
-    best = &mixture;
-  }
-  const SwabOutcome outcome = test_mixture(world, painting, places, *best, false, session);
-  if (outcome.removal_read >= 3 && outcome.harm_read == 0) report(world, painting, places.of(*best), session);
-  return session;
 }
 
 }  // namespace gentlest::study

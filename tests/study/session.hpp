@@ -1,85 +1,63 @@
 // One painting, one way of testing it, and what came of it.
 #pragma once
 
-#include "gentlest/learning/next_test.hpp"
+#include "gentlest/conduct/conduct.hpp"
 
-#include "study/shelf.hpp"
-#include "study/simulation.hpp"
+#include "study/truth.hpp"
 
-#include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace gentlest::study {
 
-/// Everything the ways of testing share.
+/// A job as people write it, planned once: aged dammar over old oil paint, eight bottles, default limits.
 struct Bench {
-  std::vector<const Solvent*> liquids;   ///< the allowed shelf, then what only the published series need
-  std::vector<StudyMixture> candidates;  ///< of the allowed shelf only
-  std::vector<StudyMixture> thirteen;
-  std::vector<std::vector<StudyMixture>> ten_percent;
+  const Catalogue& catalogue;
+  Plan plan;
+  std::vector<PlanStep> steps;  ///< of the plan
+  std::vector<SwabMixture> step_mixtures;
+  std::vector<std::vector<SwabMixture>> lines;  ///< rungs of each line
+  std::vector<SwabMixture> series;              ///< Feller's, published
+  NextTestTask start;                           ///< as a job begins, 8,000 particles a layer
+  UncertainSphere young;                        ///< young oil paint
 };
-Bench make_bench(const Catalogue& catalogue);
+Job study_job(int edge_tests);
+Bench make_bench(const Catalogue& catalogue, int edge_tests = 8);
+
+/// Beliefs of so many particles, with the curve that jobs borrow or with the sharp one.
+Ground borrowed_ground(const Bench& bench, std::size_t paintings, std::size_t particles = 1000);
+Ground sharp_ground(const Bench& bench, std::size_t paintings, std::size_t particles = 1000);
+
+enum class Ending { found, no_window, harmed, used_up };
 
 /// What happened on one painting.
 struct Session {
-  bool has_window = false;     ///< a candidate exists with RED <= 0.9 to the varnish and >= 1.1 to the paint
-  bool found = false;          ///< a swab read "mostly or fully removed" and "nothing seen"
-  bool reported = false;       ///< a mixture was reported as found
-  double reported_effect = 0;  ///< its true chances
-  double reported_risk = 0;
-  bool harmed = false;  ///< the original of the picture was truly affected at least once
+  bool has_window = false;  ///< some rung or half step of the plan is truly good
+  Ending ending = Ending::no_window;
+  bool truly_good = false;  ///< the mixture found is
+  bool harmed = false;      ///< the original of the picture was truly affected at least once
   bool harmed_edge = false;
-  int tests = 0;  ///< all swabs, those at the edge too
-  int edge_tests = 0;
-  double largest_true_risk = 0;
-  bool truly_good() const { return reported && reported_effect >= 0.6 && reported_risk <= 0.27; }
+  int tests = 0, edge_tests = 0;
 };
 
-/// The true place of every mixture on one painting: the liquids' own errors included.
-class TruePlaces {
- public:
-  TruePlaces(const Bench& bench, const World& world, const Painting& painting);
-  Hansen of(const StudyMixture& mixture) const;
-
- private:
-  std::vector<Hansen> liquids_;
-};
-
-bool has_window(const Bench& bench, const TruePlaces& places, const Painting& painting);
-
-/// Walks fixed ladders one after the other. Stops at the first mixture that works; a harm reading ends the ladder, and
-/// the next one is taken up only when `switches`; the second harm reading ends all.
-Session walk_ladders(const Bench& bench, const World& world, const Painting& painting,
-                     const std::vector<std::vector<StudyMixture>>& ladders, bool switches);
-
-/// What a prediction said and what happened, for the calibration tables.
+/// What was said before a swab and what happened.
 struct Prediction {
   double effect = 0, risk = 0;
   bool moved = false, affected = false;
-  bool confirm = false;  ///< made after a first success
-};
-struct Coverage {
-  bool varnish = false, paint = false;  ///< the true RED of the last mixture lay in the 90 % interval
-  double least_effective = 0;           ///< smallest effective share of particles seen
+  bool at_edge = false;
+  Purpose purpose = Purpose::climb;
 };
 
-/// Learns from every swab.
-struct Learner {
-  std::string name;
-  NextTestSettings settings;
-  double stray_share = 0.08, paint_stray_share = kept_stray_share, stray_factor = 2;
-  double slip = 0.06;
-  std::size_t particles = 1000;
-  std::size_t rough = 256;
-  std::optional<NextTestTask> start;  ///< made by prepare(), and the first proposal, the same for all paintings
-  NextTest first;
-};
-void prepare(Learner& learner, const Bench& bench, const World& world);
-Session learn_session(const Bench& bench, const World& world, const Painting& painting, const Learner& learner,
-                      std::vector<Prediction>* predictions = nullptr, std::vector<Coverage>* coverage = nullptr);
+bool has_window(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting);
 
-/// One swab with the truly best candidate.
-Session ask_oracle(const Bench& bench, const World& world, const Painting& painting);
+/// Walks mixtures on the picture; stops at the first that reads as working or as harm. With `edge_tests`, each goes to
+/// the edge first while there are any left, and one that harms there ends the walk.
+Session walk(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting,
+             const std::vector<SwabMixture>& mixtures, int edge_tests);
+
+/// As the program does: the rules say what is open, the beliefs choose.
+Session follow(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting,
+               std::vector<Prediction>* predictions = nullptr);
 
 }  // namespace gentlest::study

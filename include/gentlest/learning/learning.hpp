@@ -33,8 +33,6 @@ class ReadingCurve {
   double at_least(int level, double RED) const;
   /// Chances of the five levels; they add up to 1.
   LevelChances chances(double RED) const;
-  /// Largest RED at which the chance of `level` or stronger still is `chance`; 0 when it is nowhere.
-  double RED_where(int level, double chance) const;
   /// Chances of `level` or stronger at RED = i / nodes_per_unit, for sums over many particles.
   const std::vector<float>& table(int level) const { return tables_[static_cast<std::size_t>(level - 1)]; }
 
@@ -101,6 +99,13 @@ struct ReadingNoise {
   bool operator==(const ReadingNoise&) const = default;
 };
 
+/// Luck that a mixture has in common with one tested before on the same layer.
+struct SharedLuck {
+  std::size_t test = 0;  ///< position in LayerBelief::seen
+  double share = 0;      ///< 0..1
+  bool operator==(const SharedLuck&) const = default;
+};
+
 /// What one reading says of one layer.
 struct Evidence {
   Hansen point;              ///< of the mixture, MPa^0.5
@@ -108,6 +113,9 @@ struct Evidence {
   double radius_factor = 1;  ///< R0 acts larger by this
   bool at_edge = false;      ///< speaks of the layer as it is at the edge
   bool is_harm = false;      ///< the original reacted: never a surprise, which would sound as if it were in doubt
+  /// With which tests before it the mixture shares its luck, the largest share first. What they did already is then
+  /// told again only as far as it is not shared.
+  std::vector<SharedLuck> shared = {};
   bool operator==(const Evidence&) const = default;
 };
 
@@ -132,7 +140,6 @@ struct LearningSettings {
   std::uint64_t seed = 1;
   double least_effective_share = 0.5;  ///< below this effective share the particles are drawn again and moved
   int moves = 6;                       ///< Metropolis steps after each drawing
-  std::size_t rough = 1024;            ///< particles for looking over many mixtures
 };
 
 /// A figure with its middle 90 %.
@@ -168,6 +175,8 @@ class LayerBelief {
 
   const LayerPrior& prior() const noexcept { return prior_; }
   const ReadingCurve& curve() const noexcept { return curve_; }
+  /// The same layer before any reading.
+  LayerBelief before() const { return LayerBelief(prior_, curve_, settings_); }
   /// As taken in: `radius_factor` with that of the point's place (radius_factor_at).
   const std::vector<Evidence>& seen() const noexcept { return seen_; }
 
@@ -177,13 +186,6 @@ class LayerBelief {
 
   /// Chance that a swab with this mixture does `level` (1..4) or more, averaged over the particles.
   double chance(const Hansen& point, int level) const;
-  /// `chance` from LearningSettings::rough particles drawn once: for looking over many mixtures.
-  double rough_chance(const Hansen& point, int level) const;
-  /// The same before any reading, roughly.
-  double chance_before(const Hansen& point, int level) const;
-  /// Share of the particles in which RED is below `limit`.
-  double share_nearer(const Hansen& point, double limit) const;
-  double rough_share_nearer(const Hansen& point, double limit) const;
 
   /// The chance again, with the 90 % interval over what is not known of the sphere; and RED.
   Estimate chance_estimate(const Hansen& point, int level) const;
@@ -207,9 +209,11 @@ class LayerBelief {
   const ParticleCloud& particles() const noexcept { return cloud_; }
 
  private:
-  void note_surprise(const Evidence& evidence, double predicted);
+  LevelChances chances_of(std::size_t test, const std::array<double, 3>& centre, double inverse_R0,
+                          double inverse_R0_edge) const;
+  std::vector<float> log_chances_of(std::size_t test) const;
+  void note_surprise();
   void take_in(double share);
-  void refresh_rough();
 
   LayerPrior prior_;
   ReadingCurve curve_;
@@ -220,8 +224,6 @@ class LayerBelief {
   std::vector<double> predicted_;
   std::vector<Surprise> surprises_;
   ParticleCloud cloud_;
-  ParticleCloud rough_;
-  ParticleCloud rough_before_;
 };
 
 /// How far the readings narrowed a figure.

@@ -67,22 +67,16 @@ class Follower {
     const ReadingNoise noise;
     const Hansen point = mix(*test.mixture);
     const std::string under = layer_under(plan_, reading.passage);
-    NextTestTask& task = progress_.task;
     PastTest past{swab_mixture_of(*test.mixture), reading.at_edge, reading.passage, std::nullopt, std::nullopt, under};
-    if (speaks_of_target)
-      if (const auto evidence = evidence_on_removal(reading, point, noise)) {
-        if (task.target) task.target->learn(*evidence);
-        progress_.heard[progress_.layers[progress_.target].name].push_back(reading.test);
-        past.removal = static_cast<int>(*reading.removal);
-      }
-    if (const auto evidence = evidence_on_original(reading, point, noise)) {
-      for (KeptBelief& kept : task.kept)
-        if (kept.name == under) kept.belief.learn(*evidence);
-      progress_.heard[under].push_back(reading.test);
-      past.original = level_on_original(reading);
-      past.radius_factor = evidence->radius_factor;
+    if (speaks_of_target) past.on_removal = evidence_on_removal(reading, point, noise);
+    if (past.on_removal) {
+      past.removal = static_cast<int>(*reading.removal);
+      progress_.heard[progress_.layers[progress_.target].name].push_back(reading.test);
     }
-    task.past.push_back(past);
+    past.on_original = evidence_on_original(reading, point, noise);
+    past.original = level_on_original(reading);
+    if (past.on_original) progress_.heard[under].push_back(reading.test);
+    take_in(progress_.task, past);
   }
 
   const Plan& plan_;
@@ -95,17 +89,16 @@ NextTestTask make_task(const Plan& plan) {
   std::uint64_t seed = 2;
   for (const PlannedLayer& layer : plan.layers)
     if (layer.role == Role::keep && layer.sphere)
-      kept.push_back({layer.name, belief_of(layer, seed++), level_of_grade(grade_that_counts(layer, limits))});
+      kept.push_back({layer.name, belief_of(layer, seed++)});
   const PlannedLayer& target = plan.layers[plan.target];
   std::optional<LayerBelief> belief;
   if (target.sphere) belief = belief_of(target, 1);
-  NextTestTask task{{}, std::move(belief), std::move(kept), {}, {}, {}};
+  NextTestTask task{std::move(belief), std::move(kept), {}, {}};
   const bool borrowed = std::any_of(plan.layers.begin(), plan.layers.end(), [](const PlannedLayer& one) {
     return one.role == Role::keep && one.sphere && !one.own_response;
   });
   task.settings = settings_within(limits.risk_limit, borrowed);
   task.settings.effect_level = level_of_grade(grade_that_counts(target, limits));
-  task.settings.most_at_edge = limits.edge_tests;
   return task;
 }
 

@@ -14,14 +14,23 @@ namespace gentlest {
 
 namespace {
 
+// Chance of the reading, given those of the levels.
+double match_with(const Evidence& evidence, const LevelChances& chances) {
+  double sum = 0;
+  for (std::size_t level = 0; level < chances.size(); ++level) sum += evidence.match[level] * chances[level];
+  return std::max(sum, 1e-12);
+}
+
+int likeliest_level(const LevelChances& match) {
+  return static_cast<int>(std::max_element(match.begin(), match.end()) - match.begin());
+}
+
 // ln chance of the evidence over RED.
 std::vector<float> tabulate_log_match(const ReadingCurve& curve, const Evidence& evidence) {
   std::vector<float> table;
   for (int node = 0; node <= ReadingCurve::nodes_per_unit * ReadingCurve::largest_RED; ++node) {
     const LevelChances chances = curve.chances(static_cast<double>(node) / ReadingCurve::nodes_per_unit);
-    double sum = 0;
-    for (std::size_t level = 0; level < chances.size(); ++level) sum += evidence.match[level] * chances[level];
-    table.push_back(static_cast<float>(std::log(std::max(sum, 1e-12))));
+    table.push_back(static_cast<float>(std::log(match_with(evidence, chances))));
   }
   return table;
 }
@@ -84,13 +93,6 @@ LayerBelief::LayerBelief(LayerPrior prior, ReadingCurve curve, LearningSettings 
     throw std::invalid_argument("a belief needs a hypothesis and particles");
   RandomNumbers random(settings_.seed);
   cloud_ = SpherePrior(prior_).draw(settings_.particles, random);
-  // Particles lie in the order of their hypotheses; an even drawing keeps the shares.
-  refresh_rough();
-  rough_before_ = rough_;
-}
-
-void LayerBelief::refresh_rough() {
-  rough_ = draw_evenly(cloud_, std::min(settings_.rough, cloud_.size()), 0.5);
 }
 
 double LayerBelief::radius_factor_at(const Hansen& point) const {
@@ -107,21 +109,15 @@ void LayerBelief::learn(const Evidence& read) {
   evidence.radius_factor *= radius_factor_at(read.point);
   log_match_.push_back(tabulate_log_match(curve_, evidence));
   seen_.push_back(evidence);
-  const std::vector<float> now = values_over(cloud_, evidence, log_match_.back());
-  double predicted = 0;
-  for (std::size_t i = 0; i < now.size(); ++i)
-    predicted += static_cast<double>(cloud_.weight[i]) * std::exp(static_cast<double>(now[i]));
-  predicted_.push_back(predicted);
-  note_surprise(evidence, predicted);
+  note_surprise();
   double taken = 0;
   while (taken < 1) {
-    const std::vector<float> log_factor = values_over(cloud_, evidence, log_match_.back());
+    const std::vector<float> log_factor = log_chances_of(seen_.size() - 1);
     const double share = std::max(bearable_share(cloud_, log_factor, 1 - taken), 0.01);
     cloud_.weight = reweighted(cloud_.weight, log_factor, std::min(share, 1 - taken));
     taken = std::min(1.0, taken + share);
     take_in(taken);
   }
-  refresh_rough();
 }
 
 double Surprise::in_deviations() const {
@@ -137,21 +133,76 @@ Surprise LayerBelief::surprise() const {
   return sum;
 }
 
-void LayerBelief::note_surprise(const Evidence& evidence, double predicted) {
+// Of the levels at one sphere, as far as the luck is not that of tests before it.
+LevelChances LayerBelief::chances_of(std::size_t test, const std::array<double, 3>& centre, double inverse_R0,
+                                     double inverse_R0_edge) const {
+  const auto at_least = [&](const Evidence& evidence, int level) {
+    if (level <= 0 || level >= reading_levels) return level <= 0 ? 1.0 : 0.0;
+    const std::array<double, 3> point = scaled(evidence.point);
+    const double Ra = std::hypot(centre[0] - point[0], centre[1] - point[1], centre[2] - point[2]);
+    const double RED = Ra * (evidence.at_edge ? inverse_R0_edge : inverse_R0) / evidence.radius_factor;
+    return static_cast<double>(look_up(curve_.table(level), static_cast<float>(RED)));
+  };
+  const Evidence& evidence = seen_[test];
+  LevelChances alone{1, 0, 0, 0, 0};
+  for (int level = 1; level < reading_levels; ++level)
+    alone[static_cast<std::size_t>(level)] = at_least(evidence, level);
+  const double shared = evidence.shared.empty() ? 0 : evidence.shared.front().share;
+  LevelChances sum{};
+  for (std::size_t level = 0; level < alone.size(); ++level) sum[level] = (1 - shared) * alone[level];
+  double low = 0, high = 1;
+  for (std::size_t k = 0; k < evidence.shared.size(); ++k) {
+    const Evidence& before = seen_[evidence.shared[k].test];
+    const int read = likeliest_level(before.match);
+    const double lower = std::max(low, at_least(before, read + 1));
+    const double higher = std::min(high, at_least(before, read));
+    // A test that contradicts nearer ones does not share their luck.
+    if (lower < higher) {
+      low = lower;
+      high = higher;
+    }
+    const double next = k + 1 < evidence.shared.size() ? evidence.shared[k + 1].share : 0;
+    for (std::size_t level = 0; level < alone.size(); ++level)
+      sum[level] += (evidence.shared[k].share - next) * std::clamp((alone[level] - low) / (high - low), 0.0, 1.0);
+  }
+  for (std::size_t level = 0; level + 1 < sum.size(); ++level) sum[level] -= sum[level + 1];
+  return sum;
+}
+
+// ln chance of the reading, at every particle.
+std::vector<float> LayerBelief::log_chances_of(std::size_t test) const {
+  const Evidence& evidence = seen_[test];
+  if (evidence.shared.empty()) return values_over(cloud_, evidence, log_match_[test]);
+  std::vector<float> values(cloud_.size());
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    const std::array<double, 3> centre = {static_cast<double>(cloud_.x[i]), static_cast<double>(cloud_.y[i]),
+                                          static_cast<double>(cloud_.z[i])};
+    const LevelChances chances = chances_of(test, centre, static_cast<double>(cloud_.inverse_R0[i]),
+                                            static_cast<double>(cloud_.inverse_R0_edge[i]));
+    values[i] = static_cast<float>(std::log(match_with(evidence, chances)));
+  }
+  return values;
+}
+
+void LayerBelief::note_surprise() {
+  const Evidence& evidence = seen_.back();
+  LevelChances mean_chances{};
+  double predicted = 0;
+  for (std::size_t i = 0; i < cloud_.size(); ++i) {
+    const std::array<double, 3> centre = {static_cast<double>(cloud_.x[i]), static_cast<double>(cloud_.y[i]),
+                                          static_cast<double>(cloud_.z[i])};
+    const LevelChances chances = chances_of(seen_.size() - 1, centre, static_cast<double>(cloud_.inverse_R0[i]),
+                                            static_cast<double>(cloud_.inverse_R0_edge[i]));
+    const auto weight = static_cast<double>(cloud_.weight[i]);
+    for (std::size_t level = 0; level < chances.size(); ++level) mean_chances[level] += weight * chances[level];
+    predicted += weight * match_with(evidence, chances);
+  }
+  predicted_.push_back(predicted);
   surprises_.emplace_back();
   if (evidence.is_harm) return;
-  LevelChances at_least{1, 0, 0, 0, 0};
-  for (int level = 1; level < reading_levels; ++level) {
-    const std::vector<float> chances = values_over(cloud_, evidence, curve_.table(level));
-    double sum = 0;
-    for (std::size_t i = 0; i < chances.size(); ++i)
-      sum += static_cast<double>(cloud_.weight[i]) * static_cast<double>(chances[i]);
-    at_least[static_cast<std::size_t>(level)] = sum;
-  }
   // A twentieth of all readings is taken to slip, anywhere: keeps a level that cannot be from counting without bound.
   double mean = 0, square = 0;
-  for (std::size_t level = 0; level < at_least.size(); ++level) {
-    const double here = at_least[level] - (level + 1 < at_least.size() ? at_least[level + 1] : 0);
+  for (const double here : mean_chances) {
     const double chance = 0.95 * std::max(here, 0.0) + 0.05 / reading_levels;
     mean -= chance * std::log(chance);
     square += chance * std::log(chance) * std::log(chance);
@@ -174,12 +225,17 @@ void LayerBelief::take_in(double share) {
     double sum = std::log(std::max(prior.density(centre, R0), 1e-300)) +
                  prior.log_density_of_edge(1 / static_cast<double>(at.inverse_R0_edge), R0);
     for (std::size_t k = 0; k < seen_.size(); ++k) {
+      const double part = k + 1 == seen_.size() ? share : 1;
+      if (!seen_[k].shared.empty()) {
+        sum += part * std::log(match_with(seen_[k], chances_of(k, centre, static_cast<double>(at.inverse_R0),
+                                                               static_cast<double>(at.inverse_R0_edge))));
+        continue;
+      }
       const std::array<double, 3> point = scaled(seen_[k].point);
       const double Ra = std::hypot(centre[0] - point[0], centre[1] - point[1], centre[2] - point[2]);
       const float inverse_R0 = seen_[k].at_edge ? at.inverse_R0_edge : at.inverse_R0;
       const auto RED = static_cast<float>(Ra * static_cast<double>(inverse_R0) / seen_[k].radius_factor);
-      const double log_match = static_cast<double>(look_up(log_match_[k], RED));
-      sum += k + 1 == seen_.size() ? share * log_match : log_match;
+      sum += part * static_cast<double>(look_up(log_match_[k], RED));
     }
     return sum;
   };
@@ -188,18 +244,6 @@ void LayerBelief::take_in(double share) {
 
 double LayerBelief::chance(const Hansen& point, int level) const {
   return mean_over(cloud_, point, radius_factor_at(point), curve_.table(level));
-}
-double LayerBelief::rough_chance(const Hansen& point, int level) const {
-  return mean_over(rough_, point, radius_factor_at(point), curve_.table(level));
-}
-double LayerBelief::chance_before(const Hansen& point, int level) const {
-  return mean_over(rough_before_, point, radius_factor_at(point), curve_.table(level));
-}
-double LayerBelief::share_nearer(const Hansen& point, double limit) const {
-  return share_below(cloud_, point, radius_factor_at(point), limit);
-}
-double LayerBelief::rough_share_nearer(const Hansen& point, double limit) const {
-  return share_below(rough_, point, radius_factor_at(point), limit);
 }
 
 Estimate LayerBelief::chance_estimate(const Hansen& point, int level) const {

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <tuple>
 
 namespace gentlest {
 
@@ -34,6 +35,7 @@ bool hold_same_bottles(const SwabMixture& a, const SwabMixture& b) {
 // Bounds of u in every particle, and how far they hold for the mixture in question.
 struct LuckBounds {
   double shared = 0;
+  bool is_same_place = false, is_careful = false;  ///< of equally near ones these come first
   std::vector<float> low, high;
 };
 
@@ -67,23 +69,37 @@ std::vector<LuckBounds> bounds_of(const LayerBelief& belief, const LuckQuestion&
   for (const HeardLuck& one : heard) {
     const PastTest& test = *one.test;
     const auto there = [&](int level) {
-      return chances_of(belief, test.mixture.point, test.radius_factor, test.at_edge, level);
+      return chances_of(belief, test.mixture.point, one.radius_factor, test.at_edge, level);
     };
     const double shared = shared_with(question, one, chance, mean_of(belief, there(question.level)), reach);
     if (shared < least_shared) continue;
     // A harm never makes anything safer, however slight it was.
     const bool is_harm = question.careful == Careful::reaction && one.level > 0;
-    bounds.push_back({shared, there(is_harm ? reading_levels : one.level + 1), there(one.level)});
+    const bool is_careful = is_harm || (question.careful == Careful::failure && one.level < question.level);
+    bounds.push_back({shared, test.at_edge == question.at_edge, is_careful,
+                      there(is_harm ? reading_levels : one.level + 1), there(one.level)});
   }
-  std::stable_sort(bounds.begin(), bounds.end(),
-                   [](const LuckBounds& a, const LuckBounds& b) { return a.shared > b.shared; });
+  std::stable_sort(bounds.begin(), bounds.end(), [](const LuckBounds& a, const LuckBounds& b) {
+    return std::tie(a.shared, a.is_same_place, a.is_careful) > std::tie(b.shared, b.is_same_place, b.is_careful);
+  });
   return bounds;
 }
 
 // Chance that u lies below `chance`, where it lies between the bounds.
-float chance_between(float chance, float low, float high, Careful careful) {
-  if (high <= low) (careful == Careful::reaction ? low : high) = careful == Careful::reaction ? 0.0F : 1.0F;
-  return high > low ? std::clamp((chance - low) / (high - low), 0.0F, 1.0F) : chance;
+float chance_between(float chance, float low, float high) {
+  return std::clamp((chance - low) / (high - low), 0.0F, 1.0F);
+}
+
+// Bounds that leave nothing between them contradict each other. Then the test that is nearer counts, and a harm always.
+void narrow(float& low, float& high, float there_low, float there_high, Careful careful) {
+  const float lower = std::max(low, there_low), higher = std::min(high, there_high);
+  if (lower < higher) {
+    low = lower;
+    high = higher;
+  } else if (careful == Careful::reaction && there_high < high && there_high > 0) {
+    low = 0;
+    high = there_high;
+  }
 }
 
 }  // namespace
@@ -95,7 +111,7 @@ bool is_same(const Hansen& a, const Hansen& b) {
 double shared_luck(const SwabMixture& a, const SwabMixture& b, double reach) {
   if (is_same(a.point, b.point)) return 1;
   const double apart = distance_Ra(a.point, b.point) / reach;
-  return std::exp(-apart * apart / 2) * common_bottles(a, b);
+  return std::exp(-apart) * common_bottles(a, b);
 }
 
 // The nearest tests bound the luck first: the part that is shared with them alone, then with the next as well ...
@@ -111,14 +127,11 @@ double chance_with_luck(const LayerBelief& belief, const LuckQuestion& question,
   std::vector<float> low(chances.size(), 0), high(chances.size(), 1), values(chances.size());
   double sum = (1 - luck * bounds.front().shared) * alone;
   for (std::size_t k = 0; k < bounds.size(); ++k) {
-    for (std::size_t i = 0; i < low.size(); ++i) {
-      low[i] = std::max(low[i], bounds[k].low[i]);
-      high[i] = std::min(high[i], bounds[k].high[i]);
-    }
+    for (std::size_t i = 0; i < low.size(); ++i)
+      narrow(low[i], high[i], bounds[k].low[i], bounds[k].high[i], question.careful);
     const double part = luck * (bounds[k].shared - (k + 1 < bounds.size() ? bounds[k + 1].shared : 0));
     if (part <= 0) continue;
-    for (std::size_t i = 0; i < low.size(); ++i)
-      values[i] = chance_between(chances[i], low[i], high[i], question.careful);
+    for (std::size_t i = 0; i < low.size(); ++i) values[i] = chance_between(chances[i], low[i], high[i]);
     sum += part * mean_of(belief, values);
   }
   return sum;

@@ -13,9 +13,15 @@ namespace gentlest {
 struct HeardLuck {
   const PastTest* test = nullptr;
   int level = 0;
+  double radius_factor = 1;  ///< longer contact acts as a larger R0
 };
 
-/// Which readings count where they contradict each other.
+/// The tests that speak of the layer to remove, or of a layer to keep, in their order. What passed at a refuted edge
+/// speaks of no layer to keep.
+std::vector<HeardLuck> heard_of_target(const std::vector<PastTest>& past);
+std::vector<HeardLuck> heard_of_kept(const std::vector<PastTest>& past, const std::string& layer);
+
+/// Which readings count first where they contradict each other and are equally near.
 enum class Careful { failure, reaction };
 
 struct LuckQuestion {

@@ -8,25 +8,14 @@ namespace gentlest {
 namespace {
 
 double chance_on_target(const NextTestTask& task, const SwabMixture& mixture, bool at_edge, bool& counts_tests) {
-  const NextTestSettings& set = task.settings;
-  std::vector<HeardLuck> heard;
-  for (const PastTest& test : task.past)
-    if (test.removal) heard.push_back({&test, *test.removal});
-  const LuckQuestion question{mixture, at_edge, set.effect_level, Careful::failure};
-  return chance_with_luck(*task.target, question, heard, set, counts_tests);
+  const LuckQuestion question{mixture, at_edge, task.settings.effect_level, Careful::failure};
+  return chance_with_luck(*task.target, question, heard_of_target(task.past), task.settings, counts_tests);
 }
 
-// A pass at the edge opens nothing once the picture has refuted it.
 double chance_on_kept(const NextTestTask& task, const KeptBelief& kept, const SwabMixture& mixture, bool at_edge,
-                      bool is_refuted, bool& counts_tests) {
-  std::vector<HeardLuck> heard;
-  for (const PastTest& test : task.past) {
-    if (!test.original || (!test.layer.empty() && test.layer != kept.name)) continue;
-    if (is_refuted && test.at_edge && *test.original == 0) continue;
-    heard.push_back({&test, *test.original});
-  }
+                      bool& counts_tests) {
   const LuckQuestion question{mixture, at_edge, kept.risk_level, Careful::reaction};
-  return chance_with_luck(kept.belief, question, heard, task.settings, counts_tests);
+  return chance_with_luck(kept.belief, question, heard_of_kept(task.past, kept.name), task.settings, counts_tests);
 }
 
 }  // namespace
@@ -49,10 +38,9 @@ CandidateOutlook outlook_of(const NextTestTask& task, const SwabMixture& mixture
   outlook.point = mixture.point;
   outlook.effect = chance_on_target(task, mixture, at_edge, outlook.counts_tests);
   outlook.good = outlook.effect;
-  const bool is_refuted = is_edge_refuted(task.past);
   for (const KeptBelief& kept : task.kept) {
     if (!touched.empty() && std::find(touched.begin(), touched.end(), kept.name) == touched.end()) continue;
-    const double risk = chance_on_kept(task, kept, mixture, at_edge, is_refuted, outlook.counts_tests);
+    const double risk = chance_on_kept(task, kept, mixture, at_edge, outlook.counts_tests);
     outlook.good *= 1 - risk;
     if (!outlook.riskiest.empty() && risk <= outlook.risk) continue;
     outlook.risk = risk;

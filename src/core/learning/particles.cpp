@@ -206,15 +206,6 @@ double mean_over(const ParticleCloud& cloud, const Hansen& point, double radius_
   return sum;
 }
 
-double share_below(const ParticleCloud& cloud, const Hansen& point, double radius_factor, double limit) {
-  const Seat seat = seat_of(point);
-  const auto most = static_cast<float>(limit * radius_factor);
-  double sum = 0;
-  for (std::size_t i = 0; i < cloud.size(); ++i)
-    if (Ra_of(cloud, seat, i) * cloud.inverse_R0[i] < most) sum += static_cast<double>(cloud.weight[i]);
-  return sum;
-}
-
 std::vector<float> values_over(const ParticleCloud& cloud, const Evidence& evidence, const std::vector<float>& table) {
   const Seat seat = seat_of(evidence.point);
   const std::vector<float>& inverse_R0 = evidence.at_edge ? cloud.inverse_R0_edge : cloud.inverse_R0;

@@ -40,8 +40,6 @@ class SpherePrior {
 /// Sum of weight * table(RED), RED being that of `point`, where every radius acts so much larger.
 double mean_over(const ParticleCloud& cloud, const Hansen& point, double radius_factor,
                  const std::vector<float>& table);
-/// Share of weight with RED below the limit.
-double share_below(const ParticleCloud& cloud, const Hansen& point, double radius_factor, double limit);
 /// table(RED) of every particle for what a piece of evidence speaks of.
 std::vector<float> values_over(const ParticleCloud& cloud, const Evidence& evidence, const std::vector<float>& table);
 

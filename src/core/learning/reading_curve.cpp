@@ -65,18 +65,6 @@ LevelChances ReadingCurve::chances(double RED) const {
   return chances;
 }
 
-double ReadingCurve::RED_where(int level, double chance) const {
-  assert(level >= 1 && level < static_cast<int>(reading_levels));
-  const std::vector<float>& values = table(level);
-  if (static_cast<double>(values.front()) < chance) return 0;
-  for (std::size_t node = 1; node < values.size(); ++node) {
-    const double before = static_cast<double>(values[node - 1]);
-    const double here = static_cast<double>(values[node]);
-    if (here < chance) return (static_cast<double>(node - 1) + (before - chance) / (before - here)) / nodes_per_unit;
-  }
-  return largest_RED;
-}
-
 ReadingCurve borrowed_curve(const Response& response) {
   return borrowed_curve(std::vector<WeighedResponse>{{response, 1}});
 }

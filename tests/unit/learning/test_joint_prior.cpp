@@ -180,10 +180,6 @@ TEST_CASE("every question about a bent layer counts its reach at the point") {
   // The particles are the same, so every RED is that of the plain layer over the factor.
   CHECK(belief.RED_estimate(at).mean == Approx(plain.RED_estimate(at).mean / factor));
   CHECK(belief.RED_estimate(at).high == Approx(plain.RED_estimate(at).high / factor));
-  for (const double limit : {0.7, 1.0, 1.3}) {
-    CHECK(belief.share_nearer(at, limit) == test::near(plain.share_nearer(at, limit * factor), 1e-3));
-    CHECK(belief.rough_share_nearer(at, limit) == test::near(plain.rough_share_nearer(at, limit * factor), 2e-3));
-  }
   double chance = 0;
   const ParticleCloud& cloud = belief.particles();
   for (std::size_t i = 0; i < cloud.size(); ++i) {
@@ -195,8 +191,7 @@ TEST_CASE("every question about a bent layer counts its reach at the point") {
   }
   CHECK(belief.chance(at, 2) == test::near(chance, 1e-4));
   CHECK(belief.chance_estimate(at, 2).mean == test::near(chance, 1e-4));
-  CHECK(belief.rough_chance(at, 2) == test::near(chance, 0.02));
-  CHECK(belief.chance_before(at, 2) == belief.rough_chance(at, 2));
+  CHECK(belief.before().chance(at, 2) == belief.chance(at, 2));
   belief.learn({at, match_of_level(1, 0.05), 1.2, false});
   CHECK(belief.seen().back().radius_factor == Approx(1.2 * factor));
 }

@@ -106,11 +106,11 @@ TEST_CASE("luck is shared by distance and by bottles, wholly with the same mixtu
   CHECK(shared_luck(with(0.3), with(0.3), 3) == 1);
   // 5 % of ethanol moves the point by hypot(2 * 0.085, 0.44, 0.97) MPa^0.5.
   const double apart = std::hypot(0.17, 0.44, 0.97);
-  CHECK(shared_luck(with(0.3), with(0.35), 3) == Approx(std::exp(-apart * apart / 18)));
+  CHECK(shared_luck(with(0.3), with(0.35), 3) == Approx(std::exp(-apart / 3)));
   CHECK(shared_luck(with(0.3), with(0.5), 3) < shared_luck(with(0.3), with(0.35), 3));
   // One bottle of three is common to the two mixtures, and none is known of the third.
   const double over = distance_Ra(with(0.3).point, with(0.3, "acetone").point) / 3;
-  CHECK(shared_luck(with(0.3), with(0.3, "acetone"), 3) == Approx(std::exp(-over * over / 2) / 3));
+  CHECK(shared_luck(with(0.3), with(0.3, "acetone"), 3) == Approx(std::exp(-over) / 3));
   CHECK(shared_luck(with(0.3), {with(0.35).point}, 3) == 0);
   CHECK(shared_luck(with(0.3), {with(0.3).point}, 3) == 1);
 }
@@ -218,6 +218,6 @@ TEST_CASE("longer contact that did nothing says more of the luck") {
   NextTestTask task = task_with(1);
   task.past = {past(with(0.4), 0, 0)};
   const double usual = outlook_of(task, with(0.5)).risk;
-  task.past.front().radius_factor = 1.1;
+  task.past.front().on_original = Evidence{with(0.4).point, match_of_original(0, 0.06), 1.1, false};
   CHECK(outlook_of(task, with(0.5)).risk < usual);
 }
