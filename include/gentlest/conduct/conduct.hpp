@@ -51,6 +51,7 @@ struct SwabTest {
   int number = 0;
   std::string date, words;         ///< as written: the day, the mixture
   std::optional<Mixture> mixture;  ///< nothing for a blank, or where it cannot be read
+  std::string unreadable;          ///< why it cannot be read; else empty
   bool is_blank = false;           ///< a dry swab, water or saliva
   Place place = Place::picture;
   std::string passage;                    ///< as written

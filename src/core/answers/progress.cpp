@@ -51,7 +51,7 @@ class Follower {
                                       [](const PlannedLayer& layer) { return layer.role == Role::keep; });
     if (test.is_blank) return;
     if (!test.is_passage_known && any_kept) return leave_out(reading, LeftOutWhy::unknown_passage, reading.passage);
-    if (!test.mixture) return leave_out(reading, LeftOutWhy::unreadable_mixture, reading.mixture);
+    if (!test.mixture) return leave_out(reading, LeftOutWhy::unreadable_mixture, test.unreadable);
     const bool speaks_of_target = reading.layer.empty() || reading.layer == target;
     if (!speaks_of_target && !reading.original) return leave_out(reading, LeftOutWhy::other_layer, reading.layer);
     learn(reading, test, speaks_of_target);

@@ -65,8 +65,8 @@ SwabTest test_of(const Plan& plan, const Reading& reading, const std::vector<Liq
   test.colour = reading.colour;
   try {
     if (!test.is_blank) test.mixture = parse_mixture(reading.mixture, catalogue, shelf);
-  } catch (const InputError&) {
-    test.mixture.reset();  // told among the tests that are not counted; a harm of it counts on the careful side
+  } catch (const InputError& error) {
+    test.unreadable = error.faults().front().message;  // a harm of it counts all the same, on the careful side
   }
   if (test.mixture && is_water(*test.mixture)) test.is_blank = true;
   test.harmed = is_harm(reading);

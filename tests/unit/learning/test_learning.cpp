@@ -199,7 +199,6 @@ TEST_CASE("learning agrees with plain weighting of very many samples") {
     for (const int level : {1, 3}) {
       const double expected = chance_by_weighting(evidence, at, level);
       CHECK(belief.chance(at, level) == test::near(expected, 0.03));
-      CHECK(belief.rough_chance(at, level) == test::near(expected, 0.05));
     }
   CHECK(belief.predicted().size() == 4);
 }

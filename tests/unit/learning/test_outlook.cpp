@@ -29,7 +29,7 @@ LayerBelief belief_of(const Sphere& mean, double edge_spread = 0.1) {
 }
 
 NextTestTask task_with(double luck) {
-  NextTestTask task{{}, belief_of({{17.5, 6, 9}, 7}), {{"paint", belief_of({{17.5, 9, 12}, 6})}}, {}, {}, {}};
+  NextTestTask task{belief_of({{17.5, 6, 9}, 7}), {{"paint", belief_of({{17.5, 9, 12}, 6})}}, {}, {}};
   task.settings.luck_of_mixture = luck;
   return task;
 }
