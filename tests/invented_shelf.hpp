@@ -41,6 +41,10 @@ class InventedShelf {
     solvents_[liquid].family = family;
     liquids[liquid].hansen = point;
   }
+  void set_statements(std::size_t liquid, const std::vector<std::string>& codes) {
+    solvents_[liquid].hazards.emplace();
+    solvents_[liquid].hazards->statements = codes;
+  }
   void set_family(std::size_t liquid, const std::string& family) { solvents_[liquid].family = family; }
 
   double between(double low, double high) {

@@ -35,9 +35,9 @@ TEST_CASE("compare shows the ladder first, then every published series with its 
   CHECK(result.code == 0);
   const std::string text = unwrapped(result.out);
   std::size_t last = 0;
-  for (const char* words :
-       {"All of them at a glance", "the ladder of this job (", "cyclohexane, toluene, acetone in 13 mixtures (",
-        "Feller 1976, from memory", "ligroin to acetone in 10 % steps (", "ligroin to ethanol in 10 % steps ("}) {
+  for (const char* words : {"All of them at a glance", "the ladder of this job (", "the best of the whole shelf (",
+                            "cyclohexane, toluene, acetone in 13 mixtures (", "Feller 1976, from memory",
+                            "ligroin to acetone in 10 % steps (", "ligroin to ethanol in 10 % steps ("}) {
     INFO(words);
     const std::size_t at = text.find(words, last);
     REQUIRE(at != std::string::npos);
@@ -49,7 +49,7 @@ TEST_CASE("compare shows the ladder first, then every published series with its 
 
 TEST_CASE("compare judges a series by the numbers of single mixtures, and counts what it says") {
   const json compared = as_json({"compare", "demo"});
-  REQUIRE(compared.at("series").size() == 4);
+  REQUIRE(compared.at("series").size() == 5);
   const double limit = compared.at("risk_limit");
   for (const auto& series : compared.at("series")) {
     INFO(series.at("id"));
@@ -75,7 +75,7 @@ TEST_CASE("compare judges a series by the numbers of single mixtures, and counts
     CHECK(quality.at("falls_of_effect") == falls);
     CHECK(quality.at("largest_rise").get<double>() == near(largest, 2e-6));
   }
-  const json& feller = compared.at("series")[1];
+  const json& feller = compared.at("series")[2];
   CHECK(feller.at("mixtures").size() == 13);
   const json& tenth = feller.at("mixtures")[9].at("mixture");
   const json alone = as_json({"mixture", "demo", tenth.at("recipe").get<std::string>()}).at("mixture");
@@ -91,17 +91,29 @@ TEST_CASE("the ladder inside compare is the ladder") {
   for (std::size_t i = 0; i < ladder.size(); ++i) CHECK(rungs[i].at("mixture") == ladder[i]);
 }
 
+TEST_CASE("beside a ladder that is a line stands the best of the whole shelf, once") {
+  const json best = as_json({"ladder", "demo", "--lines", "0"}).at("rungs");
+  const json compared = as_json({"compare", "demo"});
+  CHECK(compared.at("series")[1].at("id") == "best_of_shelf");
+  const json& rungs = compared.at("series")[1].at("mixtures");
+  REQUIRE(rungs.size() == best.size());
+  for (std::size_t i = 0; i < best.size(); ++i) CHECK(rungs[i].at("mixture") == best[i]);
+  const json asked = as_json({"compare", "demo", "--lines", "0"});
+  CHECK(asked.at("series").size() == 4);
+  CHECK(asked.at("series")[0].at("mixtures").size() == best.size());
+}
+
 TEST_CASE("compare says what the job has against the bottles of a series") {
   const json demo = as_json({"compare", "demo"});
   const auto against = [](const json& compared, std::size_t series) {
     return compared.at("series")[series].at("against_the_job").dump();
   };
-  CHECK(holds(against(demo, 1), "toluene: carries H361d, which is to be avoided"));
-  CHECK(holds(against(demo, 1), "cyclohexane: not on the shelf"));
+  CHECK(holds(against(demo, 2), "toluene: carries H361d, which is to be avoided"));
+  CHECK(holds(against(demo, 2), "cyclohexane: not on the shelf"));
   CHECK(demo.at("series")[0].at("against_the_job").empty());
-  CHECK(holds(against(demo, 3), "ethanol: taken free of water; the shelf holds ethanol 96 %"));
+  CHECK(holds(against(demo, 4), "ethanol: taken free of water; the shelf holds ethanol 96 %"));
   const std::string avoiding = replaced(demo_job_text(), "limits:", "limits:\n  avoid_solvents: [acetone]");
-  CHECK(holds(against(as_json({"compare", "-"}, avoiding), 2), "acetone: is to be avoided"));
+  CHECK(holds(against(as_json({"compare", "-"}, avoiding), 3), "acetone: is to be avoided"));
   CHECK(holds(unwrapped(call({"compare", "demo"}).out), "judged as if these bottles stood there"));
 }
 

@@ -94,6 +94,10 @@ std::string recipe_html(const BenchMixture& mixture, const Plan& plan) {
   for (const RecipeLine& line : mixture.recipe.lines)
     text += fmt::format("<div><b class=\"nowrap\">{} mL</b> {}</div>", as_recorded(line.volume.value),
                         user_text(line.liquid.label));
+  if (mixture.top_up)
+    text += fmt::format("<div class=\"quiet\">or {} mL of {} into {} mL of rung {}</div>",
+                        fixed(mixture.top_up->value, 1), user_text(stock_words(plan.lines.front())),
+                        as_recorded(plan.job.limits.vial_mL), mixture.judged.origin.number - 1);
   return text;
 }
 

@@ -23,9 +23,9 @@ std::string given_up_words(const LadderLine& line) {
   return text + ".";
 }
 
-std::string steps_words(const Plan& plan, const LadderLine& line) {
-  return fmt::format("{} with {}, {} % more from rung to rung", line.bottles.front(), stock_words(line),
-                     plan.lines.empty() ? 0 : line.step_percent);
+std::string steps_words(const LadderLine& line) {
+  return fmt::format("{} with {} ({}), {} % more of it from rung to rung", line.bottles.front(), stock_words(line),
+                     line.family, line.step_percent);
 }
 
 std::string first_words(const LadderLine& line) {
@@ -43,6 +43,33 @@ std::string no_line_words(const Plan& plan) {
       "No line from a gentle bottle towards an active one reaches an effect of {} within the limits before "
       "it passes a layer, so this is a walk over the best of the whole shelf: it cannot be topped up.",
       per_cent(plan.job.limits.wanted_effect));
+}
+
+// Layers from which the walk moves away somewhere, so that it ends beyond them; each by its name.
+std::vector<std::string> layers_passed(const Plan& plan) {
+  constexpr double seen = 0.005;  // what two decimals of RED show
+  const std::vector<JudgedMixture>& rungs = plan.lines.front().rungs;
+  std::vector<std::string> names;
+  for (std::size_t layer = 0; layer < plan.layers.size(); ++layer)
+    for (std::size_t i = 1; i < rungs.size(); ++i) {
+      if (!rungs[i].outlooks[layer] || rungs[i].outlooks[layer]->RED < rungs[i - 1].outlooks[layer]->RED + seen)
+        continue;
+      names.push_back("\"" + plan.layers[layer].name + "\"");
+      break;
+    }
+  return names;
+}
+
+std::vector<std::string> no_line_sentences(const Plan& plan) {
+  std::vector<std::string> sentences = {no_line_words(plan)};
+  const std::vector<std::string> passed = layers_passed(plan);
+  if (!passed.empty())
+    sentences.push_back(
+        fmt::format("Somewhere it moves away from {}: there a mixture acts little because it lies beyond the layer's "
+                    "range, which is "
+                    "not gentleness, and of that side the least is known. Begin more carefully than the risk suggests.",
+                    joined(passed)));
+  return sentences;
 }
 
 }  // namespace
@@ -82,15 +109,14 @@ std::vector<std::string> ladder_line_sentences(const Plan& plan) {
   const LadderLine& line = plan.lines.front();
   if (!line.active) {
     if (plan.job.limits.lines == 0) return {};
-    return {no_line_words(plan)};
+    return no_line_sentences(plan);
   }
-  return {fmt::format("This ladder is a line: {}. {}", steps_words(plan, line), first_words(line)),
-          given_up_words(line)};
+  return {fmt::format("This ladder is a line: {}. {}", steps_words(line), first_words(line)), given_up_words(line)};
 }
 
 std::string line_sentence(const Plan& plan, std::size_t number) {
   const LadderLine& line = plan.lines[number - 1];
-  return fmt::format("Line {}: {} ({}). {}", number, steps_words(plan, line), line.family, given_up_words(line));
+  return fmt::format("Line {}: {}. {}", number, steps_words(line), given_up_words(line));
 }
 
 std::string optimum_sentence(const Plan& plan) {

@@ -20,7 +20,8 @@ std::string stock_words(const LadderLine& line);
 /// Why the ladder is this one and what it gives up; empty of a walk that was asked for, and by effect alone.
 std::vector<std::string> ladder_line_sentences(const Plan& plan);
 
-/// "Line 2: isooctane with isopropanol (alcohol), 10 % more a rung. It gives up ..."; `number` from 1.
+/// "Line 2: isooctane with isopropanol (alcohol), 10 % more of it from rung to rung. Against the best ..."; `number`
+/// from 1.
 std::string line_sentence(const Plan& plan, std::size_t number);
 
 /// How to see the best of the whole shelf; empty where that is what is shown.

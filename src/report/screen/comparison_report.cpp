@@ -14,14 +14,9 @@ namespace gentlest {
 
 namespace {
 
-ListedSeries list_ladder(const Plan& plan) {
-  ListedSeries ladder{"ladder",
-                      "the ladder of this job",
-                      "planned here",
-                      {},
-                      quality_of(ladder_rungs(plan), plan.job.limits),
-                      ladder_bottles(plan),
-                      {}};
+ListedSeries list_ladder(const Plan& plan, const char* id, const char* name) {
+  ListedSeries ladder{
+      id, name, "planned here", {}, quality_of(ladder_rungs(plan), plan.job.limits), ladder_bottles(plan), {}};
   for (const JudgedMixture& rung : ladder_rungs(plan)) ladder.mixtures.push_back(&rung);
   return ladder;
 }
@@ -113,9 +108,11 @@ std::optional<bool> beyond_limit(const JudgedMixture& judged, const Limits& limi
   return *judged.risk > limits.risk_limit;
 }
 
-std::vector<ListedSeries> listed_series(const Plan& plan, const std::vector<ComparedSeries>& published) {
+std::vector<ListedSeries> listed_series(const Plan& plan, const Plan* best_of_shelf,
+                                        const std::vector<ComparedSeries>& published) {
   std::vector<ListedSeries> all;
-  if (!ladder_rungs(plan).empty()) all.push_back(list_ladder(plan));
+  if (!ladder_rungs(plan).empty()) all.push_back(list_ladder(plan, "ladder", "the ladder of this job"));
+  if (best_of_shelf) all.push_back(list_ladder(*best_of_shelf, "best_of_shelf", "the best of the whole shelf"));
   for (const ComparedSeries& one : published) all.push_back(list_published(one));
   return all;
 }
@@ -128,9 +125,9 @@ std::optional<double> rise_at(const ListedSeries& series, std::size_t i) {
   return *here - *before;
 }
 
-std::string comparison_report(const Plan& plan, const std::vector<ComparedSeries>& published, Form form,
-                              const Style& style, const Edition& edition) {
-  const std::vector<ListedSeries> all = listed_series(plan, published);
+std::string comparison_report(const Plan& plan, const Plan* best_of_shelf, const std::vector<ComparedSeries>& published,
+                              Form form, const Style& style, const Edition& edition) {
+  const std::vector<ListedSeries> all = listed_series(plan, best_of_shelf, published);
   switch (form) {
     case Form::csv:
       return sheet_csv(comparison_sheet(plan, all), edition);

@@ -9,12 +9,14 @@
 
 namespace gentlest {
 
-std::string comparison_report(const Plan& plan, const std::vector<ComparedSeries>& published, Form form,
-                              const Style& style, const Edition& edition);
+/// `best_of_shelf`: the walk over the frontier, where the ladder is a line; else null.
+std::string comparison_report(const Plan& plan, const Plan* best_of_shelf, const std::vector<ComparedSeries>& published,
+                              Form form, const Style& style, const Edition& edition);
 
-/// A series as reports list it: the ladder or a published one. Pointers are into plan and series.
+/// A series as reports list it: the ladder, the best of the whole shelf, a published one. Pointers are into plans and
+/// series.
 struct ListedSeries {
-  std::string id;      ///< "ladder", or that of the published series
+  std::string id;      ///< "ladder", "best_of_shelf", or that of the published series
   std::string name;    ///< for headings
   std::string source;  ///< in words, with its standing
   std::vector<const JudgedMixture*> mixtures;
@@ -23,8 +25,9 @@ struct ListedSeries {
   std::vector<std::string> objections;
 };
 
-/// The ladder first, unless there is no window.
-std::vector<ListedSeries> listed_series(const Plan& plan, const std::vector<ComparedSeries>& published);
+/// The ladder first, unless there is no window, then the best of the whole shelf.
+std::vector<ListedSeries> listed_series(const Plan& plan, const Plan* best_of_shelf,
+                                        const std::vector<ComparedSeries>& published);
 
 /// Whether its risk passes the limit; nothing where no risk is known.
 std::optional<bool> beyond_limit(const JudgedMixture& judged, const Limits& limits);

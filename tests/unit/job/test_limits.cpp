@@ -128,6 +128,6 @@ TEST_CASE("keys and options of limits are their own", "[limits]") {
     if (*limit.option) CHECK(options.insert(limit.option).second);
     CHECK(find_limit(limit.key) == &limit);
   }
-  CHECK(options.size() == 7);
+  CHECK(options.size() == 8);
   CHECK(find_limit("part") == nullptr);
 }

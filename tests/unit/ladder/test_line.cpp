@@ -176,7 +176,7 @@ TEST_CASE("a line ends where it would pass a layer, though effect and risk there
   const std::vector<StockLine> lines = design_lines(task, find_frontier(task), {2, 10, 0.9, 0.3, 1});
   REQUIRE(lines.size() == 1);
   CHECK(lines[0].rungs.front().percent == 0);
-  CHECK(lines[0].rungs.back().percent == 30);  // 35 % lies past the layer to remove
+  CHECK(lines[0].rungs.back().percent == 35);  // 40 % is farther from both again
 }
 
 TEST_CASE("a share that is not allowed ends the line; what is not allowed at its beginning moves it up") {
@@ -253,7 +253,7 @@ TEST_CASE("with a goal of no lines the ladder is the walk over the frontier; els
       CHECK(ladder.lines.empty());
       continue;
     }
-    CHECK(ladder.rungs.empty() == ladder.lines.front().works);
+    CHECK(ladder.rungs.empty() == (!ladder.lines.empty() && ladder.lines.front().works));
     CHECK(last_verdict(ladder).effect >= 0.4);
     CHECK(rungs_of(ladder) == (ladder.rungs.empty() ? ladder.lines.front().rungs.size() : ladder.rungs.size()));
   }
@@ -278,7 +278,50 @@ TEST_CASE("finer steps on a line are smaller steps of share, strictly between th
       CHECK(step.verdict == judge(task, step.point));
       before = step.percent;
     }
+    SearchTask strict = task;
+    strict.allowed = [&](const SearchTask& of, const Composition& one) {
+      return of.step_percent == 1 && one.share[0] % 2 == 0;
+    };
+    for (const LineRung& step : finer_steps(strict, line, weaker, stronger, 99))
+      CHECK(step.percent * (line.stocks.active.size() > 1 ? 4 : 1) % 2 == 0);
     CHECK(finer_steps(task, line, weaker, stronger, 0).empty());
     CHECK(finer_steps(task, line, weaker, stronger, 99).size() == static_cast<std::size_t>(line.step_percent - 1));
   }
+}
+
+TEST_CASE("an aromatic cut is no gentle stock, and without a hydrocarbon the least polar liquid is one") {
+  InventedShelf shelf(3, 3);
+  shelf.set(0, "petroleum fraction", {18, 1, 1});  // nearer to the layer to remove than what is gentle
+  shelf.set(1, "petroleum fraction", {15.7, 0, 0});
+  shelf.set(2, "ketone", {16, 12, 7});
+  shelf.target = {{{17, 9, 6}, 5}, {0.5, 0.5, 0.5}, 0.3};
+  shelf.kept = {{{24, 10, 10}, 3}, {0.5, 0.5, 0.5}, 0.3};
+  const LadderGoal goal{2, 7, 0.9, 0.3, 3};
+  for (const bool is_gentle_there : {true, false}) {
+    if (!is_gentle_there) shelf.set(1, "ether", {15.7, 1, 1.5});
+    const SearchTask task = shelf.task(2, 5);
+    const std::vector<StockLine> lines = design_lines(task, find_frontier(task), goal);
+    REQUIRE_FALSE(lines.empty());
+    for (const StockLine& line : lines) CHECK(line.stocks.gentle == (is_gentle_there ? 1 : 0));
+  }
+}
+
+TEST_CASE("of lines as near to the best the one with fewer hazards comes first, and no record is none") {
+  InventedShelf shelf(3, 3);
+  shelf.set(0, "aliphatic hydrocarbon", {16, 0, 0});
+  shelf.set(1, "ketone", {16, 12, 7});
+  shelf.set(2, "ester", {16, 12, 7});
+  shelf.target = {{{17, 9, 6}, 5}, {0.5, 0.5, 0.5}, 0.3};
+  shelf.kept = {{{24, 10, 10}, 3}, {0.5, 0.5, 0.5}, 0.3};
+  const auto first = [&] {
+    const SearchTask task = shelf.task(2, 5);
+    return design_lines(task, find_frontier(task), {2, 7, 0.9, 0.3, 3}).at(0).stocks.active.front();
+  };
+  CHECK(first() == 1);  // all the same: by label
+  shelf.set_statements(2, {"H319", "H336"});
+  CHECK(first() == 2);  // of the other nothing is known
+  shelf.set_statements(1, {"H225", "H319", "H336"});
+  CHECK(first() == 2);
+  shelf.set_statements(1, {"H319"});
+  CHECK(first() == 1);
 }

@@ -6,6 +6,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <set>
 
 using namespace gentlest;
@@ -41,7 +42,7 @@ TEST_CASE("which line comes first and what it gives up is said, of the others to
   plan.lines.front().risk_given_up = 0.045;
   std::vector<std::string> sentences = ladder_line_sentences(plan);
   REQUIRE(sentences.size() == 2);
-  CHECK(holds(sentences[0], "isooctane with acetone, 15 % more from rung to rung"));
+  CHECK(holds(sentences[0], "isooctane with acetone (ketone), 15 % more of it from rung to rung"));
   CHECK(holds(sentences[0], "comes first because"));
   CHECK(holds(sentences[1], "12.3 points of effect on average and 4.5 points of risk at the first rung that works"));
   plan.lines.front().reason = LineReason::third_bottle;
@@ -52,6 +53,10 @@ TEST_CASE("which line comes first and what it gives up is said, of the others to
   plan.lines.front().active.reset();
   CHECK(holds(ladder_line_sentences(plan)[0], "cannot be topped up"));
   CHECK(optimum_sentence(plan).empty());
+  CHECK(ladder_line_sentences(plan).size() == 1);  // a line's rungs move away from nothing
+  std::reverse(plan.lines.front().rungs.begin(), plan.lines.front().rungs.end());
+  REQUIRE(ladder_line_sentences(plan).size() == 2);
+  CHECK(holds(ladder_line_sentences(plan)[1], "moves away from \"varnish\", \"oil paint\": "));
   plan.job.limits.lines = 0;
   CHECK(ladder_line_sentences(plan).empty());
   std::set<std::string> words;
