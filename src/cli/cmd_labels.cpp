@@ -1,6 +1,7 @@
 #include "cli/commands.hpp"
 #include "cli/faults.hpp"
 #include "cli/paper.hpp"
+#include "gentlest/answers/ahead.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/text.hpp"
 #include "report/paper/label_sheet.hpp"
@@ -40,11 +41,18 @@ Answer command_labels(const Request& request, Session& session) {
   inputs.copies = request.copies.value_or(1);
   inputs.date = request.date.value_or("");
   inputs.maker = request.maker.value_or("");
+  std::optional<ReadingLog> log;
+  if (request.log) log = load_log(*request.log, request, session, MissingLog::is_fault);
   const Catalogue catalogue = load_catalogue(request);
   inputs.edition = edition_of(catalogue);
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
   const Plan plan = plan_asked_job(job, catalogue, request, session);
-  const Bench bench = prepare_bench(plan, catalogue);
+  Bench bench = prepare_bench(plan, catalogue);
+  if (log) {
+    inputs.progress = follow_readings(plan, catalogue, log->lines);
+    bench.mixtures = vials_ahead(plan, *inputs.progress, bench, catalogue);
+    return {label_sheet(plan, bench, inputs), exit_of(*inputs.progress)};
+  }
   return {label_sheet(plan, bench, inputs), exit_of(plan)};
 }
 

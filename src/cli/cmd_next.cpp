@@ -1,6 +1,5 @@
 // `gentlest next`: what the tests taught, and the next one.
 #include "cli/commands.hpp"
-#include "cli/run.hpp"
 #include "gentlest/answers/progress.hpp"
 #include "gentlest/base/letters.hpp"
 #include "io/reading_log.hpp"
@@ -23,11 +22,9 @@ Answer command_next(const Request& request, Session& session) {
   const Progress progress = follow_readings(plan, catalogue, log.lines);
   std::optional<RungRoom> room;
   if (progress.next.working) room = room_above(progress.next.working->mixture, plan, progress);
-  const NextKind kind = progress.next.kind;
-  const bool goes_on = kind == NextKind::test || kind == NextKind::found;
   return {progress_report(plan, progress, room, request.full, request.form, style_of(request, session),
                           edition_of(catalogue)),
-          goes_on ? exit_done : exit_no_window};
+          exit_of(progress)};
 }
 
 }  // namespace gentlest

@@ -40,6 +40,7 @@ Answer command_report(const Request& request, Session& session) {
   if (request.form != Form::text)
     return {sheet_report(test_report_sheet(review), request.form, {}, inputs.sheet.edition), 0};
   inputs.sheet.sites = sites_of(review.tests);
+  show_results(inputs.sheet.sites, progress.conduct);
   return {test_report_page({plan, progress, review, catalogue}, labels_of_tests(review, catalogue), inputs), 0};
 }
 

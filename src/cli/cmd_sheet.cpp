@@ -16,11 +16,14 @@ void take_sites(const Request& request, SheetInputs& inputs) {
   if (request.sites) inputs.sites = parse_sites(*request.sites);
 }
 
-// Places and numbers of the tests made so far; the cards go on from there.
-void take_log(const Request& request, SheetInputs& inputs, Session& session) {
-  const ReadingLog log = load_log(*request.log, request, session, MissingLog::is_fault);
+// What the log says of the painting: places and numbers of its tests, and where they stand.
+void follow_log(const ReadingLog& log, const Plan& plan, const Catalogue& catalogue, SheetInputs& inputs) {
   inputs.sites = sites_of(tests_in(log.lines));
   inputs.tests_so_far = log.highest_test;
+  Progress progress = follow_readings(plan, catalogue, log.lines);
+  std::vector<TestAhead> ahead = tests_ahead(plan, progress, catalogue);
+  show_results(inputs.sites, progress.conduct);
+  inputs.followed = FollowedTests{std::move(progress), std::move(ahead)};
 }
 
 }  // namespace
@@ -32,7 +35,8 @@ Answer command_sheet(const Request& request, Session& session) {
   faults.hear([&] { inputs.paper = asked_paper(request); });
   faults.hear([&] { take_sites(request, inputs); });
   faults.tell();
-  if (request.log) take_log(request, inputs, session);
+  std::optional<ReadingLog> log;
+  if (request.log) log = load_log(*request.log, request, session, MissingLog::is_fault);
   inputs.background = background_of(request);
   inputs.options = options_used(request);
   const Catalogue catalogue = load_catalogue(request);
@@ -44,7 +48,8 @@ Answer command_sheet(const Request& request, Session& session) {
   const Plan plan = plan_asked_job(job, catalogue, request, session);
   Bench bench = prepare_bench(plan, catalogue);
   bench.published = compare_published(plan, catalogue);
-  return {bench_sheet(plan, bench, inputs), exit_of(plan)};
+  if (log) follow_log(*log, plan, catalogue, inputs);
+  return {bench_sheet(plan, bench, inputs), log ? exit_of(inputs.followed->progress) : exit_of(plan)};
 }
 
 }  // namespace gentlest

@@ -98,11 +98,13 @@ Command sheet() {
           "  gentlest sheet demo --output sheet.html\n"
           "  gentlest sheet easel.yaml --paper letter --vial 5 --output sheet.html\n"
           "  gentlest sheet easel.yaml --sites \"12.5,30; 40,10\" --background photo.jpg\n"
-          "  gentlest sheet easel.yaml --log easel.log    places of the tests made so far\n"
+          "  gentlest sheet easel.yaml --log easel.log    where the tests stand, as `next` says\n"
           "\n"
           "One file without scripts or links: the ladder with volumes, cards to fill in,\n"
-          "a map of the tests, pictures, cautions, sources. Print it from any browser. The\n"
-          "exit code is 1 when there is no window; the sheet then says how close it is.\n",
+          "a map of the tests, pictures, cautions, sources. Print it from any browser. With\n"
+          "the log of the tests harms stand in its first line, closed rungs are struck out,\n"
+          "and the first card is the test that `gentlest next` proposes. The exit code is 1\n"
+          "when there is no window, or with a log where `gentlest next` gives 1.\n",
           {"paper", "vial", "measure", "sites", "log", "background", "target", "risk-limit", "parts", "step", "bottles",
            "rungs", "lines"},
           1,
@@ -119,11 +121,13 @@ Command labels() {
           "make labels for the vials, to print (HTML)",
           "  gentlest labels demo --output labels.html\n"
           "  gentlest labels easel.yaml --label 63.5x38.1 --copies 3 --date 2026-03-14\n"
+          "  gentlest labels easel.yaml --log easel.log    the proposed vial first\n"
           "\n"
           "One label a mixture: parts, hazard pictograms, signal word, statements. As many\n"
-          "columns and rows as fit on the paper, centred. Print at 100 %, not fitted.\n",
-          {"paper", "label", "margin", "gap", "copies", "date", "maker", "vial", "measure", "target", "risk-limit",
-           "parts", "step", "bottles", "rungs", "lines"},
+          "columns and rows as fit on the paper, centred. Print at 100 %, not fitted. With\n"
+          "the log of the tests no closed mixture gets a label; exit code as `next`.\n",
+          {"paper", "label", "margin", "gap", "copies", "date", "maker", "log", "vial", "measure", "target",
+           "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
           1,
           1,
           command_labels,
@@ -141,8 +145,10 @@ Command chart() {
           "\n"
           "Kinds: risk (effect against risk, frontier and ladder), chances (of each layer\n"
           "along the ladder), planes (Hansen space from three sides), triangle (fd, fp,\n"
-          "fh), drift (what drying does). The exit code is 1 when there is no window.\n",
-          {"kind", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
+          "fh), drift (what drying does); with --log LOG timeline (the tests in order) and\n"
+          "swabs (the ladder before and after them). The exit code is 1 when there is no\n"
+          "window, or with a log where `gentlest next` gives 1.\n",
+          {"kind", "log", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
           1,
           1,
           command_chart,

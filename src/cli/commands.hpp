@@ -3,6 +3,7 @@
 
 #include "cli/options.hpp"
 #include "cli/surroundings.hpp"
+#include "gentlest/answers/progress.hpp"
 #include "gentlest/catalogue/catalogue.hpp"
 #include "gentlest/job/job.hpp"
 #include "gentlest/plan/plan.hpp"
@@ -117,6 +118,10 @@ Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& r
 
 /// Exit code of a command that plans: 1 where there is no window.
 int exit_of(const Plan& plan);
+
+/// Exit code of a command that follows the readings: 0 where a test is proposed or a mixture works, 1 after any other
+/// stop.
+int exit_of(const Progress& progress);
 
 /// What a log that is not there means: a fault, or that no test was made yet. Where another log is named almost like
 /// it, it is a fault in any case, unless the request says that the log is a new one.

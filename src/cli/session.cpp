@@ -95,6 +95,11 @@ int exit_of(const Plan& plan) {
   return plan.outcome == Outcome::window ? exit_done : exit_no_window;
 }
 
+int exit_of(const Progress& progress) {
+  const NextKind kind = progress.next.kind;
+  return kind == NextKind::test || kind == NextKind::found ? exit_done : exit_no_window;
+}
+
 ReadingLog load_log(const std::string& path, const Request& request, Session& session, MissingLog missing) {
   ReadingLog log = read_log(path);
   session.err << render(log.faults);

@@ -36,6 +36,9 @@ struct Bench {
   std::vector<ComparedSeries> published;  ///< to be drawn beside the ladder; prepare_bench leaves it empty
 };
 
+/// One mixture that the layers were judged against, ready for the vial. Throws as prepare_bench.
+BenchMixture bench_mixture(const JudgedMixture& judged, const Plan& plan, const Catalogue& catalogue);
+
 /// Throws InputError (Fault::usage) when a recipe cannot be measured with the job's vial and measure.
 Bench prepare_bench(const Plan& plan, const Catalogue& catalogue);
 

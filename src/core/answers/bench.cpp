@@ -14,23 +14,6 @@ std::optional<Band> chance_band(const std::optional<Outlook>& outlook, const Pla
               chance_at_most(layer.response, grade, outlook->RED_band.low)};
 }
 
-BenchMixture prepare(const JudgedMixture& planned, const Plan& plan, const Catalogue& catalogue) {
-  const Limits& limits = plan.job.limits;
-  Recipe recipe = round_recipe(planned.mixture, {Millilitres{limits.vial_mL}, Millilitres{limits.measure_mL}});
-  BenchMixture ready{planned, std::move(recipe), {}, {}, {}, false};
-  const Mixture& made = ready.recipe.as_measured;
-  constexpr double no_change = 1e-9;
-  if (ready.recipe.largest_change > no_change) {
-    ready.as_measured = judge_mixture(made, plan.layers, limits, catalogue);
-    ready.as_measured->origin = planned.origin;
-  }
-  ready.label = label_of(made, catalogue);
-  ready.beyond_limit = is_beyond_limit(as_made(ready), limits);
-  for (std::size_t i = 0; i < plan.layers.size(); ++i)
-    ready.chance_bands.push_back(chance_band(as_made(ready).outlooks[i], plan.layers[i], plan));
-  return ready;
-}
-
 std::optional<Millilitres> top_up_of(const Origin& origin, const Plan& plan) {
   if (origin.kind != OriginKind::rung || origin.line != 1 || origin.number < 2) return std::nullopt;
   const std::vector<int>& percent = plan.lines.front().active_percent;
@@ -45,11 +28,28 @@ const JudgedMixture& as_made(const BenchMixture& mixture) {
   return mixture.as_measured ? *mixture.as_measured : mixture.judged;
 }
 
+BenchMixture bench_mixture(const JudgedMixture& judged, const Plan& plan, const Catalogue& catalogue) {
+  const Limits& limits = plan.job.limits;
+  Recipe recipe = round_recipe(judged.mixture, {Millilitres{limits.vial_mL}, Millilitres{limits.measure_mL}});
+  BenchMixture ready{judged, std::move(recipe), {}, {}, {}, false};
+  const Mixture& made = ready.recipe.as_measured;
+  constexpr double no_change = 1e-9;
+  if (ready.recipe.largest_change > no_change) {
+    ready.as_measured = judge_mixture(made, plan.layers, limits, catalogue);
+    ready.as_measured->origin = judged.origin;
+  }
+  ready.label = label_of(made, catalogue);
+  ready.beyond_limit = is_beyond_limit(as_made(ready), limits);
+  for (std::size_t i = 0; i < plan.layers.size(); ++i)
+    ready.chance_bands.push_back(chance_band(as_made(ready).outlooks[i], plan.layers[i], plan));
+  return ready;
+}
+
 Bench prepare_bench(const Plan& plan, const Catalogue& catalogue) {
   Bench bench;
   std::vector<Recipe> recipes;
   for (const JudgedMixture* planned : ladder_mixtures(plan)) {
-    bench.mixtures.push_back(prepare(*planned, plan, catalogue));
+    bench.mixtures.push_back(bench_mixture(*planned, plan, catalogue));
     bench.mixtures.back().top_up = top_up_of(planned->origin, plan);
     if (!bench.mixtures.back().beyond_limit) recipes.push_back(bench.mixtures.back().recipe);
   }

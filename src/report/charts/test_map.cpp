@@ -42,6 +42,42 @@ void draw_background(Drawing& drawing, const Frame& frame, const MapBackground& 
       xml_escape(background.media_type), base64(background.bytes));
 }
 
+constexpr double border_radius = 10;
+constexpr double band = 7;
+
+bool has_results(const std::vector<MapSite>& sites) {
+  return std::any_of(sites.begin(), sites.end(), [](const MapSite& site) { return site.look.has_value(); });
+}
+
+void draw_edge_band(Drawing& drawing, const Frame& frame) {
+  add_rectangle(drawing, {frame.corner.x + band, frame.corner.y + band}, frame.width - 2 * band,
+                frame.height - 2 * band, {pale_ink, 1, "2 3"});
+}
+
+void draw_site(Drawing& drawing, Xy at, const MapSite& site) {
+  if (site.is_on_closed) add_circle(drawing, at, border_radius, {ink, 1.4, "4 2"});
+  if (site.look) return draw_test(drawing, at, *site.look);
+  add_circle(drawing, at, 4, {ink, 1.6, {}, "#fff"});
+  add_circle(drawing, at, 1, {"none", 1, {}, ink});
+}
+
+double draw_results_legend(Drawing& drawing, const std::vector<MapSite>& sites) {
+  std::vector<TestLook> looks;
+  for (const MapSite& site : sites)
+    if (site.look) looks.push_back(*site.look);
+  const double taken = draw_test_legend(drawing, {left, drawing.height}, chart_width - left, looks);
+  const bool any_closed =
+      std::any_of(sites.begin(), sites.end(), [](const MapSite& site) { return site.is_on_closed; });
+  if (!any_closed) return taken;
+  return taken + draw_legend(drawing, {left, drawing.height + taken}, chart_width - left,
+                             {{"on a passage that is closed: keep a border", {ink, 1.4, "4 2"}}});
+}
+
+std::string result_words(const MapSite& site) {
+  if (!site.look) return {};
+  return ": " + look_words(*site.look) + (site.is_on_closed ? ", on a passage that is closed" : "");
+}
+
 // "The painting, 62 x 48 cm, with 2 tests. Test 1: x 12.5, y 30 cm, isooctane 100. ..."
 std::string described(const PaintingObject& object, const std::vector<MapSite>& sites) {
   std::string text = fmt::format("The outline of the painting, {} x {} cm, with {}.", as_recorded(object.width->value),
@@ -49,7 +85,7 @@ std::string described(const PaintingObject& object, const std::vector<MapSite>& 
                                  sites.empty() ? "no test yet" : counted(sites.size(), "test", "tests"));
   for (const MapSite& site : sites)
     text += fmt::format(" Test {}: x {}, y {} cm{}{}.", site.number, as_recorded(site.x_cm), as_recorded(site.y_cm),
-                        site.what.empty() ? "" : ", ", site.what);
+                        site.what.empty() ? "" : ", ", site.what + result_words(site));
   return text;
 }
 
@@ -62,25 +98,31 @@ Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
   if (background) draw_background(chart.drawing, frame, *background);
   draw_frame(chart.drawing, frame);
   add_rectangle(chart.drawing, frame.corner, frame.width, frame.height, {ink, 1.6});
+  if (has_results(sites)) draw_edge_band(chart.drawing, frame);
   std::vector<PointName> names;
   std::vector<Box> obstacles;
   std::vector<std::string> outside;
   for (const MapSite& site : sites) {
     const Xy at = place_in(frame, std::clamp(site.x_cm, 0.0, object.width->value),
                            std::clamp(site.y_cm, 0.0, object.height->value));
-    add_circle(chart.drawing, at, 4, {ink, 1.6, {}, "#fff"});
-    add_circle(chart.drawing, at, 1, {"none", 1, {}, ink});
-    obstacles.push_back(box_around(at, 5));
-    names.push_back({site.number, at, 12, true, 7});
+    draw_site(chart.drawing, at, site);
+    const double half = site.is_on_closed ? border_radius : 5;
+    obstacles.push_back(box_around(at, half));
+    names.push_back({site.number, at, 12, true, half + 2});
     if (!lies_on(object, site)) outside.push_back(site.number);
   }
   const std::vector<std::string> unnamed =
       draw_names(chart.drawing, names, obstacles, {2, 2, chart_width - 2, frame.corner.y + frame.height - 1});
+  if (has_results(sites)) chart.drawing.height += draw_results_legend(chart.drawing, sites);
   chart.caption = fmt::format(
       "The painting to scale, {} x {} cm (width x height); x and y are counted in cm from the "
       "lower left corner.",
       as_recorded(object.width->value), as_recorded(object.height->value));
   chart.description = described(object, sites);
+  if (has_results(sites))
+    chart.caption +=
+        " The dotted band along the outline stands for the edge, where harm matters least; its width is "
+        "not to scale.";
   if (sites.empty()) chart.caption += " Mark each test with its number.";
   if (!outside.empty()) chart.caption += " Beyond the edge, drawn at it: " + joined(outside) + ".";
   if (!unnamed.empty()) chart.caption += " No room for the numbers " + joined(unnamed) + "; see the table.";

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "gentlest/job/job.hpp"
+#include "report/charts/test_marks.hpp"
 #include "report/draw/plot.hpp"
 
 #include <optional>
@@ -15,7 +16,9 @@ struct MapSite {
   std::string number;  ///< as in the table of tests
   double x_cm = 0;
   double y_cm = 0;
-  std::string what = {};  ///< what was done there; empty: to be written by hand
+  std::string what = {};              ///< what was done there; empty: to be written by hand
+  std::optional<TestLook> look = {};  ///< what came of it; nothing of a place that is only planned
+  bool is_on_closed = false;          ///< on a passage that a harm closed
   bool operator==(const MapSite&) const = default;
 };
 
@@ -26,7 +29,8 @@ struct MapBackground {
 };
 
 /// Map of a painting whose width and height are known (precondition). Sites beyond the edge are drawn at the edge and
-/// named in the caption. Without sites it is left empty, to be filled by hand.
+/// named in the caption. Without sites it is left empty, to be filled by hand. Where a result is known each place shows
+/// it, with a legend, and a band along the outline stands for the edge.
 Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
                const std::optional<MapBackground>& background = {});
 

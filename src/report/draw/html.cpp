@@ -82,7 +82,7 @@ body { max-width: 180mm; padding: 0 2mm; }
 @page { margin: 13mm 15mm 15mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt Arial, sans-serif; }
   @bottom-left { content: ")" +
          foot + R"("; font: 8pt Arial, sans-serif; } }
-@media print { body { max-width: none; padding: 0; } }
+@media print { body { max-width: none; padding: 0 .3mm; } }
 )";
 }
 

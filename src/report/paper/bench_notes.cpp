@@ -1,8 +1,9 @@
 // What is not predicted, hazards, and where every figure comes from.
+#include "report/paper/bench_sheet.hpp"
+
 #include "report/bottle/label_words.hpp"
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
-#include "report/paper/bench_sheet.hpp"
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"

@@ -3,6 +3,7 @@
 #include "report/charts/charts.hpp"
 #include "report/draw/pictogram.hpp"
 #include "report/form/format.hpp"
+#include "report/paper/conduct_html.hpp"
 #include "report/phrases/headings.hpp"
 
 #include <fmt/format.h>
@@ -31,7 +32,7 @@ constexpr const char* sheet_css =
   border-bottom: .2mm solid #767676; padding: .6mm 1.2mm; min-height: 9mm; box-sizing: border-box; flex: 1 1 auto; }
 .tick { white-space: nowrap; margin-right: 2.2mm; } .tick::before { content: ""; display: inline-block; width: 2.6mm;
   height: 2.6mm; border: .25mm solid #000; margin-right: 1mm; vertical-align: -.3mm; }
-.key { color: #404040; display: block; }
+.key { color: #404040; display: block; } .when { display: block; font-weight: bold; }
 .w15 { width: 15%; } .w20 { width: 20%; } .w25 { width: 25%; } .w40 { width: 40%; } .w60 { width: 60%; } .w100 { width: 100%; }
 )";
 
@@ -45,6 +46,18 @@ std::vector<std::string> codes_used(const Bench& bench) {
       break;
     }
   return used;
+}
+
+// With what is on the cards and no rung of the ladder: half a step, a rung of another line.
+Bench with_vials_ahead(Bench bench, const SheetInputs& inputs) {
+  if (!inputs.followed) return bench;
+  for (const TestAhead& test : inputs.followed->ahead) {
+    const bool is_there = std::any_of(bench.mixtures.begin(), bench.mixtures.end(), [&](const BenchMixture& one) {
+      return is_same_mixture(one.judged.mixture, test.mixture.judged.mixture);
+    });
+    if (!is_there) bench.mixtures.push_back(test.mixture);
+  }
+  return bench;
 }
 
 }  // namespace
@@ -75,15 +88,18 @@ std::string label_signs(const MixtureLabel& label) {
 
 std::string bench_sheet(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
   const std::string title = plan.job.object.title.empty() ? "Untitled painting" : plan.job.object.title;
-  std::string body = pictogram_definitions(codes_used(bench));
+  const Bench all = with_vials_ahead(bench, inputs);
+  std::string body = pictogram_definitions(codes_used(all));
+  if (inputs.followed) body += harms_html(inputs.followed->progress.conduct);
   body += "<header>\n" + title_block(plan.job.object, "Solvent tests") + "</header>\n<main>\n";
-  body += sheet_summary(plan, bench);
+  body += sheet_summary(plan, bench, inputs);
   body += sheet_tests(plan, bench, inputs);
   body += sheet_pictures(plan, bench);
-  body += sheet_notes(plan, bench, inputs.edition.law);
+  body += sheet_notes(plan, all, inputs.edition.law);
   body += sheet_origins(plan, inputs);
   return html_page("Solvent tests: " + title, inputs.paper,
-                   text_page_css("Plan for solvent tests. The swab decides.") + sheet_css, body + "</main>\n");
+                   text_page_css("Plan for solvent tests. The swab decides.") + sheet_css + conduct_css,
+                   body + "</main>\n");
 }
 
 std::string sheet_pictures(const Plan& plan, const Bench& bench) {

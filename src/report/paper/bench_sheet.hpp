@@ -1,6 +1,7 @@
 // The sheet for the easel: one HTML file that is printed, filled in by hand and filed with the treatment report.
 #pragma once
 
+#include "gentlest/answers/ahead.hpp"
 #include "gentlest/answers/bench.hpp"
 #include "report/charts/test_map.hpp"
 #include "report/draw/html.hpp"
@@ -13,6 +14,12 @@
 
 namespace gentlest {
 
+/// Where the tests stand, and those that lie ahead.
+struct FollowedTests {
+  Progress progress;
+  std::vector<TestAhead> ahead;  ///< tests_ahead of `progress`
+};
+
 /// What stands on the sheet besides plan and bench.
 struct SheetInputs {
   Paper paper = Paper::A4;
@@ -22,14 +29,15 @@ struct SheetInputs {
   std::vector<std::string> options;  ///< what the command line changed, e.g. "--risk-limit 0.05"
   std::vector<MapSite> sites;
   std::optional<MapBackground> background;
-  int tests_so_far = 0;  ///< highest number of a test in the log: the cards go on from there
+  int tests_so_far = 0;                        ///< highest number of a test in the log: the cards go on from there
+  std::optional<FollowedTests> followed = {};  ///< nothing without a log
 };
 
 /// The whole file. Same input, same bytes; holds no date but what is written in by hand.
 std::string bench_sheet(const Plan& plan, const Bench& bench, const SheetInputs& inputs);
 
 /// Parts of it, as HTML: summary with the ladder; boxes to fill in; pictures; what to know; where it comes from.
-std::string sheet_summary(const Plan& plan, const Bench& bench);
+std::string sheet_summary(const Plan& plan, const Bench& bench, const SheetInputs& inputs);
 std::string sheet_tests(const Plan& plan, const Bench& bench, const SheetInputs& inputs);
 std::string sheet_pictures(const Plan& plan, const Bench& bench);
 std::string sheet_notes(const Plan& plan, const Bench& bench, const Law& law);

@@ -1,7 +1,9 @@
 // First part of the sheet: what goes, what stays, and the ladder.
+#include "report/paper/bench_sheet.hpp"
+
 #include "report/bottle/vial_words.hpp"
 #include "report/form/format.hpp"
-#include "report/paper/bench_sheet.hpp"
+#include "report/paper/conduct_html.hpp"
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/fit_words.hpp"
 #include "report/phrases/headings.hpp"
@@ -12,6 +14,7 @@
 #include "report/phrases/words.hpp"
 #include "report/plans/layer_cost_words.hpp"
 #include "report/plans/line_words.hpp"
+#include "report/rules/conduct_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 #include "gentlest/space/response.hpp"
@@ -148,6 +151,21 @@ std::string marks_html(const BenchMixture& mixture, const Plan& plan) {
   return text;
 }
 
+// Why it may not be used any more; empty while it is open.
+std::string closed_html(const BenchMixture& mixture, const SheetInputs& inputs) {
+  if (!inputs.followed) return {};
+  const Progress& progress = inputs.followed->progress;
+  const std::optional<std::size_t> step = step_of(progress.conduct, mixture.judged.mixture);
+  return step && is_struck_out(progress, *step) ? user_text(closed_words(progress.conduct, *step)) : std::string();
+}
+
+// A closed rung is struck out, and says why.
+void strike_out(std::vector<std::string>& row, const std::string& closed) {
+  if (closed.empty()) return;
+  row[0] = "<s>" + row[0] + "</s>";
+  row[1] = "<s>" + row[1] + "</s><div><b>" + closed + "</b></div>";
+}
+
 std::vector<std::string> ladder_row(const BenchMixture& mixture, const Plan& plan) {
   const std::string name = short_name(mixture.judged);
   return {ladder_rungs(plan).empty() ? html_text(name) : "<span class=\"number\">" + name + "</span>",
@@ -160,7 +178,7 @@ std::vector<std::string> ladder_row(const BenchMixture& mixture, const Plan& pla
 }
 
 // The last column only where something is to be minded: most ladders need none.
-std::string ladder_table(const Plan& plan, const Bench& bench) {
+std::string ladder_table(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
   const bool marked = std::any_of(bench.mixtures.begin(), bench.mixtures.end(),
                                   [&](const BenchMixture& mixture) { return !marks_of(mixture, plan).empty(); });
   std::vector<std::string> header = {ladder_rungs(plan).empty() ? "mixture" : "rung",
@@ -175,6 +193,7 @@ std::string ladder_table(const Plan& plan, const Bench& bench) {
   std::vector<std::vector<std::string>> rows;
   for (const BenchMixture& mixture : bench.mixtures) {
     rows.push_back(ladder_row(mixture, plan));
+    strike_out(rows.back(), closed_html(mixture, inputs));
     if (marked) rows.back().push_back(marks_html(mixture, plan));
   }
   std::string text = html_table(header, rows, ladder_rungs(plan).empty() ? "ladder no-ladder" : "ladder");
@@ -263,11 +282,19 @@ std::string beside_the_figures(const Plan& plan, const Bench& bench) {
   return text;
 }
 
+// Where the tests stand; empty without a log.
+std::string followed_html(const Plan& plan, const SheetInputs& inputs) {
+  if (!inputs.followed) return {};
+  const Progress& progress = inputs.followed->progress;
+  return "<section>\n" + element("h2", where_tests_stand_heading) + state_html(plan, progress) +
+         matrix_html(plan, progress) + "</section>\n";
+}
+
 }  // namespace
 
-std::string sheet_summary(const Plan& plan, const Bench& bench) {
+std::string sheet_summary(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
   const bool window = plan.outcome == Outcome::window;
-  std::string text = "<section>\n" + element("h2", "At a glance");
+  std::string text = followed_html(plan, inputs) + "<section>\n" + element("h2", "At a glance");
   if (!window) text += no_window_html(plan);
   text += layers_html(plan) + unjudged_html(plan);
   text += element("h3", window ? fmt::format("The ladder, from gentle to strong: {} on {}",
@@ -278,7 +305,7 @@ std::string sheet_summary(const Plan& plan, const Bench& bench) {
               ? element("p", plan.outcome == Outcome::no_ladder
                                  ? "No mixture is proposed."
                                  : "No mixture at all stays within the risk limit, and none reaches the effect wanted.")
-              : ladder_table(plan, bench) + numbers_html(plan, bench) + other_lines_html(plan) +
+              : ladder_table(plan, bench, inputs) + numbers_html(plan, bench) + other_lines_html(plan) +
                     beside_the_figures(plan, bench);
   if (!window) text += element("h3", other_ways_heading) + advice_html(other_ways_words(plan));
   text += element("h3", to_watch_heading) + advice_html(watch_words(plan));

@@ -8,14 +8,21 @@
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"
+#include "report/rules/conduct_words.hpp"
 
 #include <fmt/format.h>
+
+#include <algorithm>
 
 namespace gentlest {
 
 namespace {
 
 constexpr int blank_cards = 2;
+constexpr const char* cards_heading = "The tests, to be filled in";
+constexpr const char* how_to_fill_in =
+    "x and y in cm from the lower left corner of the painting. Tick one word in each row; copy a card where a mixture "
+    "is tried again.";
 
 // The words of the log, one box to tick each, from the first reading to the last.
 template <class Reading>
@@ -55,14 +62,37 @@ std::string card(int number, const std::string& mixture, const std::string& more
                      number, mixture, boxes(more));
 }
 
-// The blanks that come before any solvent where a layer has no sphere.
+// The blanks that come before any solvent; water not where a layer without a sphere is known not to bear it.
 std::vector<std::string> blank_tests(const Plan& plan) {
-  std::vector<std::string> blanks;
-  for (const FirstTest& test : plan.first_tests) {
-    if (test.kind == FirstTestKind::dry_swab) blanks.emplace_back("dry swab");
-    if (test.kind == FirstTestKind::water) blanks.emplace_back("water, where the surface bears it");
-  }
+  const bool bears_water = std::none_of(plan.first_tests.begin(), plan.first_tests.end(),
+                                        [](const FirstTest& test) { return test.kind == FirstTestKind::no_water; });
+  std::vector<std::string> blanks = {"dry swab"};
+  if (bears_water) blanks.emplace_back("water or saliva, where the surface bears it");
   return blanks;
+}
+
+// Where the swab goes is told by the reading before.
+std::string place_boxes() {
+  return box("w40", "where", "<span class=\"tick\">edge</span> <span class=\"tick\">picture</span>") +
+         box("w60", "passage");
+}
+
+// "rung 3, at the edge", or when it is made: "only if test 7 left the original untouched ...".
+std::string ahead_words(const TestAhead& test, const Progress& progress, int number) {
+  const std::string name = mixture_name(test.mixture.judged);
+  const std::string& layer = progress.layers[progress.target].name;
+  switch (test.when) {
+    case AheadIf::now:
+      return progress.next.test ? at_place_words(name, *test.place, test.passage) : name;
+    case AheadIf::borne_without_gain:
+      return fmt::format(
+          "{}, only if test {} left the original untouched and did not move {} enough; at the edge before the picture",
+          name, number - 1, layer);
+    case AheadIf::worked:
+      return fmt::format("{}, only if test {} moved {} and left the original untouched",
+                         at_place_words(name, *test.place, test.passage), number - 1, layer);
+  }
+  return name;
 }
 
 std::string warning_of(const BenchMixture& mixture) {
@@ -103,17 +133,57 @@ std::string map_section(const PaintingObject& object, const std::vector<MapSite>
   return text + "</section>\n";
 }
 
+namespace {
+
+std::string cards_text(const Plan& plan, const SheetInputs& inputs) {
+  const Progress& progress = inputs.followed->progress;
+  const std::vector<TestAhead>& ahead = inputs.followed->ahead;
+  const std::string inner = unjudged_boxes(plan);
+  int number = inputs.tests_so_far;
+  std::string text;
+  if (progress.conduct.tests.empty() && !ahead.empty())
+    for (const std::string& blank : blank_tests(plan)) text += card(++number, blank, inner);
+  for (const TestAhead& test : ahead) {
+    ++number;
+    const std::string recipe =
+        recipe_words(test.mixture) + warning_of(test.mixture) + " " + label_signs(test.mixture.label);
+    text += card(number, "<span class=\"when\">" + user_text(ahead_words(test, progress, number)) + "</span>" + recipe,
+                 test.place ? inner : place_boxes() + inner);
+  }
+  return text;
+}
+
+// With a log: the proposed test first, then what may follow it; after a stop no card.
+std::string cards_ahead(const Plan& plan, const SheetInputs& inputs) {
+  const Progress& progress = inputs.followed->progress;
+  std::string text = "<section>\n" + element("h2", cards_heading);
+  if (inputs.followed->ahead.empty())
+    text +=
+        element("p", "No card: " + user_text(next_words(progress)) + ". Why: " + user_text(why_words(progress)) + ".");
+  else
+    text += element("p",
+                    "One card a swab. The first is the test that is proposed now; each further one only if the one "
+                    "before it came out as it says, and after a new reading print the sheet anew. What is closed has "
+                    "no card. " +
+                        std::string(how_to_fill_in));
+  text += cards_text(plan, inputs);
+  return text + "</section>\n" + map_section(plan.job.object, inputs.sites, inputs.background);
+}
+
+}  // namespace
+
 std::string sheet_tests(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
   const bool proposes = plan.outcome == Outcome::window || !plan.to_try.empty();
-  std::string text = "<section>\n" + element("h2", "The tests, to be filled in");
+  if (inputs.followed) return cards_ahead(plan, inputs);
+  std::string text = "<section>\n" + element("h2", cards_heading);
   text += element("p", std::string(proposes ? "One card a swab, in the order of the work. Begin with the gentlest."
                                             : "One card a swab. No card names a mixture, since none is proposed.") +
-                           " x and y in cm from the lower left corner of the painting. Tick one word in each row; copy "
-                           "a card where a mixture is tried again.");
+                           " " + how_to_fill_in);
   if (proposes) text += left_out_html(plan, bench);
   int number = inputs.tests_so_far;
   const std::string inner = unjudged_boxes(plan);
-  for (const std::string& blank : blank_tests(plan)) text += card(++number, blank, inner);
+  if (proposes || !plan.first_tests.empty())
+    for (const std::string& blank : blank_tests(plan)) text += card(++number, blank, inner);
   for (const BenchMixture& mixture : bench.mixtures)
     if (proposes && !mixture.beyond_limit) text += card(++number, recipe_words(mixture) + warning_of(mixture), inner);
   for (int i = 0; i < blank_cards; ++i) text += card(++number, "mixture:", inner);

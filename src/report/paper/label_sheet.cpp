@@ -6,11 +6,14 @@
 #include "report/draw/svg.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
+#include "report/paper/conduct_html.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
+#include "report/rules/conduct_words.hpp"
 
 #include <fmt/format.h>
 
@@ -186,7 +189,24 @@ PictureWords words_of_page(const std::vector<const BenchMixture*>& labels, std::
           true};
 }
 
-std::string label_pages(const Bench& bench, const LabelInputs& inputs) {
+// Above the labels, where the margin has room: harms, the proposed test, what is closed. In full on the page of words.
+void draw_note(Drawing& page, const Plan& plan, const LabelInputs& inputs, Xy corner) {
+  constexpr double size = 2.5;
+  constexpr double line = 3.2;
+  if (!inputs.progress) return;
+  const Progress& progress = *inputs.progress;
+  const std::string harms = joined(harm_words(progress.conduct), " ");
+  std::string state = next_words(progress);
+  for (const std::string& closed : closure_words(plan, progress.conduct)) state += "; " + closed;
+  double y = corner.y - 1.5 - (harms.empty() ? 0 : line);
+  if (y - size < 2) return;
+  const double width = page.width - corner.x - 5;
+  if (!harms.empty()) add_text(page, {corner.x, y}, shortened(harms, size, width, true), {size, Anchor::start, true});
+  y = corner.y - 1.5;
+  add_text(page, {corner.x, y}, shortened("no label, a note: " + state, size, width), {size});
+}
+
+std::string label_pages(const Plan& plan, const Bench& bench, const LabelInputs& inputs) {
   const PaperSize paper = size_of(inputs.paper);
   const GridCount count = count_labels(inputs.grid, inputs.paper);
   const LabelGrid& grid = inputs.grid;
@@ -198,6 +218,7 @@ std::string label_pages(const Bench& bench, const LabelInputs& inputs) {
   std::string text;
   for (std::size_t from = 0; from < labels.size(); from += on_a_page) {
     Drawing page{paper.width_mm, paper.height_mm};
+    draw_note(page, plan, inputs, {left, top});
     for (std::size_t i = from; i < std::min(labels.size(), from + on_a_page); ++i) {
       const auto column = static_cast<double>((i - from) % columns);
       const std::size_t above = (i - from) / columns;
@@ -214,6 +235,18 @@ std::string label_pages(const Bench& bench, const LabelInputs& inputs) {
                     svg_number(paper.height_mm - 0.2), inline_svg(page, words_of_page(labels, from, on_a_page)));
   }
   return text;
+}
+
+// Where the tests stand, before all else on the page of words; empty without a log.
+std::string followed_html(const Plan& plan, const LabelInputs& inputs) {
+  if (!inputs.progress) return {};
+  const Progress& progress = *inputs.progress;
+  const char* which = "No label: nothing is proposed.";
+  if (progress.next.kind == NextKind::test)
+    which = "The first label is the vial that is proposed. What is closed has no label.";
+  else if (progress.proposed)
+    which = "The only label is the vial that worked.";
+  return element("h2", where_tests_stand_heading) + state_html(plan, progress) + element("p", which);
 }
 
 // Without a window the page says so first; a mixture beyond the risk limit has no label, and is named.
@@ -252,9 +285,10 @@ std::string words_page(const Plan& plan, const Bench& bench, const LabelInputs& 
   }
   std::vector<std::string> words;
   for (const std::string& code : codes) words.push_back(html_text(statement_text(code)));
-  std::string text = element(
-      "h1", "Labels: " + user_text(plan.job.object.title.empty() ? "Untitled painting" : plan.job.object.title));
-  text += left_out_html(plan, bench) + unjudged_html(plan, bench);
+  std::string text = inputs.progress ? harms_html(inputs.progress->conduct) : std::string();
+  text += element("h1",
+                  "Labels: " + user_text(plan.job.object.title.empty() ? "Untitled painting" : plan.job.object.title));
+  text += followed_html(plan, inputs) + left_out_html(plan, bench) + unjudged_html(plan, bench);
   if (!words.empty()) text += element("h2", "Statements on the labels, in words of ours") + html_list(words);
   text += element("p", "The safety data sheet of every bottle decides; records here are minimum classifications.");
   text += element("p", html_text(law_words(inputs.edition.law)));
@@ -311,9 +345,9 @@ std::vector<LabelLine> label_lines(const BenchMixture& mixture) {
 std::string label_sheet(const Plan& plan, const Bench& bench, const LabelInputs& inputs) {
   check_grid(inputs);
   const std::string body =
-      pictogram_definitions(pictogram_codes()) + label_pages(bench, inputs) + words_page(plan, bench, inputs);
+      pictogram_definitions(pictogram_codes()) + label_pages(plan, bench, inputs) + words_page(plan, bench, inputs);
   const std::string title = plan.job.object.title.empty() ? "Untitled painting" : plan.job.object.title;
-  return html_page("Labels: " + title, inputs.paper, label_css, body);
+  return html_page("Labels: " + title, inputs.paper, std::string(label_css) + conduct_css, body);
 }
 
 }  // namespace gentlest

@@ -2,9 +2,11 @@
 #pragma once
 
 #include "gentlest/answers/bench.hpp"
+#include "gentlest/answers/progress.hpp"
 #include "report/draw/html.hpp"
 #include "report/form/form.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -36,10 +38,12 @@ struct LabelInputs {
   std::string date;   ///< as typed; empty leaves a line to write on
   std::string maker;  ///< likewise
   Edition edition;
+  std::optional<Progress> progress = {};  ///< where the tests stand; nothing without a log
 };
 
-/// One HTML file: pages of labels, then a page with the statements in words. Throws InputError (Fault::usage) when the
-/// label is too small to read or does not fit on the paper.
+/// One HTML file: pages of labels, then a page with the statements in words. With `progress` the bench holds
+/// vials_ahead, and a note above the labels says where the tests stand. Throws InputError (Fault::usage) when the label
+/// is too small to read or does not fit on the paper.
 std::string label_sheet(const Plan& plan, const Bench& bench, const LabelInputs& inputs);
 
 /// What one label says, from the top: its name, its parts, then warnings and hazards.

@@ -1,7 +1,9 @@
 #include "report/paper/test_report.hpp"
 
+#include "report/charts/progress_charts.hpp"
 #include "report/draw/pictogram.hpp"
 #include "report/form/format.hpp"
+#include "report/paper/conduct_html.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/sighting_words.hpp"
@@ -60,14 +62,21 @@ std::string in_short(const TestReport& report) {
            user_text(to_text(report.review.considered[*report.review.chosen].judged.mixture)) + ".</b> ";
   lead += "Where the tests stand: " + user_text(next_words(report.progress)) + "; " +
           user_text(why_words(report.progress)) + ".";
-  std::string harms;
-  for (const std::string& harm : harm_words(report.progress.conduct))
-    harms += element("p", "<b>" + user_text(harm) + "</b>", "lead");
-  return "<section>\n" + element("h2", "In short") + harms + element("p", lead, "lead") +
+  return "<section>\n" + element("h2", "In short") + element("p", lead, "lead") +
          html_list({"Layer to remove: <b>" + user_text(report.progress.layers[report.progress.target].name) + "</b>",
                     "Dates of the tests: " + user_text(between(dates)), "Tested by: " + joined(who, ", ", "not noted"),
                     html_text(counts_words(report.review))}) +
          "</section>\n";
+}
+
+// The rules' view: what is open, what is closed, what was seen where, in words and as pictures.
+std::string where_tests_stand(const TestReport& report) {
+  std::string text = "<section>\n" + element("h2", where_tests_stand_heading);
+  text += state_html(report.plan, report.progress) + matrix_html(report.plan, report.progress);
+  if (report.progress.conduct.tests.empty()) return text + "</section>\n";
+  text += chart_figure(timeline_chart(report.plan, report.progress));
+  if (!report.plan.lines.empty()) text += chart_figure(swabs_chart(report.plan, report.progress));
+  return text + "</section>\n";
 }
 
 std::string material_words(const Catalogue& catalogue, const std::string& id) {
@@ -173,11 +182,28 @@ std::vector<MapSite> sites_of(const std::vector<RecordedTest>& tests) {
   return sites;
 }
 
+void show_results(std::vector<MapSite>& sites, const Conduct& conduct) {
+  for (MapSite& site : sites) {
+    const auto test = std::find_if(conduct.tests.begin(), conduct.tests.end(),
+                                   [&](const SwabTest& one) { return std::to_string(one.number) == site.number; });
+    if (test == conduct.tests.end()) {
+      site.look = TestLook{Place::picture, false, false, true};
+      continue;
+    }
+    site.look = look_of(*test);
+    site.is_on_closed = std::any_of(conduct.passages.begin(), conduct.passages.end(), [&](const PassageState& passage) {
+      return passage.closed_by && test->place == Place::picture && passage.name == test->passage;
+    });
+  }
+}
+
 std::string test_report_page(const TestReport& report, const Bench& labels, const TestReportInputs& inputs) {
   const PaintingObject& object = report.plan.job.object;
   std::string body = pictogram_definitions(pictograms_used(labels));
+  body += harms_html(report.progress.conduct);
   body += "<header>\n" + title_block(object, report_title) + "</header>\n<main>\n";
   body += in_short(report);
+  body += where_tests_stand(report);
   body += painting_html(report.plan, report.catalogue);
   body += report_tests(report.review, inputs);
   body += map_section(object, inputs.sheet.sites, inputs.sheet.background);
@@ -189,7 +215,7 @@ std::string test_report_page(const TestReport& report, const Bench& labels, cons
   body += made_again(report.plan, inputs);
   const std::string title = object.title.empty() ? "Untitled painting" : object.title;
   return html_page(std::string(report_title) + ": " + title, inputs.sheet.paper,
-                   text_page_css(report_title) + report_css, body + "</main>\n");
+                   text_page_css(report_title) + report_css + conduct_css, body + "</main>\n");
 }
 
 }  // namespace gentlest

@@ -49,6 +49,9 @@ std::string figure_words(const Estimate& estimate);
 /// The places of all tests that have one, withdrawn ones marked.
 std::vector<MapSite> sites_of(const std::vector<RecordedTest>& tests);
 
+/// Gives each place what came of its test, and marks those on passages that are closed.
+void show_results(std::vector<MapSite>& sites, const Conduct& conduct);
+
 /// The page. Same input, same bytes; the only dates are those of the log.
 std::string test_report_page(const TestReport& report, const Bench& labels, const TestReportInputs& inputs);
 

@@ -63,7 +63,7 @@ std::string chosen_html(const TestReport& report) {
       element("p", fmt::format("<b>No mixture has been chosen.</b> {}: {}.", user_text(next_words(report.progress)),
                                user_text(why_words(report.progress))));
   std::vector<std::string> closed;
-  for (const std::string& words : no_window_words(report.plan, report.progress)) closed.push_back(user_text(words));
+  for (const std::string& words : what_closes_words(report.plan, report.progress)) closed.push_back(user_text(words));
   text += html_list(closed);
   if (next.kind == NextKind::not_judged) {
     std::vector<std::string> first;

@@ -6,6 +6,7 @@ namespace gentlest {
 inline constexpr const char* seen_of_mixtures_heading = "What was seen of these mixtures and their liquids";
 inline constexpr const char* to_measure_heading = "What to measure";
 inline constexpr const char* to_watch_heading = "What to watch";
+inline constexpr const char* where_tests_stand_heading = "Where the tests stand";
 inline constexpr const char* taught_heading = "What the tests taught";
 inline constexpr const char* how_close_heading = "How close the shelf comes";
 inline constexpr const char* to_try_heading = "Liquids to try alone";

@@ -2,6 +2,7 @@
 
 #include "report/form/format.hpp"
 #include "report/phrases/mixture_name.hpp"
+#include "report/plans/layer_cost_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 
@@ -97,6 +98,12 @@ std::string rule_words(Rule rule) {
 std::string place_words(Place place, const std::string& passage) {
   const std::string where = place == Place::edge ? "edge" : "picture";
   return passage.empty() ? where : where + ", " + passage;
+}
+
+std::string at_place_words(const std::string& name, Place place, const std::string& passage) {
+  const std::string before = name.empty() ? "" : name + ", ";
+  if (place == Place::edge) return before + "at the edge";
+  return before + "on the picture" + (passage.empty() ? "" : ", " + passage);
 }
 
 std::string belief_word(double chance) {
@@ -206,14 +213,9 @@ std::string next_kind_word(NextKind kind) {
 std::string next_words(const Progress& progress) {
   const NextAnswer& next = progress.next;
   switch (next.kind) {
-    case NextKind::test: {
-      const std::string name = step_name(progress.conduct, next.test->step);
-      return fmt::format("{}{}: {}", name.empty() ? "" : name + ", ",
-                         next.test->place == Place::edge ? "at the edge"
-                         : next.test->passage.empty()    ? "on the picture"
-                                                         : "on the picture, " + next.test->passage,
-                         to_text(next.test->mixture));
-    }
+    case NextKind::test:
+      return at_place_words(step_name(progress.conduct, next.test->step), next.test->place, next.test->passage) + ": " +
+             to_text(next.test->mixture);
     case NextKind::found:
       return "stop: this mixture works: " + to_text(*next.mixture);
     case NextKind::unsure:
@@ -274,6 +276,12 @@ std::vector<std::string> no_window_words(const Plan&, const Progress& progress) 
                                     : step_name(progress.conduct, one.test.step),
                                 place_words(one.test.place, one.test.passage), one.layer,
                                 per_cent_beside(one.risk, one.cap), setting_per_cent(one.cap)));
+  return words;
+}
+
+std::vector<std::string> what_closes_words(const Plan& plan, const Progress& progress) {
+  std::vector<std::string> words = no_window_words(plan, progress);
+  for (const std::string& cost : layer_cost_words(plan)) words.push_back("the ladder " + cost);
   return words;
 }
 

@@ -16,6 +16,9 @@ std::string rule_words(Rule rule);
 /// "edge" or "picture"; with the passage: "picture, white cloth".
 std::string place_words(Place place, const std::string& passage);
 
+/// "rung 3, at the edge", "rung 3, on the picture, white cloth"; without a name the place alone.
+std::string at_place_words(const std::string& name, Place place, const std::string& passage);
+
 /// "hardly" below 15 %, "perhaps" below 50 %, "likely" below 85 %, "nearly sure" from there on.
 std::string belief_word(double chance);
 
@@ -50,6 +53,9 @@ std::vector<std::string> working_words(const Conduct& conduct, const WorkingMixt
 
 /// What closes the window: the open tests whose risk is too high, by layer, and what the ladder would be without.
 std::vector<std::string> no_window_words(const Plan& plan, const Progress& progress);
+
+/// The same, then what keeping a layer costs the ladder.
+std::vector<std::string> what_closes_words(const Plan& plan, const Progress& progress);
 
 /// "removal; the original" of one test as it was read, e.g. "no effect; nothing seen".
 std::string as_read_words(const SwabTest& test);

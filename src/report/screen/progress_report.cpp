@@ -9,6 +9,7 @@
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/rules/conduct_words.hpp"
+#include "report/rules/passage_matrix.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 
@@ -101,7 +102,7 @@ std::string next_lines(const Plan& plan, const Progress& progress, const std::op
   if (next.working)
     for (const std::string& words : working_words(progress.conduct, *next.working)) text += bullet(words);
   if (next.kind == NextKind::no_window)
-    for (const std::string& words : no_window_words(plan, progress)) text += bullet(words);
+    for (const std::string& words : what_closes_words(plan, progress)) text += bullet(words);
   if (room) text += bullet(room_words(*room, plan.job.limits.risk_limit));
   text += unjudged_lines(progress);
   if (next.kind == NextKind::test)
@@ -135,8 +136,24 @@ std::string outlook_lines(const Progress& progress) {
   return text;
 }
 
+// Mixtures against places, as read.
+std::string matrix_text(const Plan& plan, const Progress& progress, const Style& style) {
+  const PassageMatrix matrix = passage_matrix(plan, progress);
+  if (matrix.rows.empty()) return {};
+  Table table;
+  table.columns = {{"mixture", Align::left, true}};
+  for (const MatrixColumn& column : matrix.columns)
+    table.columns.push_back({column.title + (column.note.empty() ? "" : " (" + column.note + ")"), Align::left, true});
+  for (const MatrixRow& row : matrix.rows) {
+    std::vector<std::string> cells = {row.name.empty() ? row.mixture : row.name + ": " + row.mixture};
+    for (const MatrixCell& cell : row.cells) cells.push_back(joined(cell_words(cell, progress.conduct), "; "));
+    table.rows.push_back(std::move(cells));
+  }
+  return heading(matrix_heading, style) + to_text(table, style) + paragraph(matrix_key);
+}
+
 std::string full_text(const Plan& plan, const Progress& progress, const Style& style) {
-  std::string text = heading(taught_heading, style);
+  std::string text = matrix_text(plan, progress, style) + heading(taught_heading, style);
   for (const std::string& line : learnt_words(progress)) text += bullet(line);
   text += outlook_lines(progress);
   if (progress.next.kind != NextKind::no_window)
