@@ -313,6 +313,8 @@ struct Check {
 ConductSession::ConductSession(const Plan& plan, const Catalogue& catalogue, std::uint64_t seed)
     : plan_(plan), catalogue_(catalogue), random_(seed) {
   for (const Liquid& liquid : plan.shelf) labels_.push_back(liquid.label);
+  bottles_ = all_liquids(shelf_of(plan.job, catalogue));
+  conduct_ = conduct_of(plan, {}, catalogue);
 }
 
 Reading ConductSession::drawn_place(const Conduct& conduct) {
@@ -364,7 +366,7 @@ void ConductSession::note(const Reading& reading) {
   one.blank = reading.mixture == "dry swab" || reading.mixture == "saliva";
   try {
     if (!one.blank) {
-      const Mixture mixture = parse_mixture(reading.mixture, catalogue_, all_liquids(shelf_of(plan_.job, catalogue_)));
+      const Mixture mixture = parse_mixture(reading.mixture, catalogue_, bottles_);
       one.shares = shares_of(mixture);
       one.point = mix(mixture);
       for (const Part& part : mixture.parts()) one.is_hydrocarbon[part.liquid.label] = is_alkane(*part.liquid.solvent);
@@ -389,20 +391,19 @@ void ConductSession::note(const Reading& reading) {
 }
 
 void ConductSession::go_on() {
-  const Conduct conduct = conduct_of(plan_, readings_, catalogue_);
-  Reading reading = drawn_place(conduct);
+  Reading reading = drawn_place(conduct_);
   draw_outcome(reading);
   reading.test = static_cast<int>(readings_.size()) + 1;
   readings_.push_back(reading);
   note(reading);
+  conduct_ = conduct_of(plan_, readings_, catalogue_);
 }
 
 std::string ConductSession::broken_rule() const {
-  const Conduct conduct = conduct_of(plan_, readings_, catalogue_);
-  const Check check{plan_, seen_, conduct};
+  const Check check{plan_, seen_, conduct_};
   for (const std::string& fault : {check.of_harms(), check.of_end(), check.of_working()})
     if (!fault.empty()) return fault;
-  for (const OpenTest& open : conduct.open)
+  for (const OpenTest& open : conduct_.open)
     if (std::string fault = check.of_open(open); !fault.empty())
       return fmt::format("{} ({}, {} {})", fault, to_text(open.mixture), open.place == Place::edge ? "edge" : "picture",
                          open.passage);

@@ -48,6 +48,8 @@ class ConductSession {
   std::vector<Reading> readings_;
   std::vector<Seen> seen_;
   std::vector<std::string> labels_;
+  std::vector<Liquid> bottles_;
+  Conduct conduct_;  // of the readings so far
 };
 
 }  // namespace gentlest::test

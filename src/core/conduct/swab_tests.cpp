@@ -103,7 +103,10 @@ std::string layer_under(const Plan& plan, const std::string& passage) {
 }
 
 std::vector<SwabTest> swab_tests(const Plan& plan, const std::vector<Reading>& readings, const Catalogue& catalogue) {
-  const std::vector<Liquid> shelf = all_liquids(shelf_of(plan.job, catalogue));
+  // Names are read over every bottle, left off or not: no limit of the job turns one swab into two liquids.
+  std::vector<Liquid> shelf = plan.shelf;
+  for (const JobBottle& bottle : plan.left_off)
+    if (bottle.liquid) shelf.push_back(*bottle.liquid);
   std::vector<SwabTest> tests;
   for (const Reading& reading : readings) tests.push_back(test_of(plan, reading, shelf, catalogue));
   return tests;
