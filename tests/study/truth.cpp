@@ -87,8 +87,9 @@ double smooth(std::uint64_t seed, const Hansen& point) {
 std::uint64_t removal_seed(const Painting& painting) {
   return mixed(painting.seed, 11);
 }
-std::uint64_t harm_seed(const Painting& painting) {
-  return mixed(painting.seed, 12);
+// Where there is no window, what moves the varnish is what harms the paint.
+std::uint64_t harm_seed(const Truth& truth, const Painting& painting) {
+  return truth.has_no_window ? removal_seed(painting) : mixed(painting.seed, 12);
 }
 
 // The spot's own luck in so much of the cases, else the mixture's.
@@ -220,7 +221,7 @@ SwabOutcome swab(const Truth& truth, const Ground& ground, const Painting& paint
   const double RED_paint = RED_of(painting, paint, mixture.point, at_edge, acts * bent_paint);
   outcome.removal =
       level_drawn(truth, ground.removal, RED_varnish, luck_of(truth, removal_seed(painting), mixture, spot));
-  outcome.harm = level_drawn(truth, ground.harm, RED_paint, luck_of(truth, harm_seed(painting), mixture, spot));
+  outcome.harm = level_drawn(truth, ground.harm, RED_paint, luck_of(truth, harm_seed(truth, painting), mixture, spot));
   outcome.removal_read = outcome.removal;
   outcome.harm_read = outcome.harm;
   const bool slips = spot.uniform() < misread;
@@ -250,7 +251,7 @@ double true_risk(const Truth& truth, const Ground& ground, const Painting& paint
   const int level = ground.start.kept.front().risk_level;
   const auto chance = [&](const TrueLayer& paint) {
     const double RED = RED_of(painting, paint, mixture.point, false, bent);
-    return known_chance(truth, harm_seed(painting), mixture, chance_at(truth, ground.harm, level, RED));
+    return known_chance(truth, harm_seed(truth, painting), mixture, chance_at(truth, ground.harm, level, RED));
   };
   return std::max(chance(painting.paint), chance(painting.second_paint));
 }

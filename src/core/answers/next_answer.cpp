@@ -38,6 +38,19 @@ struct Chooser {
     return test.purpose == Purpose::climb_two ? cap_of_two * cap : cap;
   }
 
+  // Most that a rung not closed on its way up is believed to be good for, on the picture.
+  double promise_of(const OpenTest& test) const {
+    if (!test.step) return 1;
+    const PlanStep& from = conduct.steps[*test.step];
+    double most = 0;
+    for (std::size_t i = 0; i < conduct.steps.size(); ++i) {
+      const PlanStep& step = conduct.steps[i];
+      if (step.line != from.line || step.height < from.height || closure_of(conduct, i)) continue;
+      most = std::max(most, outlook_of(task, swab_mixture_of(step.mixture)).good);
+    }
+    return most;
+  }
+
   // The first that is gentle enough; what was passed over is kept.
   bool take_first(NextAnswer& next) const {
     for (const OpenTest& test : conduct.open) {
@@ -48,6 +61,9 @@ struct Chooser {
         next.too_risky.push_back({test, outlook.risk, cap, outlook.riskiest});
         continue;
       }
+      const bool climbs = test.purpose == Purpose::climb || test.purpose == Purpose::climb_two ||
+                          test.purpose == Purpose::from_edge || test.purpose == Purpose::between;
+      if (climbs && promise_of(test) < task.settings.least_promise) continue;
       next.kind = NextKind::test;
       next.rule = test.rule;
       next.test = test;
