@@ -5,7 +5,6 @@
 #include "gentlest/liquids/series.hpp"
 
 #include <algorithm>
-#include <cstdlib>
 #include <stdexcept>
 
 namespace gentlest::study {
@@ -85,7 +84,6 @@ Job study_job(int edge_tests) {
     job.shelf.push_back(bottle);
   }
   job.limits.edge_tests = edge_tests;
-  if (const char* L = std::getenv("GL")) job.limits.lines = std::atoi(L);
   return job;
 }
 

@@ -87,9 +87,8 @@ double smooth(std::uint64_t seed, const Hansen& point) {
 std::uint64_t removal_seed(const Painting& painting) {
   return mixed(painting.seed, 11);
 }
-// Where there is no window, what moves the varnish is what harms the paint.
-std::uint64_t harm_seed(const Truth& truth, const Painting& painting) {
-  return truth.has_no_window ? removal_seed(painting) : mixed(painting.seed, 12);
+std::uint64_t harm_seed(const Painting& painting) {
+  return mixed(painting.seed, 12);
 }
 
 // The spot's own luck in so much of the cases, else the mixture's.
@@ -127,12 +126,6 @@ std::vector<TrueLayer> draw_layers(LayerPrior prior, const Truth& truth, std::si
 
 void break_painting(const Truth& truth, Painting& painting) {
   RandomNumbers random(mixed(painting.seed, 3));
-  if (truth.has_no_window) {
-    const double shift = std::exp(0.10 * random.normal());
-    painting.paint.centre = painting.varnish.centre;
-    painting.paint.R0 = 1.2 * std::max(painting.varnish.R0, painting.paint.R0);
-    painting.paint.R0_edge = painting.paint.R0 * shift;
-  }
   if (truth.is_ellipsoid) {
     double sum = 0;
     for (double& axis : painting.stretch) sum += axis = 0.25 * random.normal();
@@ -221,7 +214,9 @@ SwabOutcome swab(const Truth& truth, const Ground& ground, const Painting& paint
   const double RED_paint = RED_of(painting, paint, mixture.point, at_edge, acts * bent_paint);
   outcome.removal =
       level_drawn(truth, ground.removal, RED_varnish, luck_of(truth, removal_seed(painting), mixture, spot));
-  outcome.harm = level_drawn(truth, ground.harm, RED_paint, luck_of(truth, harm_seed(truth, painting), mixture, spot));
+  outcome.harm = level_drawn(truth, ground.harm, RED_paint, luck_of(truth, harm_seed(painting), mixture, spot));
+  if (truth.has_no_window && outcome.removal >= ground.start.settings.effect_level)
+    outcome.harm = std::max(outcome.harm, 1);
   outcome.removal_read = outcome.removal;
   outcome.harm_read = outcome.harm;
   const bool slips = spot.uniform() < misread;
@@ -251,9 +246,10 @@ double true_risk(const Truth& truth, const Ground& ground, const Painting& paint
   const int level = ground.start.kept.front().risk_level;
   const auto chance = [&](const TrueLayer& paint) {
     const double RED = RED_of(painting, paint, mixture.point, false, bent);
-    return known_chance(truth, harm_seed(truth, painting), mixture, chance_at(truth, ground.harm, level, RED));
+    return known_chance(truth, harm_seed(painting), mixture, chance_at(truth, ground.harm, level, RED));
   };
-  return std::max(chance(painting.paint), chance(painting.second_paint));
+  const double risk = std::max(chance(painting.paint), chance(painting.second_paint));
+  return truth.has_no_window ? std::max(risk, true_effect(truth, ground, painting, mixture)) : risk;
 }
 
 bool is_truly_good(const Truth& truth, const Ground& ground, const Painting& painting, const SwabMixture& mixture) {

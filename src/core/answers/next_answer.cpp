@@ -38,9 +38,16 @@ struct Chooser {
     return test.purpose == Purpose::climb_two ? cap_of_two * cap : cap;
   }
 
+  // The gentlest rung of the ladder is always worth a swab, and so is what follows a success. Where no layer to keep
+  // has a sphere nothing is weighed against the promise.
+  bool asks_promise(const OpenTest& test) const {
+    if (task.kept.empty() || !test.step || test.purpose >= Purpose::step_back) return false;
+    const PlanStep& step = conduct.steps[*test.step];
+    return step.line > 0 || step.height > 1;
+  }
+
   // Most that a rung not closed on its way up is believed to be good for, on the picture.
   double promise_of(const OpenTest& test) const {
-    if (!test.step) return 1;
     const PlanStep& from = conduct.steps[*test.step];
     double most = 0;
     for (std::size_t i = 0; i < conduct.steps.size(); ++i) {
@@ -61,9 +68,10 @@ struct Chooser {
         next.too_risky.push_back({test, outlook.risk, cap, outlook.riskiest});
         continue;
       }
-      const bool climbs = test.purpose == Purpose::climb || test.purpose == Purpose::climb_two ||
-                          test.purpose == Purpose::from_edge || test.purpose == Purpose::between;
-      if (climbs && promise_of(test) < task.settings.least_promise) continue;
+      if (const double promise = asks_promise(test) ? promise_of(test) : 1; promise < task.settings.least_promise) {
+        next.too_little.push_back({test, promise, task.settings.least_promise});
+        continue;
+      }
       next.kind = NextKind::test;
       next.rule = test.rule;
       next.test = test;
