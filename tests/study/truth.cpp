@@ -126,12 +126,6 @@ std::vector<TrueLayer> draw_layers(LayerPrior prior, const Truth& truth, std::si
 
 void break_painting(const Truth& truth, Painting& painting) {
   RandomNumbers random(mixed(painting.seed, 3));
-  if (truth.has_no_window) {
-    const double shift = std::exp(0.10 * random.normal());
-    painting.paint.centre = painting.varnish.centre;
-    painting.paint.R0 = 1.2 * std::max(painting.varnish.R0, painting.paint.R0);
-    painting.paint.R0_edge = painting.paint.R0 * shift;
-  }
   if (truth.is_ellipsoid) {
     double sum = 0;
     for (double& axis : painting.stretch) sum += axis = 0.25 * random.normal();
@@ -221,6 +215,8 @@ SwabOutcome swab(const Truth& truth, const Ground& ground, const Painting& paint
   outcome.removal =
       level_drawn(truth, ground.removal, RED_varnish, luck_of(truth, removal_seed(painting), mixture, spot));
   outcome.harm = level_drawn(truth, ground.harm, RED_paint, luck_of(truth, harm_seed(painting), mixture, spot));
+  if (truth.has_no_window && outcome.removal >= ground.start.settings.effect_level)
+    outcome.harm = std::max(outcome.harm, 1);
   outcome.removal_read = outcome.removal;
   outcome.harm_read = outcome.harm;
   const bool slips = spot.uniform() < misread;
@@ -252,7 +248,8 @@ double true_risk(const Truth& truth, const Ground& ground, const Painting& paint
     const double RED = RED_of(painting, paint, mixture.point, false, bent);
     return known_chance(truth, harm_seed(painting), mixture, chance_at(truth, ground.harm, level, RED));
   };
-  return std::max(chance(painting.paint), chance(painting.second_paint));
+  const double risk = std::max(chance(painting.paint), chance(painting.second_paint));
+  return truth.has_no_window ? std::max(risk, true_effect(truth, ground, painting, mixture)) : risk;
 }
 
 bool is_truly_good(const Truth& truth, const Ground& ground, const Painting& painting, const SwabMixture& mixture) {

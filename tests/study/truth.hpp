@@ -23,7 +23,7 @@ struct Truth {
   bool is_patchy = false;        ///< the varnish's ln R0 differs by 0.12 from spot to spot
   bool overlooks = false;        ///< three in ten slight changes of the original are read as "nothing seen"
   bool varies_contact = false;   ///< 5 to 60 s, noted; acts by (seconds / 20)^0.1, twice the exponent that is assumed
-  bool has_no_window = false;    ///< the paint's sphere holds the varnish's, a fifth larger
+  bool has_no_window = false;    ///< whatever moves the varnish harms the paint
   bool is_young_paint = false;   ///< the paint is young where the record says old
   bool has_fresh_luck = false;   ///< luck belongs to each swab, nothing of it to the mixture
   bool has_own_luck = false;     ///< luck belongs to the mixture, neighbours share none

@@ -45,6 +45,13 @@ struct TooRisky {
   std::string layer;  ///< that gives the risk
 };
 
+/// A test that the rules allow, on a way up that promises too little to be worth a swab.
+struct TooLittle {
+  OpenTest test;
+  double promise = 0;  ///< most that a rung from it on is believed to move the layer and harm nothing
+  double least = 0;    ///< that is asked for
+};
+
 /// The next test, or the stop, and the rule that shaped it.
 struct NextAnswer {
   NextKind kind = NextKind::no_window;
@@ -54,6 +61,7 @@ struct NextAnswer {
   std::optional<CandidateOutlook> outlook;  ///< of `mixture` where it is to be tried, or on the picture
   std::optional<WorkingMixture> working;    ///< that works now
   std::vector<TooRisky> too_risky;          ///< passed over, in the order of the rules
+  std::vector<TooLittle> too_little;        ///< the same
   bool is_surprised = false;                ///< the readings fit badly with what was held before
 };
 

@@ -51,7 +51,8 @@ struct NextTestSettings {
   double surprised_at = surprising_deviations;
   double picture_risk_when_surprised = 0.05;
   double edge_risk_when_surprised = 0.15;
-  double found_at = 0.5;  ///< a mixture is called found from this chance of `good` on
+  double least_promise = 0.20;  ///< a way up is gone on with from this chance of `good` of its best rung left on
+  double found_at = 0.5;        ///< a mixture is called found from this chance of `good` on
 
   /// How much of what the curve leaves to chance goes with the mixture, not with the swab, 0..1: so much does a test
   /// say of the same mixture, and of its neighbours as far as they share its luck (shared_luck).

@@ -38,6 +38,26 @@ struct Chooser {
     return test.purpose == Purpose::climb_two ? cap_of_two * cap : cap;
   }
 
+  // The gentlest rung of the ladder is always worth a swab, and so is what follows a success. Where no layer to keep
+  // has a sphere nothing is weighed against the promise.
+  bool asks_promise(const OpenTest& test) const {
+    if (task.kept.empty() || !test.step || test.purpose >= Purpose::step_back) return false;
+    const PlanStep& step = conduct.steps[*test.step];
+    return step.line > 0 || step.height > 1;
+  }
+
+  // Most that a rung not closed on its way up is believed to be good for, on the picture.
+  double promise_of(const OpenTest& test) const {
+    const PlanStep& from = conduct.steps[*test.step];
+    double most = 0;
+    for (std::size_t i = 0; i < conduct.steps.size(); ++i) {
+      const PlanStep& step = conduct.steps[i];
+      if (step.line != from.line || step.height < from.height || closure_of(conduct, i)) continue;
+      most = std::max(most, outlook_of(task, swab_mixture_of(step.mixture)).good);
+    }
+    return most;
+  }
+
   // The first that is gentle enough; what was passed over is kept.
   bool take_first(NextAnswer& next) const {
     for (const OpenTest& test : conduct.open) {
@@ -46,6 +66,10 @@ struct Chooser {
       const double cap = cap_of(test);
       if (outlook.risk > cap) {
         next.too_risky.push_back({test, outlook.risk, cap, outlook.riskiest});
+        continue;
+      }
+      if (const double promise = asks_promise(test) ? promise_of(test) : 1; promise < task.settings.least_promise) {
+        next.too_little.push_back({test, promise, task.settings.least_promise});
         continue;
       }
       next.kind = NextKind::test;

@@ -241,8 +241,9 @@ std::string why_words(const Progress& progress) {
     case NextKind::unsure:
       return rule_words(next.rule);
     case NextKind::no_window:
-      return next.too_risky.empty() ? "every rung was tried or is closed"
-                                    : "what is left may affect " + next.too_risky.front().layer + " too easily";
+      if (!next.too_risky.empty()) return "what is left may affect " + next.too_risky.front().layer + " too easily";
+      return next.too_little.empty() ? "every rung was tried or is closed"
+                                     : "what is left promises too little to be worth a swab";
     case NextKind::ended:
       return fmt::format("{} ({})", end_words(progress.conduct), rule_words(next.rule));
     case NextKind::tests_used_up:
@@ -276,6 +277,11 @@ std::vector<std::string> no_window_words(const Plan&, const Progress& progress) 
                                     : step_name(progress.conduct, one.test.step),
                                 place_words(one.test.place, one.test.passage), one.layer,
                                 per_cent_beside(one.risk, one.cap), setting_per_cent(one.cap)));
+  for (const TooLittle& one : progress.next.too_little)
+    words.push_back(fmt::format("{}, {}: no rung from there on promises {} to work and to harm nothing ({} at most)",
+                                step_name(progress.conduct, one.test.step),
+                                place_words(one.test.place, one.test.passage), setting_per_cent(one.least),
+                                per_cent_beside(one.promise, one.least)));
   return words;
 }
 
