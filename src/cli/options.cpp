@@ -246,7 +246,7 @@ const std::vector<Option>& all_options() {
       {"good-up-to", 0, "GRADE", "weakest grade, 1 to 5, that still counts as dissolving; default: 1"},
       {"family", 0, "NAME", "only this family of solvents, or kind of materials"},
       {"having", 0, "FIGURE", "only records that hold this figure, e.g. hazards or sphere"},
-      {"kind", 0, "CHART", "risk (default), chances, planes, triangle or drift"},
+      {"kind", 0, "CHART", "risk (default), chances, planes, triangle or drift; timeline or swabs"},
       {"paper", 0, "SIZE", "a4 (default) or letter"},
       limit_option("vial_mL", "ML", "what one vial holds, mL"),
       limit_option("measure_mL", "ML", "smallest volume that is measured, mL"),

@@ -30,8 +30,8 @@ struct TestAhead {
 /// that were not tried. Throws as prepare_bench.
 std::vector<TestAhead> tests_ahead(const Plan& plan, const Progress& progress, const Catalogue& catalogue);
 
-/// What a vial is wanted for: the proposed mixture, then the rungs and steps of the bench that nothing closes; after a
-/// success that ends the tests the mixture that works; after any other stop none.
+/// What a vial is wanted for: the proposed mixture, then those of tests_ahead, then the rungs and steps of the bench
+/// that nothing closes; after a success that ends the tests the mixture that works; after any other stop none.
 std::vector<BenchMixture> vials_ahead(const Plan& plan, const Progress& progress, const Bench& bench,
                                       const Catalogue& catalogue);
 

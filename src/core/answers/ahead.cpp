@@ -85,6 +85,8 @@ std::vector<BenchMixture> vials_ahead(const Plan& plan, const Progress& progress
   if (kind == NextKind::not_judged)
     for (const JudgedMixture& one : progress.to_try) vials.push_back(bench_mixture(one, plan, catalogue));
   if (kind != NextKind::test) return vials;
+  for (const TestAhead& test : tests_ahead(plan, progress, catalogue))
+    if (!holds(vials, test.mixture.judged.mixture)) vials.push_back(test.mixture);
   for (const BenchMixture& mixture : bench.mixtures) {
     if (mixture.beyond_limit || holds(vials, mixture.judged.mixture)) continue;
     if (!closed_by(plan, progress.conduct, mixture.judged.mixture)) vials.push_back(mixture);

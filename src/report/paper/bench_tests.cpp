@@ -145,8 +145,8 @@ std::string cards_text(const Plan& plan, const SheetInputs& inputs) {
     for (const std::string& blank : blank_tests(plan)) text += card(++number, blank, inner);
   for (const TestAhead& test : ahead) {
     ++number;
-    const std::string recipe =
-        recipe_words(test.mixture) + warning_of(test.mixture) + " " + label_signs(test.mixture.label);
+    std::string recipe = recipe_words(test.mixture) + warning_of(test.mixture) + " " + label_signs(test.mixture.label);
+    for (const std::string& mark : marks_of(test.mixture, plan)) recipe += "; " + html_text(mark);
     text += card(number, "<span class=\"when\">" + user_text(ahead_words(test, progress, number)) + "</span>" + recipe,
                  test.place ? inner : place_boxes() + inner);
   }

@@ -116,6 +116,7 @@ class Matrix {
 
   void enter(const SwabTest& test) {
     MatrixCell& cell = matrix_.rows[*row_of(test)].cells[*column_of(test)];
+    cell.tests.push_back(static_cast<std::size_t>(&test - conduct_.tests.data()));
     const bool names_a_passage = test.place == Place::edge && !test.passage.empty();
     cell.read.push_back(fmt::format("{}test {}: {}{}", test.harmed ? std::string(harm_mark) + ", " : "", test.number,
                                     as_read_words(test), names_a_passage ? " (" + test.passage + ")" : ""));
@@ -158,7 +159,10 @@ PassageMatrix passage_matrix(const Plan& plan, const Progress& progress) {
 
 std::vector<std::string> cell_words(const MatrixCell& cell, const Conduct& conduct) {
   std::vector<std::string> words = cell.read;
-  if (cell.closed_by) words.push_back(fmt::format("closed (test {})", conduct.tests[*cell.closed_by].number));
+  const bool is_own =
+      cell.closed_by && std::find(cell.tests.begin(), cell.tests.end(), *cell.closed_by) != cell.tests.end();
+  if (cell.closed_by)
+    words.push_back(is_own ? "closed" : fmt::format("closed (test {})", conduct.tests[*cell.closed_by].number));
   if (cell.is_wanted) words.emplace_back("not yet tested");
   if (words.empty()) words.emplace_back("\u00b7");
   return words;

@@ -22,7 +22,8 @@ struct MatrixColumn {
 };
 
 struct MatrixCell {
-  std::vector<std::string> read;         ///< "test 2: no effect; nothing seen", each as it was read
+  std::vector<std::size_t> tests;        ///< indices into Conduct::tests
+  std::vector<std::string> read;         ///< of each, as it was read: "test 2: no effect; nothing seen"
   std::optional<std::size_t> closed_by;  ///< index into Conduct::tests: the mixture may not be used here any more
   bool is_wanted = false;                ///< the mixture that works was not yet tested on this passage
 };
