@@ -167,7 +167,8 @@ TEST_CASE("finer steps stand between their rungs in all three forms, and leave t
   CHECK(off_the_grid > 0);
   const auto rows = csv_rows(call({"ladder", "demo", "--finer", "2:4", "--format", "csv"}).out);
   std::vector<std::string> names;
-  for (std::size_t i = 1; i < rows.size(); ++i) names.push_back(rows[i][0]);
+  for (std::size_t i = 1; i < rows.size(); ++i)
+    if (rows[i][0].rfind("line ", 0) != 0) names.push_back(rows[i][0]);
   CHECK(names.size() == plan.at("rungs").size() + steps.size());
   CHECK(names[2] == "2.1");
   CHECK(std::is_sorted(names.begin(), names.end()));

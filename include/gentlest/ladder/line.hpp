@@ -50,7 +50,8 @@ struct LineRung {
 /// nor to one to keep: a liquid that acts little because it lies beyond a layer is not gentle.
 struct StockLine {
   Stocks stocks;
-  int step_percent = 0;         ///< more of the active stock from rung to rung; a multiple of the task's
+  int step_percent = 0;  ///< more of the active stock from rung to rung; a multiple of the task's. The first step
+                         ///< may be smaller
   std::vector<LineRung> rungs;  ///< at least two, gentle to strong, none beyond the risk limit or not allowed
   LineReason reason = LineReason::gives_up_least;
   bool works = false;                        ///< the last rung reaches the wanted effect

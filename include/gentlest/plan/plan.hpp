@@ -178,7 +178,8 @@ struct LadderLine {
   std::optional<Mixture> active;         ///< the stock that is added; nothing for the walk over the frontier
   std::string family = {};               ///< of the active liquid of most share; empty without one
   std::vector<int> active_percent = {};  ///< of the active stock in each rung, % by volume; empty without one
-  int step_percent = 0;                  ///< more of the active stock from rung to rung, % by volume; 0 without one
+  int step_percent = 0;  ///< more of the active stock from rung to rung, % by volume, of which the first step may be
+                         ///< less; 0 without one
   LineReason reason = LineReason::frontier;
   double effect_given_up = 0;  ///< mean over the risks up to the limit of (best effect of the shelf - of the line, or
                                ///< of the walk's bottles)

@@ -98,23 +98,47 @@ struct Search {
   }
 };
 
-// The stride whose rungs work where one does, and of those the one whose rungs alone give up least; 0 without two
-// rungs.
-std::size_t best_stride(const Search& search, const std::vector<Share>& way) {
-  std::size_t best = 0;
-  bool best_works = false;
-  double best_gap = 0;
+// The end of the way and every so many shares before it, with the beginning; nothing where these are too many rungs.
+std::vector<Share> every_from_the_end(const std::vector<Share>& way, std::size_t stride, int rungs) {
+  std::vector<Share> picked;
+  for (std::size_t i = way.size() - 1; i > 0; i = i > stride ? i - stride : 0) picked.push_back(way[i]);
+  picked.push_back(way.front());
+  std::reverse(picked.begin(), picked.end());
+  if (static_cast<int>(picked.size()) > std::max(rungs, 2)) picked.clear();
+  return picked;
+}
+
+struct Steps {
+  std::size_t stride = 0;
+  std::vector<Share> rungs;
+  bool works = false;
+  double gap = 0;  // of the rungs alone
+};
+
+// The stride whose rungs work where one does, and of those the one whose rungs alone give up least.
+template <class Pick>
+Steps best_steps(const Search& search, const std::vector<Share>& way, Pick&& pick) {
+  Steps best;
   for (std::size_t stride = 1; stride < way.size(); ++stride) {
-    const std::vector<Share> rungs = every(way, stride, search.goal.rungs);
-    const bool works = rungs.back().verdict.effect >= search.goal.wanted_effect;
-    const double gap = search.given_up(rungs);
+    Steps steps{stride, pick(way, stride, search.goal.rungs)};
+    if (steps.rungs.empty()) continue;
+    steps.works = steps.rungs.back().verdict.effect >= search.goal.wanted_effect;
+    steps.gap = search.given_up(steps.rungs);
     constexpr double tie = 1e-12;
-    if (best > 0 && (works != best_works ? !works : gap >= best_gap - tie)) continue;
-    best = stride;
-    best_works = works;
-    best_gap = gap;
+    if (best.stride > 0 && (steps.works != best.works ? !steps.works : steps.gap >= best.gap - tie)) continue;
+    best = std::move(steps);
   }
   return best;
+}
+
+// Even steps from the beginning. Where only few of them would be left, for the sake of a last rung that works, all but
+// the first are even: nobody is sent from nothing to the strongest mixture at once.
+Steps steps_along(const Search& search, const std::vector<Share>& way) {
+  constexpr std::size_t few = 4;
+  Steps even = best_steps(search, way, every);
+  if (even.rungs.size() >= few) return even;
+  Steps other = best_steps(search, way, every_from_the_end);
+  return other.works >= even.works && other.rungs.size() > even.rungs.size() ? other : even;
 }
 
 std::optional<double> risk_given_up(const Search& search, const std::vector<LineRung>& rungs) {
@@ -128,12 +152,12 @@ std::optional<double> risk_given_up(const Search& search, const std::vector<Line
 
 std::optional<StockLine> line_along(const Search& search, const SearchTask& cut, const Stocks& stocks) {
   std::vector<Share> way = way_along(cut, stocks, search.goal.risk_limit, true);
-  const std::size_t stride = best_stride(search, way);
-  if (stride == 0) return std::nullopt;
+  const Steps steps = steps_along(search, way);
+  if (steps.stride == 0) return std::nullopt;
   StockLine line;
   line.stocks = stocks;
-  line.step_percent = static_cast<int>(stride) * cut.step_percent;
-  for (const Share& share : every(way, stride, search.goal.rungs))
+  line.step_percent = static_cast<int>(steps.stride) * cut.step_percent;
+  for (const Share& share : steps.rungs)
     line.rungs.push_back({share.percent, mixture_of(cut, share.made.composition), share.point, share.verdict});
   way.erase(std::find_if(way.begin(), way.end(),
                          [&](const Share& share) { return share.percent > line.rungs.back().percent; }),

@@ -24,8 +24,12 @@ std::string given_up_words(const LadderLine& line) {
 }
 
 std::string steps_words(const LadderLine& line) {
-  return fmt::format("{} with {} ({}), {} % more of it from rung to rung", line.bottles.front(), stock_words(line),
-                     line.family, line.step_percent);
+  std::string text = fmt::format("{} with {} ({}), {} % more of it from rung to rung", line.bottles.front(),
+                                 stock_words(line), line.family, line.step_percent);
+  const std::vector<int>& percent = line.active_percent;
+  if (percent.size() > 1 && percent[1] - percent[0] < line.step_percent)
+    text += fmt::format(" ({} % in the first step)", percent[1] - percent[0]);
+  return text;
 }
 
 std::string first_words(const LadderLine& line) {

@@ -40,7 +40,7 @@ std::string other_lines_text(const Plan& plan, const Style& style) {
             to_text(line_table(plan, plan.lines[number - 1]), style);
   if (!text.empty()) text = heading(other_lines_heading, style) + text;
   const std::string optimum = optimum_sentence(plan);
-  return optimum.empty() ? text : text + (text.empty() ? "" : "\n") + paragraph(optimum);
+  return optimum.empty() ? text : text + "\n" + paragraph(optimum);
 }
 
 Json lines_json(const Plan& plan) {

@@ -76,7 +76,11 @@ void check_line(const SearchTask& task, const InventedShelf& shelf, const StockL
   CHECK(gentle.solvent->family == "aliphatic hydrocarbon");
   for (std::size_t i = 0; i < line.rungs.size(); ++i) {
     const LineRung& rung = line.rungs[i];
-    CHECK(rung.percent == line.rungs.front().percent + static_cast<int>(i) * line.step_percent);
+    if (i > 0) CHECK(rung.percent - line.rungs[i - 1].percent <= line.step_percent);
+    if (i > 0) CHECK(rung.percent > line.rungs[i - 1].percent);
+    if (i > 1) CHECK(rung.percent == line.rungs[i - 1].percent + line.step_percent);
+    if (line.rungs.size() >= 4 && line.rungs.back().percent % line.step_percent == 0)
+      CHECK(rung.percent % line.step_percent == line.rungs.front().percent % line.step_percent);
     CHECK(share_of(rung.mixture, gentle.label) == near(1 - rung.percent / 100.0, 1e-9));
     CHECK(distance_Ra(rung.point, between(gentle.hansen, active_point(task, line.stocks), rung.percent / 100.0)) <
           1e-9);

@@ -204,8 +204,9 @@ TEST_CASE("where no line works the walk over the best of the whole shelf is the 
   REQUIRE(walk.lines.size() == 1);
   CHECK(walk.lines.front().reason == LineReason::frontier);
   CHECK(ladder_bottles(walk) == std::vector<std::string>{"ethanol 96 %", "ethyl acetate", "isooctane"});
+  // A wax to keep lies nearest to the hydrocarbon itself, so every line would lead away from it.
   job.limits.lines = 3;
-  job.limits.risk_limit = 0.065;  // the least risk that works is 6.1 %, of a mixture that no line holds
+  job.layers.push_back({"wax", Role::keep, "", "beeswax", {}, {}, {}, "", {}});
   const Plan plan = make_plan(job, shipped_catalogue());
   REQUIRE(plan.outcome == Outcome::window);
   CHECK(plan.lines.front().reason == LineReason::frontier);
@@ -213,6 +214,16 @@ TEST_CASE("where no line works the walk over the best of the whole shelf is the 
   CHECK(plan.lines.size() <= 3);
   for (std::size_t line = 1; line < plan.lines.size(); ++line)
     CHECK(plan.lines[line].rungs.back().effect >= job.limits.wanted_effect / 2);
+}
+
+TEST_CASE("where one share alone works nobody is sent there in one step") {
+  Job job = demo();
+  job.limits.risk_limit = 0.08;  // of the way to 55 % of acetone only the end works
+  const Plan plan = make_plan(job, shipped_catalogue());
+  const std::vector<int>& percent = plan.lines.at(0).active_percent;
+  REQUIRE(percent.size() >= 4);
+  for (std::size_t i = 1; i < percent.size(); ++i) CHECK(percent[i] - percent[i - 1] <= 10);
+  CHECK(*ladder_rungs(plan).back().effect >= job.limits.wanted_effect);
 }
 
 TEST_CASE("a higher limit is told where there is no window, by a plan that has that limit") {
