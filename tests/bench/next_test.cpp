@@ -1,75 +1,64 @@
-// Timings of the choice of the next test and of learning from a swab, beside the plain way: every mixture judged by
-// every particle, the response worked out each time.
-#include "gentlest/learning/next_test.hpp"
+// Timings of the choice of the next test and of learning from a swab, on the demonstration job with six tests made.
+#include "gentlest/answers/progress.hpp"
+#include "gentlest/liquids/notation.hpp"
+#include "io/catalogue_files.hpp"
+#include "io/job_file.hpp"
+
+#include "core/answers/next_answer.hpp"
 
 #include <benchmark/benchmark.h>
-
-#include <cmath>
 
 using namespace gentlest;
 
 namespace {
 
-LevelChances response(double RED) {
-  const double chance = 1 / (1 + std::exp((RED - 1) / 0.05));
-  return {1, chance, chance, chance, chance * chance};
-}
+struct Easel {
+  Catalogue catalogue = read_catalogue(embedded_catalogue());
+  Plan plan = make_plan(load_job(demo_job_text(), "demo", catalogue), catalogue);
+  std::vector<Reading> readings;
+  Progress progress;
 
-// 1,300 mixtures over the part of Hansen space that they reach, 8,000 particles a layer, two swabs made.
-NextTestTask make_task() {
-  const auto belief = [](const Sphere& mean, std::uint64_t seed) {
-    LearningSettings settings;
-    settings.seed = seed;
-    return LayerBelief({{{{mean, {0.7, 1.6, 1.9}, 1.1}, 1, "layer"}}}, ReadingCurve(response), settings);
-  };
-  NextTestTask task{{}, belief({{17.5, 6, 9}, 8}, 1), {{"paint", belief({{17.8, 9, 10.5}, 6}, 2)}}, {}, {}, {}};
-  for (int i = 0; i < 1300; ++i)
-    task.candidates.push_back({15.0 + 0.3 * (i % 10), 1.0 * (i / 10 % 13), 2.0 * (i / 130)});
-  for (const Hansen& point : {Hansen{15.3, 1, 2}, Hansen{15.6, 3, 4}}) {
-    task.target->learn({point, match_of_level(1, 0.06), 1, false});
-    task.kept[0].belief.learn({point, match_of_original(0, 0.06), 1, false});
-    task.past.push_back({{point}, false, "", 1, 0});
+  // Three rungs at the edge and on the picture that did nothing.
+  Easel() {
+    for (std::size_t rung = 0; rung < 3; ++rung)
+      for (const bool at_edge : {true, false}) {
+        Reading reading;
+        reading.test = static_cast<int>(readings.size()) + 1;
+        reading.mixture = to_text(ladder_rungs(plan)[rung].mixture);
+        reading.at_edge = at_edge;
+        reading.removal = RemovalReading::no_effect;
+        reading.original = OriginalReading::nothing_seen;
+        readings.push_back(reading);
+      }
+    progress = follow_readings(plan, catalogue, readings);
   }
-  return task;
+};
+
+const Easel& easel() {
+  static const Easel made;
+  return made;
 }
 
-void next_test(benchmark::State& state) {
-  const NextTestTask task = make_task();
+void deciding(benchmark::State& state) {
+  const Easel& at = easel();
   double risk = 0;
-  for (auto _ : state) risk += choose_next_test(task).mixture->risk;
+  for (auto _ : state) {
+    const Conduct conduct = conduct_of(at.plan, at.readings, at.catalogue);
+    risk += choose_next(at.plan, conduct, at.progress.task).outlook->risk;
+  }
   state.counters["result"] = risk;
 }
-BENCHMARK(next_test)->Unit(benchmark::kMillisecond);
-
-double mean_response(const ParticleCloud& cloud, const Hansen& point, std::size_t level) {
-  const std::array<double, 3> place = scaled(point);
-  double sum = 0;
-  for (std::size_t i = 0; i < cloud.size(); ++i) {
-    const double Ra = std::hypot(static_cast<double>(cloud.x[i]) - place[0], static_cast<double>(cloud.y[i]) - place[1],
-                                 static_cast<double>(cloud.z[i]) - place[2]);
-    sum += static_cast<double>(cloud.weight[i]) * response(Ra * static_cast<double>(cloud.inverse_R0[i]))[level];
-  }
-  return sum;
-}
-
-void every_mixture_by_every_particle(benchmark::State& state) {
-  const NextTestTask task = make_task();
-  double best = 0;
-  for (auto _ : state)
-    for (const Hansen& point : task.candidates)
-      best = std::max(best, mean_response(task.target->particles(), point, 3) *
-                                (1 - mean_response(task.kept[0].belief.particles(), point, 1)));
-  state.counters["result"] = best;
-}
-BENCHMARK(every_mixture_by_every_particle)->Unit(benchmark::kMillisecond);
+BENCHMARK(deciding)->Unit(benchmark::kMillisecond);
 
 void learning_from_a_swab(benchmark::State& state) {
-  const NextTestTask task = make_task();
+  const Easel& at = easel();
+  const SwabMixture mixture = swab_mixture_of(ladder_rungs(at.plan)[3].mixture);
   double sum = 0;
   for (auto _ : state) {
-    LayerBelief belief = *task.target;
-    belief.learn({{16, 5, 7}, match_of_level(3, 0.06), 1, false});
-    sum += belief.effective_particles();
+    NextTestTask task = at.progress.task;
+    take_in(task, {mixture, true, "", 1, 0, "", Evidence{mixture.point, match_of_level(1, 0.06), 1, true},
+                   Evidence{mixture.point, match_of_original(0, 0.06), 1, true}});
+    sum += task.target->effective_particles();
   }
   state.counters["result"] = sum;
 }

@@ -42,6 +42,8 @@ Row row_of(std::string name, const std::vector<Session>& sessions) {
   Row row;
   row.name = std::move(name);
   row.window = count(sessions, has_window, all);
+  row.way = count(
+      sessions, [](const Session& one) { return one.has_way; }, has_window);
   row.found = count(sessions, is_found, has_window);
   row.good = count(sessions, is_good, is_found);
   row.false_found = count(

@@ -19,6 +19,7 @@ Share share_of(int part, int whole);
 struct Row {
   std::string name;
   Share window;           ///< paintings on which some step of the plan is truly good
+  Share way;              ///< of those: a good one can be reached rung by rung without a mostly harmful one before it
   Share found;            ///< of those: a mixture was reported as found
   Share good;             ///< of all reports: truly good
   Share false_found;      ///< of all paintings: the mixture reported is not truly good

@@ -124,10 +124,23 @@ bool has_window(const Bench& bench, const Truth& truth, const Ground& ground, co
                      [&](const SwabMixture& mixture) { return is_truly_good(truth, ground, painting, mixture); });
 }
 
+bool has_way(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting) {
+  std::optional<std::size_t> closed_line;
+  for (std::size_t i = 0; i < bench.steps.size(); ++i) {
+    if (bench.steps[i].line == closed_line) continue;
+    const SwabMixture& mixture = bench.step_mixtures[i];
+    if (is_truly_good(truth, ground, painting, mixture)) return true;
+    const bool is_rung = bench.steps[i].origin.kind == OriginKind::rung;
+    if (is_rung && true_risk(truth, ground, painting, mixture) > 0.5) closed_line = bench.steps[i].line;
+  }
+  return false;
+}
+
 Session walk(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting,
              const std::vector<SwabMixture>& mixtures, int edge_tests) {
   Session session;
   session.has_window = has_window(bench, truth, ground, painting);
+  session.has_way = session.has_window && has_way(bench, truth, ground, painting);
   for (const SwabMixture& mixture : mixtures)
     for (const bool at_edge : {true, false}) {
       if (at_edge && session.edge_tests >= edge_tests) continue;
@@ -148,6 +161,7 @@ Session follow(const Bench& bench, const Truth& truth, const Ground& ground, con
                std::vector<Prediction>* predictions) {
   Session session;
   session.has_window = has_window(bench, truth, ground, painting);
+  session.has_way = session.has_window && has_way(bench, truth, ground, painting);
   NextTestTask task = ground.start;
   std::vector<Reading> readings;
   while (true) {

@@ -34,6 +34,7 @@ enum class Ending { found, no_window, harmed, used_up };
 /// What happened on one painting.
 struct Session {
   bool has_window = false;  ///< some rung or half step of the plan is truly good
+  bool has_way = false;     ///< to a good one by rungs of its line of which none, its luck known, mostly harms
   Ending ending = Ending::no_window;
   bool truly_good = false;  ///< the mixture found is
   bool harmed = false;      ///< the original of the picture was truly affected at least once
@@ -50,6 +51,8 @@ struct Prediction {
 };
 
 bool has_window(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting);
+
+bool has_way(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting);
 
 /// Walks mixtures on the picture; stops at the first that reads as working or as harm. With `edge_tests`, each goes to
 /// the edge first while there are any left, and one that harms there ends the walk.

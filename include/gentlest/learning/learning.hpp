@@ -126,13 +126,14 @@ LevelChances match_of_level(int level, double slip);
 /// is none.
 LevelChances match_of_original(int level, double slip);
 
-/// What a reading says of the layer to remove, or of the original under the swab; empty when it says nothing. A colour
-/// on the swab that was varnish, dirt or retouching is no evidence against the original; one not identified is half.
+/// What a reading says of the layer to remove, or of the original under the swab (by level_on_original); empty when it
+/// says nothing.
 std::optional<Evidence> evidence_on_removal(const Reading& reading, const Hansen& point, const ReadingNoise& noise);
 std::optional<Evidence> evidence_on_original(const Reading& reading, const Hansen& point, const ReadingNoise& noise);
 
-/// Level of the original in a reading, on the careful side: a colour that was varnish, dirt or retouching is 0, one not
-/// identified is the original's. Nothing where nobody looked.
+/// Level of the original in a reading, on its side: colour of its own, or one that nobody identified, counts as the
+/// strongest whatever else was seen; colour that was varnish or dirt is 0. Nothing where nobody looked, and where it
+/// was retouching, which says nothing of the layer below.
 std::optional<int> level_on_original(const Reading& reading);
 
 struct LearningSettings {

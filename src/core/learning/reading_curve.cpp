@@ -131,25 +131,24 @@ std::optional<Evidence> evidence_on_removal(const Reading& reading, const Hansen
 }
 
 std::optional<Evidence> evidence_on_original(const Reading& reading, const Hansen& point, const ReadingNoise& noise) {
-  if (!reading.original || reading.withdrawn) return std::nullopt;
-  const double slip = slip_of(reading.confidence, noise);
-  LevelChances match = match_of_original(static_cast<int>(*reading.original), slip);
-  if (*reading.original == OriginalReading::colour_on_swab) {
-    const LevelChances nothing = match_of_original(0, slip);
-    if (reading.colour == SwabColour::not_known)
-      for (std::size_t i = 0; i < match.size(); ++i) match[i] = (match[i] + nothing[i]) / 2;
-    else if (reading.colour != SwabColour::original && reading.colour != SwabColour::none)
-      match = nothing;
-  }
-  return Evidence{point, match, radius_factor_of(reading, noise), reading.at_edge, *level_on_original(reading) > 0};
+  const std::optional<int> level = level_on_original(reading);
+  if (!level) return std::nullopt;
+  return Evidence{point, match_of_original(*level, slip_of(reading.confidence, noise)),
+                  radius_factor_of(reading, noise), reading.at_edge, *level > 0};
 }
 
 std::optional<int> level_on_original(const Reading& reading) {
-  if (!reading.original || reading.withdrawn) return std::nullopt;
-  const bool is_colour = *reading.original == OriginalReading::colour_on_swab;
-  const bool is_foreign = reading.colour == SwabColour::varnish || reading.colour == SwabColour::dirt ||
-                          reading.colour == SwabColour::retouching;
-  return is_colour && is_foreign ? 0 : static_cast<int>(*reading.original);
+  if (reading.withdrawn) return std::nullopt;
+  const SwabColour colour = reading.colour;
+  const bool may_be_original = colour == SwabColour::original || colour == SwabColour::not_known;
+  const OriginalReading read = reading.original.value_or(OriginalReading::nothing_seen);
+  if (may_be_original && read == OriginalReading::nothing_seen)
+    return static_cast<int>(OriginalReading::colour_on_swab);
+  if (!reading.original) return std::nullopt;
+  if (read != OriginalReading::colour_on_swab) return static_cast<int>(read);
+  if (colour == SwabColour::varnish || colour == SwabColour::dirt) return 0;
+  if (colour == SwabColour::retouching) return std::nullopt;  // what became of the layer below nobody saw
+  return static_cast<int>(read);
 }
 
 }  // namespace gentlest

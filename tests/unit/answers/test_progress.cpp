@@ -36,6 +36,18 @@ Progress follow(const Job& job, const std::vector<Reading>& readings) {
   return follow_readings(make_plan(job, catalogue()), catalogue(), readings);
 }
 
+// The best chance to work and to harm nothing from a step on, of what is not closed on its line.
+double best_left(const Progress& progress, std::size_t from) {
+  double best = 0;
+  for (std::size_t i = 0; i < progress.conduct.steps.size(); ++i) {
+    const PlanStep& step = progress.conduct.steps[i];
+    const PlanStep& start = progress.conduct.steps[from];
+    if (step.line == start.line && step.height >= start.height && !closure_of(progress.conduct, i))
+      best = std::max(best, outlook_of(progress.task, swab_mixture_of(step.mixture)).good);
+  }
+  return best;
+}
+
 }  // namespace
 
 TEST_CASE("before any reading the beliefs are the catalogue's") {
@@ -76,6 +88,43 @@ TEST_CASE("a test whose risk passes the cap of its place is passed over, and no 
   REQUIRE_FALSE(bound.next.too_risky.empty());
   CHECK(bound.next.too_risky.front().layer == "oil paint");
   CHECK(bound.next.too_risky.front().risk > bound.next.too_risky.front().cap);
+}
+
+TEST_CASE("a way up that promises too little is not gone on with, and the gentlest rung is worth a swab") {
+  const Plan plan = make_plan(demo(), catalogue());
+  Progress progress = follow_readings(plan, catalogue(), {});
+  progress.task.settings.least_promise = 1;  // promised by none
+  const NextAnswer first = choose_next(plan, progress.conduct, progress.task);
+  REQUIRE(first.kind == NextKind::test);
+  CHECK(progress.conduct.steps[*first.test->step].height == 1);
+  CHECK(progress.conduct.steps[*first.test->step].line == 0);
+  // Once it did nothing, at the edge and on the picture.
+  std::vector<Reading> readings;
+  for (const char* passage : {"", "white cloth", "dark background"}) {
+    readings.push_back(swab(static_cast<int>(readings.size()) + 1, to_text(ladder_rungs(plan).front().mixture),
+                            RemovalReading::no_effect, OriginalReading::nothing_seen));
+    readings.back().passage = passage;
+    readings.back().at_edge = readings.size() == 1;
+  }
+  progress = follow_readings(plan, catalogue(), readings);
+  CHECK(progress.next.kind == NextKind::test);
+  progress.task.settings.least_promise = 1;
+  const NextAnswer stop = choose_next(plan, progress.conduct, progress.task);
+  CHECK(stop.kind == NextKind::no_window);
+  REQUIRE_FALSE(stop.too_little.empty());
+  CHECK(stop.too_little.front().promise < 1);
+  CHECK(stop.too_little.front().promise == best_left(progress, *stop.too_little.front().test.step));
+}
+
+TEST_CASE("closed rungs promise nothing") {
+  const Plan plan = make_plan(demo(), catalogue());
+  Reading harm = swab(1, to_text(ladder_rungs(plan)[3].mixture), RemovalReading::no_effect, OriginalReading::recovers);
+  harm.at_edge = true;
+  Progress progress = follow_readings(plan, catalogue(), {harm});
+  progress.task.settings.least_promise = 1;
+  const NextAnswer answer = choose_next(plan, progress.conduct, progress.task);
+  REQUIRE_FALSE(answer.too_little.empty());
+  for (const TooLittle& one : answer.too_little) CHECK(one.promise == best_left(progress, *one.test.step));
 }
 
 TEST_CASE("a mixture that worked is named as it was tested, though it is no rung") {

@@ -145,8 +145,9 @@ TEST_CASE("a reading speaks of the layers it saw") {
   reading.colour = SwabColour::dirt;
   CHECK(evidence_on_original(reading, point, noise)->match == match_of_original(0, noise.slip));
   reading.colour = SwabColour::not_known;
-  const LevelChances half = evidence_on_original(reading, point, noise)->match;
-  CHECK(half[0] == Approx((match_of_original(0, noise.slip)[0] + match_of_original(4, noise.slip)[0]) / 2));
+  CHECK(evidence_on_original(reading, point, noise)->match == match_of_original(4, noise.slip));
+  reading.colour = SwabColour::retouching;
+  CHECK_FALSE(evidence_on_original(reading, point, noise).has_value());
   reading.confidence = ReadingConfidence::low;
   CHECK(evidence_on_removal(reading, point, noise)->match == match_of_level(3, noise.slip_low_confidence));
   reading.seconds = 2 * noise.reference_seconds;
@@ -158,18 +159,29 @@ TEST_CASE("a reading speaks of the layers it saw") {
 TEST_CASE("the level on the original errs on its side") {
   Reading reading;
   CHECK_FALSE(level_on_original(reading).has_value());
-  reading.original = OriginalReading::colour_on_swab;
-  for (const SwabColour colour : {SwabColour::varnish, SwabColour::dirt, SwabColour::retouching}) {
+  // A colour that is the original's, or that nobody identified, counts whatever else was written.
+  for (const SwabColour colour : {SwabColour::original, SwabColour::not_known}) {
+    reading.colour = colour;
+    reading.original.reset();
+    CHECK(level_on_original(reading) == 4);
+    for (const OriginalReading read : {OriginalReading::nothing_seen, OriginalReading::colour_on_swab}) {
+      reading.original = read;
+      CHECK(level_on_original(reading) == 4);
+    }
+  }
+  for (const SwabColour colour : {SwabColour::varnish, SwabColour::dirt}) {
     reading.colour = colour;
     CHECK(level_on_original(reading) == 0);
   }
-  for (const SwabColour colour : {SwabColour::none, SwabColour::original, SwabColour::not_known}) {
-    reading.colour = colour;
-    CHECK(level_on_original(reading) == 4);
-  }
+  reading.colour = SwabColour::retouching;
+  CHECK_FALSE(level_on_original(reading).has_value());
+  reading.colour = SwabColour::none;
+  CHECK(level_on_original(reading) == 4);
   reading.original = OriginalReading::recovers;
   reading.colour = SwabColour::varnish;
   CHECK(level_on_original(reading) == 1);
+  reading.withdrawn = true;
+  CHECK_FALSE(level_on_original(reading).has_value());
 }
 
 TEST_CASE("the particles start as the prior says") {

@@ -159,13 +159,25 @@ TEST_CASE("what moved makes neighbours likelier, what was borne makes them safer
   CHECK(gain(with(0.4)) == 0);
 }
 
-TEST_CASE("where readings contradict each other the careful ones count") {
-  NextTestTask task = task_with(1);
-  task.past = {past(with(0.4), 4, 0), past(with(0.4), 0, 2)};
-  NextTestTask careful = task_with(1);
-  careful.past = {task.past.back()};
-  CHECK(outlook_of(task, with(0.4)).effect == Approx(outlook_of(careful, with(0.4)).effect));
-  CHECK(outlook_of(task, with(0.4)).risk == Approx(outlook_of(careful, with(0.4)).risk));
+TEST_CASE("where readings contradict each other the nearest counts, then the careful one, and a harm always") {
+  const auto outlook_after = [](std::vector<PastTest> tests) {
+    NextTestTask task = task_with(1);
+    task.past = std::move(tests);
+    return outlook_of(task, with(0.4));
+  };
+  const PastTest good = past(with(0.4), 4, 0), bad = past(with(0.4), 0, 2);
+  // Of one mixture the failure and the harm.
+  CHECK(outlook_after({good, bad}).effect == Approx(outlook_after({bad}).effect));
+  CHECK(outlook_after({good, bad}).risk == Approx(outlook_after({bad}).risk));
+  CHECK(outlook_after({bad, good}).effect == Approx(outlook_after({bad}).effect));
+  // The picture speaks of the picture before the edge does.
+  PastTest edge = bad;
+  edge.at_edge = true;
+  edge.original = 0;
+  CHECK(outlook_after({edge, good}).effect > 0.9);
+  // A harm with a weaker mixture of other bottles is not outweighed by what was borne nearer.
+  const PastTest harm_off = past(with(0.3, "acetone"), 0, 2);
+  CHECK(outlook_after({good, harm_off}).risk > outlook_after({good}).risk);
 }
 
 TEST_CASE("removal seen at the edge counts") {
@@ -212,6 +224,49 @@ TEST_CASE("an edge refuted by the picture opens nothing") {
   task.past.back().layer = "glaze";
   task.past.front().layer = "paint";
   CHECK_FALSE(is_edge_refuted(task.past));
+}
+
+TEST_CASE("what passed at a refuted edge is unlearnt too") {
+  const auto test_of = [](double share, int original, bool at_edge) {
+    PastTest test = past(with(share), 0, original, at_edge);
+    test.on_removal = Evidence{test.mixture.point, match_of_level(0, 0.06), 1, at_edge};
+    test.on_original = Evidence{test.mixture.point, match_of_original(original, 0.06), 1, at_edge, original > 0};
+    return test;
+  };
+  NextTestTask task = task_with(0.8), without = task_with(0.8);
+  const double before = outlook_of(task, with(0.5)).risk;
+  take_in(task, test_of(0.3, 0, true));
+  take_in(task, test_of(0.4, 0, true));
+  CHECK(outlook_of(task, with(0.5)).risk < before);
+  take_in(task, test_of(0.4, 1, false));
+  take_in(without, test_of(0.4, 1, false));
+  CHECK(outlook_of(task, with(0.5)).risk == outlook_of(without, with(0.5)).risk);
+  // Later passes there open nothing either.
+  take_in(task, test_of(0.45, 0, true));
+  CHECK(outlook_of(task, with(0.5)).risk == outlook_of(without, with(0.5)).risk);
+  CHECK(task.past.size() == 4);
+}
+
+TEST_CASE("what its luck shares with tests before it is not learnt twice") {
+  const auto fails = [](double luck) {
+    NextTestTask task = task_with(luck);
+    for (int swab = 0; swab < 3; ++swab) {
+      PastTest test = past(with(0.5), 0, 0);
+      test.on_removal = Evidence{test.mixture.point, match_of_level(0, 0.06), 1, false};
+      take_in(task, test);
+    }
+    return task.target->chance(with(0.5).point, 3);
+  };
+  const double before = task_with(0).target->chance(with(0.5).point, 3);
+  // Three failures of one mixture say hardly more than one where its luck is its own.
+  CHECK(fails(0) < fails(1));
+  CHECK(fails(1) < before);
+  NextTestTask once = task_with(1);
+  PastTest test = past(with(0.5), 0, 0);
+  test.on_removal = Evidence{test.mixture.point, match_of_level(0, 0.06), 1, false};
+  take_in(once, test);
+  CHECK(fails(1) == test::near(once.target->chance(with(0.5).point, 3), 0.05));
+  CHECK(once.target->seen().front().shared.empty());
 }
 
 TEST_CASE("longer contact that did nothing says more of the luck") {
