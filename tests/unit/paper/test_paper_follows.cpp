@@ -243,6 +243,18 @@ TEST_CASE("the matrix holds each reading as it was read, at its place, and what 
   CHECK(cell("rung 1", 2) == Words{"closed (test 6)"});
 }
 
+TEST_CASE("places that the job does not list share a column, and the cells name them") {
+  std::vector<Reading> readings = harmed_once();
+  readings[4].passage = "the moon";
+  const Progress progress = follow_readings(demo_plan(), shipped_catalogue(), readings);
+  const PassageMatrix matrix = passage_matrix(demo_plan(), progress);
+  REQUIRE(matrix.columns.size() == 4);
+  CHECK(matrix.columns[3].is_elsewhere);
+  for (const MatrixRow& row : matrix.rows)
+    if (row.name == "rung 2")
+      CHECK(row.cells[3].read == std::vector<std::string>{"test 5: fully removed; nothing seen (the moon)"});
+}
+
 TEST_CASE("the matrix says where the working mixture was not tested") {
   const Plan& plan = demo_plan();
   std::vector<Reading> readings = harmed_once();
