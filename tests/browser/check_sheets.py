@@ -64,6 +64,22 @@ def demo_log(folder):
     return path
 
 
+def harm_log(folder):
+    """The edge, the picture, a success, and a harm that closes a passage and the rungs above."""
+    path = os.path.join(folder, "harm.log")
+    tests = [("isooctane 100", True, "", "no effect", "nothing seen"),
+             ("isooctane 85, acetone 15", True, "", "softened or gelled", "nothing seen"),
+             ("isooctane 100", False, "white cloth", "no effect", "nothing seen"),
+             ("isooctane 85, acetone 15", False, "white cloth", "mostly removed", "nothing seen"),
+             ("isooctane 70, acetone 30", False, "dark background", "fully removed", "change that recovers")]
+    with open(path, "w", encoding="utf-8") as file:
+        file.write('{"gentlest_log":1}\n')
+        for number, (mixture, edge, passage, removal, original) in enumerate(tests, 1):
+            file.write(json.dumps({"test": number, "mixture": mixture, "at_edge": edge, "passage": passage, "x_cm": 9 * number,
+                                   "y_cm": 20, "removal": removal, "original": original}) + "\n")
+    return path
+
+
 def hostile_log(folder):
     """Long words, several scripts and a script in every text field; a mixture that nobody knows; a cut line."""
     keys = ("who", "mixture", "layer", "passage", "swab", "clearing", "after_drying", "remark")
@@ -281,10 +297,23 @@ def check_job(browser, checks, program, folder, keep, name, args, log, pages_all
             print("{}: {} pages, least contrast {:.1f}".format(what, pages, seen["worst"]))
 
 
-def check_charts(browser, checks, program, folder, keep, name, args):
-    for kind in ("risk", "chances", "planes", "triangle", "drift"):
+def check_followed(browser, checks, program, folder, keep, name, args, log, pages_allowed):
+    """Sheet and labels as they stand after the tests of a log."""
+    for paper in PAPERS:
+        for command, margins, limits in (("sheet", (15, 28), pages_allowed), ("labels", (0, 0), (1, 3))):
+            what = "{} after the tests, {} {}".format(command, name, paper)
+            path = os.path.join(folder, "{}_followed_{}_{}.html".format(command, name, paper))
+            code = make(program, [command] + args + ["--log", log, "--paper", paper], path)
+            checks.expect(code in (0, 1), "{}: exit code {}".format(what, code))
+            pages, seen = check_page(browser, checks, what, path, paper, margins, keep)
+            checks.expect(limits[0] <= pages <= limits[1], "{}: {} pages, expected {} to {}".format(what, pages, *limits))
+            print("{}: {} pages, least contrast {:.1f}".format(what, pages, seen["worst"]))
+
+
+def check_charts(browser, checks, program, folder, keep, name, args, log):
+    for kind in ("risk", "chances", "planes", "triangle", "drift", "timeline", "swabs"):
         svg = os.path.join(folder, "{}_{}.svg".format(kind, name))
-        make(program, ["chart"] + args + ["--kind", kind], svg)
+        make(program, ["chart"] + args + ["--kind", kind] + (["--log", log] if kind in ("timeline", "swabs") else []), svg)
         browser.open(svg, 760, 1100)
         what = "chart {} {}".format(kind, name)
         checks.expect(browser.evaluate("document.documentElement.tagName") == "svg", what + ": not well-formed")
@@ -308,8 +337,10 @@ def main():
                     ("hostile", [hostile_job(source, folder), "--data", catalogue], hostile_log(folder), (8, 26), 0)]
             for name, args, tests, pages, code in jobs:
                 check_job(browser, checks, program, folder, keep, name, args, tests, pages, code)
-            for name, args, _, _, _ in (jobs[0], jobs[2]):
-                check_charts(browser, checks, program, folder, keep, name, args)
+            for name, args, tests, pages, _ in (jobs[0], jobs[2]):
+                check_charts(browser, checks, program, folder, keep, name, args, tests)
+                check_followed(browser, checks, program, folder, keep, name, args, tests, pages)
+            check_followed(browser, checks, program, folder, keep, "harm", jobs[0][1], harm_log(folder), jobs[0][3])
         finally:
             browser.close()
     for fault in checks.faults:

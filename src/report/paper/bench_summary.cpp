@@ -22,6 +22,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <regex>
 
 namespace gentlest {
 
@@ -151,19 +152,24 @@ std::string marks_html(const BenchMixture& mixture, const Plan& plan) {
   return text;
 }
 
-// Why it may not be used any more; empty while it is open.
-std::string closed_html(const BenchMixture& mixture, const SheetInputs& inputs) {
+// Why a mixture may not be used any more; empty while it is open.
+std::string closed_html(const Mixture& mixture, const SheetInputs& inputs) {
   if (!inputs.followed) return {};
   const Progress& progress = inputs.followed->progress;
-  const std::optional<std::size_t> step = step_of(progress.conduct, mixture.judged.mixture);
+  const std::optional<std::size_t> step = step_of(progress.conduct, mixture);
   return step && is_struck_out(progress, *step) ? user_text(closed_words(progress.conduct, *step)) : std::string();
 }
 
-// A closed rung is struck out, and says why.
+std::string struck_out(const std::string& cell) {
+  const std::regex line("<div>(.*?)</div>");
+  return std::regex_search(cell, line) ? std::regex_replace(cell, line, "<div><s>$1</s></div>") : "<s>" + cell + "</s>";
+}
+
+// A closed rung is struck out, number and recipe, and says why.
 void strike_out(std::vector<std::string>& row, const std::string& closed) {
   if (closed.empty()) return;
-  row[0] = "<s>" + row[0] + "</s>";
-  row[1] = "<s>" + row[1] + "</s><div><b>" + closed + "</b></div>";
+  row[0] = struck_out(row[0]);
+  row[1] = struck_out(row[1]) + "<div><b>" + closed + "</b></div>";
 }
 
 std::vector<std::string> ladder_row(const BenchMixture& mixture, const Plan& plan) {
@@ -193,7 +199,7 @@ std::string ladder_table(const Plan& plan, const Bench& bench, const SheetInputs
   std::vector<std::vector<std::string>> rows;
   for (const BenchMixture& mixture : bench.mixtures) {
     rows.push_back(ladder_row(mixture, plan));
-    strike_out(rows.back(), closed_html(mixture, inputs));
+    strike_out(rows.back(), closed_html(mixture.judged.mixture, inputs));
     if (marked) rows.back().push_back(marks_html(mixture, plan));
   }
   std::string text = html_table(header, rows, ladder_rungs(plan).empty() ? "ladder no-ladder" : "ladder");
@@ -251,15 +257,17 @@ std::vector<std::string> marks_of(const BenchMixture& mixture, const Plan& plan)
 namespace {
 
 // The other lines as recipes alone: the cards and labels are those of the first.
-std::string other_lines_html(const Plan& plan) {
+std::string other_lines_html(const Plan& plan, const SheetInputs& inputs) {
   std::vector<std::string> items;
   for (const std::string& sentence : ladder_line_sentences(plan)) items.push_back(user_text(sentence));
   std::string text = items.empty() ? std::string() : element("p", joined(items, " "));
   for (std::size_t number = 2; number <= plan.lines.size(); ++number) {
     std::vector<std::vector<std::string>> rows;
-    for (const JudgedMixture& rung : plan.lines[number - 1].rungs)
+    for (const JudgedMixture& rung : plan.lines[number - 1].rungs) {
       rows.push_back({std::to_string(rung.origin.number), user_text(to_text(rung.mixture)),
                       html_text(effect_words(rung, plan.job.limits)), html_text(risk_words(rung, plan.job.limits))});
+      strike_out(rows.back(), closed_html(rung.mixture, inputs));
+    }
     if (number == 2) text += element("h3", other_lines_heading);
     text += element("p", user_text(line_sentence(plan, number))) +
             html_table({"rung", recipe_column, "effect", "risk"}, rows, "other-line");
@@ -305,7 +313,7 @@ std::string sheet_summary(const Plan& plan, const Bench& bench, const SheetInput
               ? element("p", plan.outcome == Outcome::no_ladder
                                  ? "No mixture is proposed."
                                  : "No mixture at all stays within the risk limit, and none reaches the effect wanted.")
-              : ladder_table(plan, bench, inputs) + numbers_html(plan, bench) + other_lines_html(plan) +
+              : ladder_table(plan, bench, inputs) + numbers_html(plan, bench) + other_lines_html(plan, inputs) +
                     beside_the_figures(plan, bench);
   if (!window) text += element("h3", other_ways_heading) + advice_html(other_ways_words(plan));
   text += element("h3", to_watch_heading) + advice_html(watch_words(plan));

@@ -20,7 +20,7 @@ std::string matrix_html(const Plan& plan, const Progress& progress);
 /// For the page's style.
 inline constexpr const char* conduct_css =
     R"(.harm { border: .8mm solid #000; padding: 1.5mm 2.5mm; margin: 0 0 2mm; font-weight: bold; }
-.matrix { font-size: 8pt; line-height: 1.3; table-layout: fixed; } .matrix .c0 { width: 24%; } .harmed { font-weight: bold; }
+.matrix { font-size: 8pt; line-height: 1.3; table-layout: fixed; } .matrix .c0 { width: 24%; } .matrix thead th { overflow-wrap: anywhere; } .harmed { font-weight: bold; }
 )";
 
 }  // namespace gentlest

@@ -44,28 +44,26 @@ class Matrix {
       matrix_.columns.push_back({passage.name.empty() ? place_words(Place::picture, {}) : passage.name, note,
                                  Place::picture, passage.name, passage.layer, passage.closed_by});
     }
-    for (const SwabTest& test : conduct_.tests) add_column_of(test);
+    const bool any_elsewhere = std::any_of(conduct_.tests.begin(), conduct_.tests.end(),
+                                           [&](const SwabTest& test) { return !listed_column_of(test); });
+    if (any_elsewhere)
+      matrix_.columns.push_back(
+          {"elsewhere on the picture", "no passage that the job lists", Place::picture, {}, {}, std::nullopt, true});
   }
 
-  // Of a place that the job does not list.
-  void add_column_of(const SwabTest& test) {
-    if (column_of(test)) return;
-    std::string note;
-    if (test.passage.empty())
-      note = "no passage noted";
-    else if (!test.is_passage_known)
-      note = "a name that the job does not know";
-    const std::string layer = test.layers.size() == 1 ? test.layers.front() : std::string();
-    matrix_.columns.push_back({test.passage.empty() ? place_words(Place::picture, {}) : test.passage, note,
-                               Place::picture, test.passage, layer, std::nullopt});
-  }
-
-  std::optional<std::size_t> column_of(const SwabTest& test) const {
-    for (std::size_t i = 0; i < matrix_.columns.size(); ++i) {
+  std::optional<std::size_t> listed_column_of(const SwabTest& test) const {
+    const std::size_t listed = matrix_.columns.size() - (has_elsewhere() ? 1 : 0);
+    for (std::size_t i = 0; i < listed; ++i) {
       const MatrixColumn& column = matrix_.columns[i];
       if (column.place == test.place && (test.place == Place::edge || column.passage == test.passage)) return i;
     }
     return std::nullopt;
+  }
+
+  bool has_elsewhere() const { return !matrix_.columns.empty() && matrix_.columns.back().is_elsewhere; }
+
+  std::size_t column_of(const SwabTest& test) const {
+    return listed_column_of(test).value_or(matrix_.columns.size() - 1);
   }
 
   std::size_t line_shown() const {
@@ -115,9 +113,10 @@ class Matrix {
   }
 
   void enter(const SwabTest& test) {
-    MatrixCell& cell = matrix_.rows[*row_of(test)].cells[*column_of(test)];
+    MatrixCell& cell = matrix_.rows[*row_of(test)].cells[column_of(test)];
     cell.tests.push_back(static_cast<std::size_t>(&test - conduct_.tests.data()));
-    const bool names_a_passage = test.place == Place::edge && !test.passage.empty();
+    const bool is_listed = test.place == Place::picture && listed_column_of(test);
+    const bool names_a_passage = !is_listed && !test.passage.empty();
     cell.read.push_back(fmt::format("{}test {}: {}{}", test.harmed ? std::string(harm_mark) + ", " : "", test.number,
                                     as_read_words(test), names_a_passage ? " (" + test.passage + ")" : ""));
   }

@@ -19,6 +19,7 @@ struct MatrixColumn {
   std::string passage;                   ///< on the picture, as written
   std::string layer;                     ///< to keep, that the place is judged as; empty: any
   std::optional<std::size_t> closed_by;  ///< index into Conduct::tests: the whole passage
+  bool is_elsewhere = false;             ///< all places that the job does not list; the cells name them
 };
 
 struct MatrixCell {
