@@ -329,8 +329,8 @@ Command next() {
           "\n"
           "Harms first, then what was read, what that closed, the next rung of the ladder\n"
           "and because of which rule. A log that is not there yet counts as empty, and that\n"
-          "is told, unless another is named almost like it (see --new-log). The exit code is\n"
-          "1 when there is no window, the original reacted, or no test is left.\n",
+          "is told, unless another is named almost like it (see --new-log). The exit code\n"
+          "is 1 when there is no window, the original reacted, or no test is left.\n",
           {"full", "new-log", "target", "risk-limit", "parts", "step", "bottles", "rungs"},
           2,
           2,
