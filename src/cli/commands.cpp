@@ -98,7 +98,7 @@ Command sheet() {
           "  gentlest sheet demo --output sheet.html\n"
           "  gentlest sheet easel.yaml --paper letter --vial 5 --output sheet.html\n"
           "  gentlest sheet easel.yaml --sites \"12.5,30; 40,10\" --background photo.jpg\n"
-          "  gentlest sheet easel.yaml --log easel.log    where the tests stand, as `next` says\n"
+          "  gentlest sheet easel.yaml --log easel.log    after some tests, as `next` says\n"
           "\n"
           "One file without scripts or links: the ladder with volumes, cards to fill in,\n"
           "a map of the tests, pictures, cautions, sources. Print it from any browser. With\n"
@@ -327,10 +327,10 @@ Command next() {
           "  gentlest next easel.yaml easel.log\n"
           "  gentlest next demo none.log                before the first test\n"
           "\n"
-          "Harms first, then what was read, what that closed, the next rung of the ladder and\n"
-          "because of which rule. A log that is not there yet counts as empty, and that is\n"
-          "told, unless another is named almost like it (see --new-log). The exit code is 1\n"
-          "when there is no window, the original reacted, or no test is left.\n",
+          "Harms first, then what was read, what that closed, the next rung of the ladder\n"
+          "and because of which rule. A log that is not there yet counts as empty, and that\n"
+          "is told, unless another is named almost like it (see --new-log). The exit code\n"
+          "is 1 when there is no window, the original reacted, or no test is left.\n",
           {"full", "new-log", "target", "risk-limit", "parts", "step", "bottles", "rungs"},
           2,
           2,

@@ -64,7 +64,8 @@ TEST_CASE("pictures of the tests need the log, those of the plan take none, and 
   for (const char* kind : {"timeline", "swabs"}) {
     const Result chart = call({"chart", "demo", "--kind", kind, "--log", log});
     REQUIRE(spoken_on(chart.out).size() == 1);
-    CHECK(holds(spoken_on(chart.out).front().description, "HARM"));
+    CHECK(holds(spoken_on(chart.out).front().description,
+                kind == std::string("timeline") ? "Test 2: isooctane 50, ethanol 96 % 50, picture: HARM" : "2 (HARM)"));
     CHECK(call({"chart", "demo", "--kind", kind}).code == 2);
     CHECK(call({"chart", "demo", "--kind", kind, "--log", folder.file("none.log")}).code == 3);
   }

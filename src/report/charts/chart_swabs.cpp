@@ -109,6 +109,18 @@ std::string described(const Conduct& conduct, const std::vector<RungBars>& all) 
   return text;
 }
 
+// Tests with a mixture that has no bars here; empty where there is none.
+std::string beside_words(const Conduct& conduct, const std::vector<RungBars>& all) {
+  std::vector<std::string> tests;
+  for (const SwabTest& test : conduct.tests) {
+    const bool has_bars = std::any_of(all.begin(), all.end(), [&](const RungBars& bars) {
+      return test.mixture && is_same_mixture(*test.mixture, conduct.steps[bars.step].mixture);
+    });
+    if (!has_bars && !test.is_blank) tests.push_back(std::to_string(test.number) + (test.harmed ? " (HARM)" : ""));
+  }
+  return tests.empty() ? std::string() : " Tests with mixtures between or beside these rungs: " + joined(tests) + ".";
+}
+
 }  // namespace
 
 Chart swabs_chart(const Plan& plan, const Progress& progress) {
@@ -133,7 +145,8 @@ Chart swabs_chart(const Plan& plan, const Progress& progress) {
   chart.caption =
       "In each rung the upper two bars are its effect, the lower two its risk: outlined as planned, filled as believed "
       "after the tests. A hatched rung whose name is struck out is closed.";
-  chart.description = described(progress.conduct, all);
+  chart.caption += beside_words(progress.conduct, all);
+  chart.description = described(progress.conduct, all) + beside_words(progress.conduct, all);
   return chart;
 }
 

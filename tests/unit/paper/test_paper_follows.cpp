@@ -290,6 +290,7 @@ TEST_CASE("the timeline and the ladder say each test, what it did and what it cl
 TEST_CASE("the map shows what came of each test, and the border of a closed passage") {
   std::vector<Reading> readings = harmed_once();
   readings[1].site = Site{Centimetres{1}, Centimetres{40}};
+  readings[4].site = Site{Centimetres{20}, Centimetres{30}};
   readings[5].site = Site{Centimetres{30}, Centimetres{12}};
   const Progress progress = follow_readings(demo_plan(), shipped_catalogue(), readings);
   std::vector<MapSite> sites = sites_of(tests_in(readings));
@@ -298,9 +299,11 @@ TEST_CASE("the map shows what came of each test, and the border of a closed pass
   show_results(sites, progress.conduct);
   const Chart shown = test_map(object, sites);
   CHECK(sites[0].look->place == Place::edge);
-  CHECK(sites[1].look->harmed);
+  CHECK(sites[1].look->moved);
+  CHECK(sites[2].look->harmed);
   CHECK_FALSE(sites[0].is_on_closed);
-  CHECK(sites[1].is_on_closed);
+  CHECK_FALSE(sites[1].is_on_closed);
+  CHECK(sites[2].is_on_closed);
   CHECK(holds(shown.description, "at the edge: the layer did not move as wanted"));
   CHECK(holds(shown.description, "the original reacted, on a passage that is closed"));
   CHECK(holds(shown.drawing.body, ">on a passage that is closed: keep a border<"));
