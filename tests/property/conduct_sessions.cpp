@@ -410,4 +410,14 @@ std::string ConductSession::broken_rule() const {
   return {};
 }
 
+std::string ConductSession::broken_rule_of(const OpenTest& test) const {
+  return Check{plan_, seen_, conduct_}.of_open(test);
+}
+
+bool ConductSession::has_tried_the_gentlest() const {
+  const auto gentlest = shares_of(ladder_rungs(plan_).front().mixture);
+  return std::any_of(seen_.begin(), seen_.end(),
+                     [&](const Seen& one) { return one.harmed || are_same(one.shares, gentlest); });
+}
+
 }  // namespace gentlest::test

@@ -35,6 +35,10 @@ class ConductSession {
 
   /// The first rule that the present answer breaks, in words; empty where it keeps them all.
   std::string broken_rule() const;
+  /// The same of one test that is proposed.
+  std::string broken_rule_of(const OpenTest& test) const;
+  /// The gentlest rung of the first line was tried, or a harm came before it.
+  bool has_tried_the_gentlest() const;
 
  private:
   std::size_t below(std::size_t count) { return random_() % count; }

@@ -4,7 +4,9 @@
 #include "scale.hpp"
 #include "shipped.hpp"
 
+#include "gentlest/answers/progress.hpp"
 #include "io/job_file.hpp"
+#include "report/screen/progress_report.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -66,6 +68,32 @@ TEST_CASE("law: no session of readings makes the program break a rule of conduct
                "\n";
       INFO("session " << number << "\n" << log);
       FAIL(broken);
+    }
+  }
+}
+
+TEST_CASE("law: what is proposed, beliefs and all, keeps the rules; a stop is one that they know") {
+  for (int number = 0; number < cases(60); ++number) {
+    const Plan& plan = plans()[static_cast<std::size_t>(number) % plans().size()];
+    ConductSession session(plan, shipped_catalogue(), 777 + static_cast<std::uint64_t>(number));
+    for (int test = 0; test < 12; ++test) {
+      session.go_on();
+      const Progress progress = follow_readings(plan, shipped_catalogue(), session.readings());
+      const NextAnswer& next = progress.next;
+      INFO("session " << number << ", test " << test);
+      CHECK((next.kind == NextKind::ended) == progress.conduct.end.has_value());
+      CHECK((next.kind == NextKind::test) == next.test.has_value());
+      if (next.test) CHECK(session.broken_rule_of(*next.test) == "");
+      if (next.test) CHECK(next.outlook->risk <= progress.task.settings.edge_risk);
+      if (next.kind == NextKind::found) {
+        REQUIRE(working_now(progress.conduct));
+        CHECK(is_same_mixture(working_now(progress.conduct)->mixture, *next.mixture));
+        CHECK(next.outlook->good >= progress.task.settings.found_at);
+      }
+      if (next.kind == NextKind::no_window) CHECK((session.has_tried_the_gentlest() || !next.too_risky.empty()));
+      const std::string text = progress_report(plan, progress, std::nullopt, false, Form::text, {}, {});
+      CHECK((text.rfind("HARM", 0) == 0) == !progress.conduct.harms.empty());
+      if (progress.conduct.end) break;
     }
   }
 }

@@ -104,12 +104,27 @@ struct Chooser {
     }
     stand_by(next, *working);
     if (next.kind == NextKind::found || is_used_up || working->tests.size() >= most_successes) return next;
-    // Believed below one half: another spot before anything is called found.
-    next.kind = NextKind::test;
-    next.test =
-        OpenTest{working->step,        working->mixture, Place::picture, conduct.tests[working->tests.front()].passage,
-                 Purpose::second_spot, Rule::not_by_luck};
+    take_another_spot(next, *working);
     return next;
+  }
+
+  // Believed below one half: another spot before anything is called found, where it is open and gentle enough.
+  void take_another_spot(NextAnswer& next, const WorkingMixture& working) const {
+    const std::string& before = conduct.tests[working.tests.front()].passage;
+    const PassageState* there = nullptr;
+    for (const PassageState& one : conduct.passages)
+      if (!one.closed_by && (!there || one.name == before)) there = &one;
+    if (!there || closed_by(plan, conduct, working.mixture, there->layer)) return;
+    const OpenTest test{working.step, working.mixture,      Place::picture,
+                        there->name,  Purpose::second_spot, Rule::not_by_luck};
+    const CandidateOutlook outlook = outlook_of(task, swab_mixture_of(test.mixture), false, touched_by(test));
+    if (outlook.risk > cap_of(test)) {
+      next.too_risky.push_back({test, outlook.risk, cap_of(test), outlook.riskiest});
+      return;
+    }
+    next.kind = NextKind::test;
+    next.test = test;
+    next.outlook = outlook;
   }
 };
 
