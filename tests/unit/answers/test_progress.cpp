@@ -118,9 +118,16 @@ TEST_CASE("a way up that promises too little is not gone on with, and the gentle
 
 TEST_CASE("closed rungs promise nothing") {
   const Plan plan = make_plan(demo(), catalogue());
-  Reading harm = swab(1, to_text(ladder_rungs(plan)[3].mixture), RemovalReading::no_effect, OriginalReading::recovers);
-  harm.at_edge = true;
-  Progress progress = follow_readings(plan, catalogue(), {harm});
+  std::vector<Reading> readings = {
+      swab(1, to_text(ladder_rungs(plan)[3].mixture), RemovalReading::no_effect, OriginalReading::recovers)};
+  readings.front().at_edge = true;
+  for (const char* passage : {"", "white cloth", "dark background"}) {
+    readings.push_back(swab(static_cast<int>(readings.size()) + 1, to_text(ladder_rungs(plan).front().mixture),
+                            RemovalReading::no_effect, OriginalReading::nothing_seen));
+    readings.back().passage = passage;
+    readings.back().at_edge = *passage == 0;
+  }
+  Progress progress = follow_readings(plan, catalogue(), readings);
   progress.task.settings.least_promise = 1;
   const NextAnswer answer = choose_next(plan, progress.conduct, progress.task);
   REQUIRE_FALSE(answer.too_little.empty());

@@ -74,6 +74,9 @@ TEST_CASE("the riskiest kept layer decides, and good asks all of them") {
   const double glaze = task.kept[1].belief.chance(with(0.4).point, 1);
   CHECK(outlook.risk == Approx(glaze));
   CHECK(outlook.good == Approx(outlook.effect * (1 - paint) * (1 - glaze)));
+  // In whatever order they stand.
+  std::swap(task.kept[0], task.kept[1]);
+  CHECK(outlook_of(task, with(0.4)).riskiest == "glaze");
 }
 
 // By hand, from the particles: u lies between the chances of what was read, the mixture reaches the level where u lies
@@ -215,7 +218,7 @@ TEST_CASE("an edge refuted by the picture opens nothing") {
   without.past = {task.past.back()};
   CHECK(outlook_of(task, with(0.3)).risk > before);
   CHECK(outlook_of(task, with(0.3)).risk == outlook_of(without, with(0.3)).risk);
-  // Another mixture, another layer or a second harm at the edge refutes nothing.
+  // Another mixture, another layer, a second harm at the edge or a pass on the picture refutes nothing.
   task.past.back().mixture = with(0.6);
   CHECK_FALSE(is_edge_refuted(task.past));
   task.past.back() = past(with(0.4), 0, 1, true);
@@ -224,6 +227,7 @@ TEST_CASE("an edge refuted by the picture opens nothing") {
   task.past.back().layer = "glaze";
   task.past.front().layer = "paint";
   CHECK_FALSE(is_edge_refuted(task.past));
+  CHECK_FALSE(is_edge_refuted({past(with(0.4), 0, 0), past(with(0.4), 0, 1)}));
 }
 
 TEST_CASE("what passed at a refuted edge is unlearnt too") {
