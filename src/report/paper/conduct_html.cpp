@@ -57,7 +57,7 @@ std::string matrix_html(const Plan& plan, const Progress& progress) {
   if (progress.conduct.tests.empty() || matrix.columns.empty()) return {};
   std::vector<std::string> header = {"mixture"};
   for (const MatrixColumn& column : matrix.columns)
-    header.push_back(user_text(column.title) + (column.note.empty() ? "" : "<br>" + user_text(column.note)));
+    header.push_back(user_text(column.title) + (column.note.empty() ? "" : ": " + user_text(column.note)));
   std::vector<std::vector<std::string>> rows;
   for (const MatrixRow& row : matrix.rows) {
     rows.push_back({row_head(row, progress)});
