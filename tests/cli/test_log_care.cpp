@@ -265,7 +265,7 @@ TEST_CASE("the test that was hardly to be expected is named by its number in the
   REQUIRE(call({"record", "demo", log, "test=1", "correction=wrong bottle", "withdrawn=yes"}).code == 0);
   // The mildest liquid takes all of it off, and a strong one nothing.
   REQUIRE(call({"record", "demo", log, "mixture=isooctane 100", "removal=fully removed", "confidence=high"}).code == 0);
-  const std::string text = unwrapped(call({"next", "demo", log}).out);
+  const std::string text = unwrapped(call({"next", "demo", log, "--full"}).out);
   INFO(text);
   CHECK(holds(text, "what test 3 says of it was hardly to be expected"));
   CHECK_FALSE(holds(text, "repeat"));  // whatever the surprise, nobody is told to repeat what may have harmed

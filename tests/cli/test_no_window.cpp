@@ -133,7 +133,7 @@ TEST_CASE("a rung that rounding pushes beyond the risk limit gets no card and no
                                                  {"--vial", "4", "--measure", "1"}}) {
     const auto asked = [&](std::vector<std::string> args) {
       args.insert(args.end(), coarse.begin(), coarse.end());
-      args.insert(args.end(), {"--risk-limit", "0.21"});
+      args.insert(args.end(), {"--risk-limit", "0.21", "--lines", "0"});
       return call(args).out;
     };
     const json plan = json::parse(asked({"ladder", "demo", "--format", "json"}));

@@ -32,7 +32,7 @@ TEST_CASE("a reading is recorded, listed and learnt from") {
   CHECK(before.at("next")[0].at("readings_counted") == 0);
   CHECK(after.at("next")[0].at("readings_counted") == 1);
   CHECK(before.at("next")[0].at("effect") != after.at("next")[0].at("effect"));
-  const Result text = call({"next", "demo", log});
+  const Result text = call({"next", "demo", log, "--full"});
   CHECK(holds(text.out, "What the tests taught"));
   CHECK(holds(text.out, "particles effective"));
   for (const std::string& line : lines_of(text.out)) CHECK(line.size() <= 101);
@@ -43,14 +43,16 @@ TEST_CASE("a test at the edge says how it is recorded, and once it passed the mi
   const Folder folder;
   const std::string log = folder.file("easel.log");
   const Result first = call({"next", "demo", log});
-  REQUIRE(holds(first.out, "try at the edge first: "));
+  REQUIRE(holds(first.out, "rung 1, at the edge: "));
   CHECK(holds(first.out, "record it with at_edge=yes"));
   const auto row = nlohmann::json::parse(call({"next", "demo", log, "--format", "json"}).out).at("next")[0];
   const std::string proposed = row.at("mixture");
-  CHECK(call({"record", "demo", log, "mixture=" + proposed, "at_edge=yes", "original=nothing seen"}).code == 0);
+  CHECK(row.at("place") == "edge");
+  CHECK(call({"record", "demo", log, "mixture=" + proposed, "at_edge=yes", "removal=fully removed",
+              "original=nothing seen"})
+            .code == 0);
   const Result second = call({"next", "demo", log});
-  CHECK(holds(second.out, "try this mixture: " + proposed));
-  CHECK(holds(second.out, "Counting what this very mixture did so far"));
+  CHECK(holds(second.out, "rung 1, on the picture, white cloth: " + proposed));
   CHECK_FALSE(holds(second.out, "at_edge=yes"));
 }
 
@@ -146,7 +148,7 @@ TEST_CASE("two reactions of the original end in exit code 1") {
     REQUIRE(call({"record", "demo", log, share, "removal=softened or gelled", "original=softened"}).code == 0);
   const Result next = call({"next", "demo", log});
   CHECK(next.code == 1);
-  CHECK(holds(next.out, "stop: the original reacted"));
+  CHECK(holds(next.out, "stop, look, talk it over"));
 }
 
 TEST_CASE("lines of a log that make no sense are told while the others count") {

@@ -39,6 +39,7 @@ const std::set<std::string> writers = {"src/core/base/diagnostic.cpp", "src/core
 // Words of files and of the law, which are read and compared, not told: standings, families, hazard classes of CLP,
 // lists of limits, spellings of a strength, what a log holds of a swab.
 const std::set<std::string> vocabulary = {"from memory",
+                                          "dry swab",
                                           "common practice",
                                           "Acute Tox. 1",
                                           "Acute Tox. 2",

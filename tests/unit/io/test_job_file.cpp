@@ -43,6 +43,7 @@ limits:
   bottles: 4
   step_percent: 10
   rungs: 5
+  lines: 2
   risk_limit: 0.2
   wanted_effect: 0.4
   effect_grade: 1

@@ -173,10 +173,7 @@ TEST_CASE("a film that only swells: its grades reach plan, words, next test and 
   const auto belief = std::find_if(progress.task.kept.begin(), progress.task.kept.end(),
                                    [&](const KeptBelief& kept) { return kept.name == paint->name; });
   REQUIRE(belief != progress.task.kept.end());
-  CHECK(belief->risk_level == level_of_grade(5));
-  Job strict = job;
-  strict.limits.risk_grade = 3;
-  CHECK(follow_readings(make_plan(strict, catalogue), catalogue, {}).task.kept.front().risk_level == level_of_grade(3));
+  CHECK(belief->risk_level == 1);  // under a swab any reaction is harm, whatever the plan counts
   // The level "fully" still has its chance: the cap concerns the grade's name.
   CHECK(belief->belief.curve().at_least(4, 0.3) > 0.3);
   const Material& material = *catalogue.find_material("oil_paint_old");
