@@ -2,6 +2,7 @@
 
 #include "gentlest/learning/learning.hpp"
 #include "gentlest/liquids/notation.hpp"
+#include "gentlest/liquids/recipe.hpp"
 #include "gentlest/plan/shelf.hpp"
 
 #include <fmt/format.h>
@@ -77,6 +78,33 @@ std::optional<double> height_of(const LadderLine& line, const std::map<std::stri
     if (are_same(half, shares)) return static_cast<double>(i) + 1.5;
   }
   return std::nullopt;
+}
+
+// The rung or half step whose measured recipe this is; else the mixture itself.
+Mixture as_planned(const Plan& plan, const Mixture& made) {
+  const auto shares = shares_of(made);
+  std::vector<Mixture> steps;
+  for (const LadderLine& line : plan.lines)
+    for (std::size_t i = 0; i < line.rungs.size(); ++i) {
+      steps.push_back(line.rungs[i].mixture);
+      if (i + 1 == line.rungs.size()) continue;
+      std::map<std::string, Part> half;
+      for (const std::size_t rung : {i, i + 1})
+        for (const Part& part : line.rungs[rung].mixture.parts())
+          half.try_emplace(part.liquid.label, Part{part.liquid, 0}).first->second.fraction += part.fraction / 2;
+      std::vector<Part> parts;
+      for (const auto& [label, part] : half) parts.push_back(part);
+      steps.emplace_back(std::move(parts));
+    }
+  for (const Mixture& step : steps)
+    if (are_same(shares_of(step), shares)) return made;
+  const Limits& limits = plan.job.limits;
+  for (const Mixture& step : steps)
+    if (are_same(
+            shares_of(round_recipe(step, {Millilitres{limits.vial_mL}, Millilitres{limits.measure_mL}}).as_measured),
+            shares))
+      return step;
+  return made;
 }
 
 bool nothing_done(const Seen& one) {
@@ -367,8 +395,9 @@ void ConductSession::note(const Reading& reading) {
   try {
     if (!one.blank) {
       const Mixture mixture = parse_mixture(reading.mixture, catalogue_, bottles_);
-      one.shares = shares_of(mixture);
-      one.point = mix(mixture);
+      const Mixture meant = as_planned(plan_, mixture);
+      one.shares = shares_of(meant);
+      one.point = mix(meant);
       for (const Part& part : mixture.parts()) one.is_hydrocarbon[part.liquid.label] = is_alkane(*part.liquid.solvent);
     }
   } catch (const InputError&) {

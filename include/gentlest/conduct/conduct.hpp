@@ -36,9 +36,10 @@ enum class Rule {
 
 enum class Place { edge, picture };
 
-/// A mixture of the plan: a rung of a line, or half a step between two neighbouring ones.
+/// A mixture of the plan: a rung of a line, or half a step between two neighbouring ones where that can be measured.
 struct PlanStep {
   Mixture mixture;
+  Mixture as_measured;  ///< what the job's vial and measure make of it
   Hansen point;
   Origin origin;
   std::size_t line = 0;                    ///< index into Plan::lines
@@ -50,7 +51,9 @@ struct PlanStep {
 struct SwabTest {
   int number = 0;
   std::string date, words;         ///< as written: the day, the mixture
-  std::optional<Mixture> mixture;  ///< nothing for a blank, or where it cannot be read
+  std::optional<Mixture> made;     ///< as recorded; nothing for a blank, or where it cannot be read
+  std::optional<Mixture> mixture;  ///< the same, or the planned step whose measured recipe it is; nothing for a blank,
+                                   ///< or where it cannot be read
   std::string unreadable;          ///< why it cannot be read; else empty
   bool is_blank = false;           ///< a dry swab, water or saliva
   Place place = Place::picture;

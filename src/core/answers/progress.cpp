@@ -51,7 +51,7 @@ class Follower {
                                       [](const PlannedLayer& layer) { return layer.role == Role::keep; });
     if (test.is_blank) return;
     if (!test.is_passage_known && any_kept) return leave_out(reading, LeftOutWhy::unknown_passage, reading.passage);
-    if (!test.mixture) return leave_out(reading, LeftOutWhy::unreadable_mixture, test.unreadable);
+    if (!test.made) return leave_out(reading, LeftOutWhy::unreadable_mixture, test.unreadable);
     const bool speaks_of_target = reading.layer.empty() || reading.layer == target;
     if (!speaks_of_target && !reading.original) return leave_out(reading, LeftOutWhy::other_layer, reading.layer);
     learn(reading, test, speaks_of_target);
@@ -65,9 +65,9 @@ class Follower {
 
   void learn(const Reading& reading, const SwabTest& test, bool speaks_of_target) {
     const ReadingNoise noise;
-    const Hansen point = mix(*test.mixture);
+    const Hansen point = mix(*test.made);
     const std::string under = layer_under(plan_, reading.passage);
-    PastTest past{swab_mixture_of(*test.mixture), reading.at_edge, reading.passage, std::nullopt, std::nullopt, under};
+    PastTest past{swab_mixture_of(*test.made), reading.at_edge, reading.passage, std::nullopt, std::nullopt, under};
     if (speaks_of_target) past.on_removal = evidence_on_removal(reading, point, noise);
     if (past.on_removal) {
       past.removal = static_cast<int>(*reading.removal);
@@ -88,8 +88,7 @@ NextTestTask make_task(const Plan& plan) {
   std::vector<KeptBelief> kept;
   std::uint64_t seed = 2;
   for (const PlannedLayer& layer : plan.layers)
-    if (layer.role == Role::keep && layer.sphere)
-      kept.push_back({layer.name, belief_of(layer, seed++)});
+    if (layer.role == Role::keep && layer.sphere) kept.push_back({layer.name, belief_of(layer, seed++)});
   const PlannedLayer& target = plan.layers[plan.target];
   std::optional<LayerBelief> belief;
   if (target.sphere) belief = belief_of(target, 1);

@@ -56,7 +56,7 @@ std::optional<std::size_t> edge_refuted(const Conduct& conduct) {
 Conduct conduct_of(const Plan& plan, const std::vector<Reading>& readings, const Catalogue& catalogue) {
   Conduct conduct;
   conduct.steps = plan_steps(plan);
-  conduct.tests = swab_tests(plan, readings, catalogue);
+  conduct.tests = swab_tests(plan, conduct.steps, readings, catalogue);
   conduct.harms = harms_in(conduct.tests);
   conduct.closures = closures_of(plan, conduct);
   conduct.passages = passages_of(plan, conduct);

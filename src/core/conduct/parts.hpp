@@ -17,7 +17,8 @@ std::vector<PlanStep> plan_steps(const Plan& plan);
 /// it is no mixture of the line.
 std::optional<double> height_on(const Plan& plan, std::size_t line, const Mixture& mixture);
 
-std::vector<SwabTest> swab_tests(const Plan& plan, const std::vector<Reading>& readings, const Catalogue& catalogue);
+std::vector<SwabTest> swab_tests(const Plan& plan, const std::vector<PlanStep>& steps,
+                                 const std::vector<Reading>& readings, const Catalogue& catalogue);
 
 /// Which planned mixtures the harms close, and for which layers.
 std::vector<Closure> closures_of(const Plan& plan, const Conduct& conduct);

@@ -1,5 +1,6 @@
 #include "core/conduct/parts.hpp"
 
+#include "gentlest/liquids/recipe.hpp"
 #include "gentlest/space/reach.hpp"
 
 #include <algorithm>
@@ -30,8 +31,14 @@ Mixture half_way(const Mixture& a, const Mixture& b) {
   return Mixture(std::move(both));
 }
 
+Mixture measured(const Plan& plan, const Mixture& mixture) {
+  const Measuring measuring{Millilitres{plan.job.limits.vial_mL}, Millilitres{plan.job.limits.measure_mL}};
+  if (measuring_fault(mixture.parts().size(), measuring)) return mixture;
+  return round_recipe(mixture, measuring).as_measured;
+}
+
 PlanStep step_of(const Plan& plan, const Mixture& mixture, const Origin& origin, std::size_t line, double height) {
-  PlanStep step{mixture, mix(mixture), origin, line, height, {}};
+  PlanStep step{mixture, measured(plan, mixture), mix(mixture), origin, line, height, {}};
   for (const PlannedLayer& layer : plan.layers) step.RED.push_back(RED_to(layer, step.point));
   return step;
 }
@@ -74,7 +81,13 @@ std::vector<PlanStep> plan_steps(const Plan& plan) {
       if (i + 1 == rungs.size()) continue;
       Origin half = rungs[i].origin;
       half.kind = OriginKind::half_step;
-      steps.push_back(step_of(plan, half_way(rungs[i].mixture, rungs[i + 1].mixture), half, line, height + 0.5));
+      PlanStep between = step_of(plan, half_way(rungs[i].mixture, rungs[i + 1].mixture), half, line, height + 0.5);
+      // What the measure makes of it must be neither of the rungs.
+      const auto is_rung = [&](const JudgedMixture& rung) {
+        return is_same_mixture(between.as_measured, rung.mixture) ||
+               is_same_mixture(between.as_measured, measured(plan, rung.mixture));
+      };
+      if (!is_rung(rungs[i]) && !is_rung(rungs[i + 1])) steps.push_back(std::move(between));
     }
   }
   return steps;

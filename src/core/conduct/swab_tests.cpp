@@ -50,8 +50,17 @@ std::vector<std::string> all_kept(const Plan& plan) {
   return names;
 }
 
-SwabTest test_of(const Plan& plan, const Reading& reading, const std::vector<Liquid>& shelf,
-                 const Catalogue& catalogue) {
+// A vial made by a step's recipe is that step, though the measure is coarser than the recipe.
+Mixture planned_or_made(const std::vector<PlanStep>& steps, const Mixture& made) {
+  for (const PlanStep& step : steps)
+    if (is_same_mixture(step.mixture, made)) return made;
+  for (const PlanStep& step : steps)
+    if (is_same_mixture(step.as_measured, made)) return step.mixture;
+  return made;
+}
+
+SwabTest test_of(const Plan& plan, const std::vector<PlanStep>& steps, const Reading& reading,
+                 const std::vector<Liquid>& shelf, const Catalogue& catalogue) {
   SwabTest test;
   test.number = reading.test;
   test.date = reading.date;
@@ -64,7 +73,8 @@ SwabTest test_of(const Plan& plan, const Reading& reading, const std::vector<Liq
   test.original = reading.original;
   test.colour = reading.colour;
   try {
-    if (!test.is_blank) test.mixture = parse_mixture(reading.mixture, catalogue, shelf);
+    if (!test.is_blank) test.made = parse_mixture(reading.mixture, catalogue, shelf);
+    if (test.made) test.mixture = planned_or_made(steps, *test.made);
   } catch (const InputError& error) {
     test.unreadable = error.faults().front().message;  // a harm of it counts all the same, on the careful side
   }
@@ -102,13 +112,14 @@ std::string layer_under(const Plan& plan, const std::string& passage) {
   return {};
 }
 
-std::vector<SwabTest> swab_tests(const Plan& plan, const std::vector<Reading>& readings, const Catalogue& catalogue) {
+std::vector<SwabTest> swab_tests(const Plan& plan, const std::vector<PlanStep>& steps,
+                                 const std::vector<Reading>& readings, const Catalogue& catalogue) {
   // Names are read over every bottle, left off or not: no limit of the job turns one swab into two liquids.
   std::vector<Liquid> shelf = plan.shelf;
   for (const JobBottle& bottle : plan.left_off)
     if (bottle.liquid) shelf.push_back(*bottle.liquid);
   std::vector<SwabTest> tests;
-  for (const Reading& reading : readings) tests.push_back(test_of(plan, reading, shelf, catalogue));
+  for (const Reading& reading : readings) tests.push_back(test_of(plan, steps, reading, shelf, catalogue));
   return tests;
 }
 

@@ -84,7 +84,7 @@ std::vector<ReadingFact> reading_facts(const Reading& reading) {
                                     {"mixture", mixture_column, {}},
                                     {"layer", "layer that was to go", {}},
                                     {"passage", "passage or layer below", {}},
-                                    {"at_edge", "at the edge", {}},
+                                    {"at_edge", at_the_edge, {}},
                                     {"x_cm", "x, cm from the left", {}},
                                     {"y_cm", "y, cm from below", {}},
                                     {"swab", "swab", {}},

@@ -16,6 +16,7 @@ inline constexpr const char* weak_figures_heading = "Weak figures this plan rest
 inline constexpr const char* recipe_column = "recipe, % by volume";
 inline constexpr const char* mixture_column = "mixture, % by volume";
 inline constexpr const char* fate_column = "in the vial; while drying";
+inline constexpr const char* at_the_edge = "at the edge";
 inline constexpr const char* removal_column = "the layer to go";
 
 inline constexpr const char* nothing_to_keep = "nothing to keep";

@@ -1,6 +1,7 @@
 #include "report/rules/conduct_words.hpp"
 
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/plans/layer_cost_words.hpp"
 
@@ -102,7 +103,7 @@ std::string place_words(Place place, const std::string& passage) {
 
 std::string at_place_words(const std::string& name, Place place, const std::string& passage) {
   const std::string before = name.empty() ? "" : name + ", ";
-  if (place == Place::edge) return before + "at the edge";
+  if (place == Place::edge) return before + at_the_edge;
   return before + "on the picture" + (passage.empty() ? "" : ", " + passage);
 }
 

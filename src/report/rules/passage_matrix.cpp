@@ -117,8 +117,10 @@ class Matrix {
     cell.tests.push_back(static_cast<std::size_t>(&test - conduct_.tests.data()));
     const bool is_listed = test.place == Place::picture && listed_column_of(test);
     const bool names_a_passage = !is_listed && !test.passage.empty();
-    cell.read.push_back(fmt::format("{}test {}: {}{}", test.harmed ? std::string(harm_mark) + ", " : "", test.number,
-                                    as_read_words(test), names_a_passage ? " (" + test.passage + ")" : ""));
+    const bool is_as_planned = !test.made || to_text(*test.made) == to_text(*test.mixture);
+    cell.read.push_back(fmt::format("{}test {}: {}{}{}", test.harmed ? std::string(harm_mark) + ", " : "", test.number,
+                                    as_read_words(test), names_a_passage ? " (" + test.passage + ")" : "",
+                                    is_as_planned ? "" : ", made as " + to_text(*test.made)));
   }
 
   // What is closed, and where the mixture that works is still to be tried.

@@ -229,3 +229,19 @@ TEST_CASE("a name that the job does not know counts on the careful side") {
   CHECK(unreadable.conduct().harms.size() == 1);
   CHECK(unreadable.conduct().open.empty());
 }
+
+TEST_CASE("a vial made by a step's rounded recipe is that step: it is not asked again, and its harm closes it") {
+  Log log;
+  log.edge(rung(1), nothing).edge(rung(2), mostly).picture(rung(1), "cloth", nothing).picture(rung(2), "cloth", mostly);
+  const Conduct before = log.conduct();
+  REQUIRE(before.open.front().purpose == Purpose::step_back);
+  const PlanStep& half = before.steps[*before.open.front().step];
+  REQUIRE_FALSE(is_same_mixture(half.as_measured, half.mixture));  // 0.5 mL is coarser than the recipe
+  Log tried = log;
+  tried.edge(to_text(half.as_measured), nothing);
+  CHECK(tried.conduct().open.front().purpose == Purpose::other_passage);
+  CHECK(to_text(*tried.conduct().tests.back().made) == to_text(half.as_measured));
+  Log harmed = log;
+  harmed.edge(to_text(half.as_measured), nothing, OriginalReading::recovers);
+  CHECK(closure_of(harmed.conduct(), *before.open.front().step));
+}

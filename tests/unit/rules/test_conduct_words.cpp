@@ -40,6 +40,17 @@ std::string screen_of(const std::vector<Reading>& readings, bool full = false) {
   return progress_report(plan(), progress, std::nullopt, full, Form::text, {}, {});
 }
 
+// As one line: a table breaks its cells over several, so words that stand in one are looked for in bullets.
+std::string unwrapped(const std::string& text) {
+  std::string line;
+  for (const char c : text)
+    if (c != '\n' && c != ' ')
+      line += c;
+    else if (!line.empty() && line.back() != ' ')
+      line += ' ';
+  return line;
+}
+
 bool holds(const std::string& text, const std::string& part) {
   return text.find(part) != std::string::npos;
 }
@@ -71,7 +82,7 @@ TEST_CASE("rule 12: every harm stands first, with where, what and when, however 
     readings.push_back(swab(test, 1, false, RemovalReading::no_effect, OriginalReading::nothing_seen));
   const std::string text = screen_of(readings);
   CHECK(text.rfind("HARM on oil paint (edge): test 2 of 2026-03-14, " + readings[1].mixture, 0) == 0);
-  CHECK(holds(text, "change that recovers"));
+  CHECK(holds(unwrapped(text).substr(0, 300), "change that recovers"));
   CHECK(holds(text, "closed by test 2"));
   CHECK(holds(text, "rule 6"));
 }
@@ -84,7 +95,7 @@ TEST_CASE("rules 8 and 17: nobody is told that a harm may be a mistake, nor to r
       INFO(word);
       CHECK_FALSE(holds(text, word));
     }
-    CHECK(holds(text, "not noted of what, so it counts as original"));
+    CHECK(holds(unwrapped(text), "not noted of what, so it counts as original"));
   }
 }
 
@@ -105,5 +116,6 @@ TEST_CASE("one screen is enough: at most forty lines while tests go on") {
                             OriginalReading::nothing_seen));
   const std::string text = screen_of(readings);
   CHECK(std::count(text.begin(), text.end(), '\n') <= 40);
-  CHECK(holds(screen_of(readings, true), "8000 of 8000 particles") != holds(text, "particles"));
+  CHECK(holds(screen_of(readings, true), "of 8000 particles effective"));
+  CHECK_FALSE(holds(text, "particles"));
 }
