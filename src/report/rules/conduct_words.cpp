@@ -90,6 +90,24 @@ const char* purpose_sentence(Purpose purpose) {
   return "";
 }
 
+// "by test 4" where every layer to keep is meant, else "for red glaze by test 4"; each layer with the first that
+// closes.
+std::string closers_of(const Plan& plan, const Conduct& conduct, std::size_t step) {
+  std::map<int, std::vector<std::string>> layers;  // by the number of the test
+  std::size_t kept = 0;
+  for (const PlannedLayer& layer : plan.layers) {
+    if (layer.role != Role::keep) continue;
+    ++kept;
+    if (const Closure* closure = closure_of(conduct, step, layer.name))
+      layers[conduct.tests[closure->by].number].push_back(layer.name);
+  }
+  std::vector<std::string> closers;
+  for (const auto& [number, names] : layers)
+    closers.push_back(
+        fmt::format("{}by test {}", names.size() == kept ? "" : "for " + joined(names, " and ") + " ", number));
+  return joined(closers, ", ");
+}
+
 }  // namespace
 
 std::string rule_words(Rule rule) {
@@ -154,13 +172,12 @@ std::vector<std::string> closure_words(const Plan& plan, const Conduct& conduct)
     std::map<std::string, std::vector<std::string>> rungs;  // by what closes them
     for (std::size_t i = 0; i < conduct.steps.size(); ++i) {
       const PlanStep& step = conduct.steps[i];
-      const Closure* closure = closure_of(conduct, i);
-      if (step.line != line || step.origin.kind != OriginKind::rung || !closure) continue;
-      rungs[fmt::format("test {}", conduct.tests[closure->by].number)].push_back(std::to_string(step.origin.number));
+      if (step.line != line || step.origin.kind != OriginKind::rung || !closure_of(conduct, i)) continue;
+      rungs[closers_of(plan, conduct, i)].push_back(std::to_string(step.origin.number));
     }
     const std::string on = plan.lines.size() > 1 ? fmt::format(" of line {}", line + 1) : "";
     for (const auto& [by, numbers] : rungs)
-      words.push_back(fmt::format("rung {}{}: closed by {}", joined(numbers), on, by));
+      words.push_back(fmt::format("rung {}{}: closed {}", joined(numbers), on, by));
   }
   if (!words.empty()) words.back() += " (" + rule_words(Rule::harm_closes) + ")";
   for (const PassageState& passage : conduct.passages)
@@ -242,6 +259,8 @@ std::string why_words(const Progress& progress) {
     case NextKind::unsure:
       return rule_words(next.rule);
     case NextKind::no_window:
+      if (progress.conduct.steps.empty())
+        return "there is no ladder to begin with: gentlest ladder JOB says what closes it";
       if (!next.too_risky.empty()) return "what is left may affect " + next.too_risky.front().layer + " too easily";
       return next.too_little.empty() ? "every rung was tried or is closed"
                                      : "what is left promises too little to be worth a swab";
