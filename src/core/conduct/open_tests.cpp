@@ -149,7 +149,6 @@ class Opener {
   void after_success(const WorkingMixture& working) {
     const SwabTest& success = conduct_.tests[working.tests.front()];
     step_back(working, success);
-    if (!open_.empty()) return;
     const auto repeat = [&](const std::string& passage, Purpose purpose, Rule rule) {
       open_.push_back({working.step, working.mixture, Place::picture, passage, purpose, rule});
     };
