@@ -38,7 +38,4 @@ std::vector<BenchMixture> vials_ahead(const Plan& plan, const Progress& progress
 /// True of a planned mixture that a harm closes for some layer, but for the one that is proposed elsewhere.
 bool is_struck_out(const Progress& progress, std::size_t step);
 
-/// The planned step (index into Conduct::steps) that a mixture of the plan is; nothing of one that is none.
-std::optional<std::size_t> step_of(const Conduct& conduct, const Mixture& mixture);
-
 }  // namespace gentlest

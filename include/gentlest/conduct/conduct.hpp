@@ -40,11 +40,9 @@ enum class Place { edge, picture };
 struct PlanStep {
   Mixture mixture;
   Mixture as_measured;  ///< what the job's vial and measure make of it
-  Hansen point;
   Origin origin;
-  std::size_t line = 0;                    ///< index into Plan::lines
-  double height = 1;                       ///< on its line: 1 the gentlest rung, 2.5 half way from rung 2 to rung 3
-  std::vector<std::optional<double>> RED;  ///< to each planned layer, in their order; nothing without a sphere
+  std::size_t line = 0;  ///< index into Plan::lines
+  double height = 1;     ///< on its line: 1 the gentlest rung, 2.5 half way from rung 2 to rung 3
 };
 
 /// One swab as the rules see it.
@@ -134,6 +132,9 @@ struct Conduct {
 /// Precondition: `readings` are current_readings of the plan's log. Throws nothing: what cannot be read counts on the
 /// careful side.
 Conduct conduct_of(const Plan& plan, const std::vector<Reading>& readings, const Catalogue& catalogue);
+
+/// The planned step (index into Conduct::steps) that a mixture is; nothing of one that is none.
+std::optional<std::size_t> step_of(const Conduct& conduct, const Mixture& mixture);
 
 /// The closure of a planned mixture for a layer (for all where `layer` is empty): the first that closes it.
 const Closure* closure_of(const Conduct& conduct, std::size_t step, const std::string& layer = {});

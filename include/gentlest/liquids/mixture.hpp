@@ -51,6 +51,9 @@ class Mixture {
 /// Adds the mixture's liquids to a list that holds each label once.
 void add_liquids(std::vector<Liquid>& liquids, const Mixture& mixture);
 
+/// Of the aliphatic hydrocarbons or the petroleum cuts; an aromatic cut is one of the latter.
+bool is_hydrocarbon_or_cut(const Solvent& solvent);
+
 /// Hansen point of a mixture: the volume-weighted mean of its liquids, MPa^0.5. Change of volume on mixing is
 /// neglected. Source: Hansen 2007, ch. 1; docs/science.md, "Mixtures".
 Hansen mix(const Mixture& mixture);

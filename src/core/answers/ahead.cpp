@@ -49,12 +49,6 @@ bool holds(const std::vector<BenchMixture>& vials, const Mixture& mixture) {
 
 }  // namespace
 
-std::optional<std::size_t> step_of(const Conduct& conduct, const Mixture& mixture) {
-  for (std::size_t i = 0; i < conduct.steps.size(); ++i)
-    if (is_same_mixture(conduct.steps[i].mixture, mixture)) return i;
-  return std::nullopt;
-}
-
 bool is_struck_out(const Progress& progress, std::size_t step) {
   const bool is_proposed = progress.next.test && progress.next.test->step == step;
   return closure_of(progress.conduct, step) != nullptr && !is_proposed;

@@ -38,6 +38,16 @@ struct Chooser {
     return test.purpose == Purpose::climb_two ? cap_of_two * cap : cap;
   }
 
+  // What it is believed to do, where its risk keeps to the cap; else nothing, and the test is kept as too risky.
+  std::optional<CandidateOutlook> within_cap(const OpenTest& test, NextAnswer& next) const {
+    CandidateOutlook outlook =
+        outlook_of(task, swab_mixture_of(test.mixture), test.place == Place::edge, touched_by(test));
+    const double cap = cap_of(test);
+    if (outlook.risk <= cap) return outlook;
+    next.too_risky.push_back({test, outlook.risk, cap, outlook.riskiest});
+    return std::nullopt;
+  }
+
   // The gentlest rung of the ladder is always worth a swab, and so is what follows a success. Where no layer to keep
   // has a sphere nothing is weighed against the promise.
   bool asks_promise(const OpenTest& test) const {
@@ -61,13 +71,8 @@ struct Chooser {
   // The first that is gentle enough; what was passed over is kept.
   bool take_first(NextAnswer& next) const {
     for (const OpenTest& test : conduct.open) {
-      CandidateOutlook outlook =
-          outlook_of(task, swab_mixture_of(test.mixture), test.place == Place::edge, touched_by(test));
-      const double cap = cap_of(test);
-      if (outlook.risk > cap) {
-        next.too_risky.push_back({test, outlook.risk, cap, outlook.riskiest});
-        continue;
-      }
+      const std::optional<CandidateOutlook> outlook = within_cap(test, next);
+      if (!outlook) continue;
       if (const double promise = asks_promise(test) ? promise_of(test) : 1; promise < task.settings.least_promise) {
         next.too_little.push_back({test, promise, task.settings.least_promise});
         continue;
@@ -117,11 +122,8 @@ struct Chooser {
     if (!there || closed_by(plan, conduct, working.mixture, there->layer)) return;
     const OpenTest test{working.step, working.mixture,      Place::picture,
                         there->name,  Purpose::second_spot, Rule::not_by_luck};
-    const CandidateOutlook outlook = outlook_of(task, swab_mixture_of(test.mixture), false, touched_by(test));
-    if (outlook.risk > cap_of(test)) {
-      next.too_risky.push_back({test, outlook.risk, cap_of(test), outlook.riskiest});
-      return;
-    }
+    const std::optional<CandidateOutlook> outlook = within_cap(test, next);
+    if (!outlook) return;
     next.kind = NextKind::test;
     next.test = test;
     next.outlook = outlook;

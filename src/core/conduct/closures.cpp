@@ -21,9 +21,8 @@ std::vector<const Solvent*> active_liquids(const Mixture& mixture) {
   std::vector<const Solvent*> all;
   std::vector<const Solvent*> active;
   for (const Part& part : mixture.parts()) {
-    const std::string& family = part.liquid.solvent->family;
     all.push_back(part.liquid.solvent);
-    if (family != "aliphatic hydrocarbon" && family != "petroleum fraction") active.push_back(all.back());
+    if (!is_hydrocarbon_or_cut(*all.back())) active.push_back(all.back());
   }
   return active.empty() ? all : active;
 }

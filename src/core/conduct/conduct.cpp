@@ -77,6 +77,12 @@ bool is_same_mixture(const Mixture& a, const Mixture& b) {
          });
 }
 
+std::optional<std::size_t> step_of(const Conduct& conduct, const Mixture& mixture) {
+  for (std::size_t i = 0; i < conduct.steps.size(); ++i)
+    if (is_same_mixture(conduct.steps[i].mixture, mixture)) return i;
+  return std::nullopt;
+}
+
 const Closure* closure_of(const Conduct& conduct, std::size_t step, const std::string& layer) {
   const auto found = std::find_if(conduct.closures.begin(), conduct.closures.end(), [&](const Closure& one) {
     return one.step == step && (one.layer.empty() || layer.empty() || one.layer == layer);

@@ -37,12 +37,6 @@ Mixture measured(const Plan& plan, const Mixture& mixture) {
   return round_recipe(mixture, measuring).as_measured;
 }
 
-PlanStep step_of(const Plan& plan, const Mixture& mixture, const Origin& origin, std::size_t line, double height) {
-  PlanStep step{mixture, measured(plan, mixture), mix(mixture), origin, line, height, {}};
-  for (const PlannedLayer& layer : plan.layers) step.RED.push_back(RED_to(layer, step.point));
-  return step;
-}
-
 // Share of the active stock, where the mixture is one of the line's two stocks and nothing else.
 std::optional<double> active_share(const LadderLine& line, const Mixture& mixture) {
   double share = 0;
@@ -77,11 +71,12 @@ std::vector<PlanStep> plan_steps(const Plan& plan) {
     const std::vector<JudgedMixture>& rungs = plan.lines[line].rungs;
     for (std::size_t i = 0; i < rungs.size(); ++i) {
       const auto height = static_cast<double>(i + 1);
-      steps.push_back(step_of(plan, rungs[i].mixture, rungs[i].origin, line, height));
+      steps.push_back({rungs[i].mixture, measured(plan, rungs[i].mixture), rungs[i].origin, line, height});
       if (i + 1 == rungs.size()) continue;
       Origin half = rungs[i].origin;
       half.kind = OriginKind::half_step;
-      PlanStep between = step_of(plan, half_way(rungs[i].mixture, rungs[i + 1].mixture), half, line, height + 0.5);
+      const Mixture middle = half_way(rungs[i].mixture, rungs[i + 1].mixture);
+      PlanStep between{middle, measured(plan, middle), half, line, height + 0.5};
       // What the measure makes of it must be neither of the rungs.
       const auto is_rung = [&](const JudgedMixture& rung) {
         return is_same_mixture(between.as_measured, rung.mixture) ||

@@ -19,9 +19,7 @@ bool has_harmed(const Conduct& conduct, const Mixture& mixture) {
 }
 
 WorkingMixture gather(const Plan& plan, const Conduct& conduct, const Mixture& mixture) {
-  WorkingMixture working{mixture, {}, {}, {}, {}, {}, {}, {}, true};
-  for (std::size_t i = 0; i < conduct.steps.size() && !working.step; ++i)
-    if (is_same_mixture(conduct.steps[i].mixture, mixture)) working.step = i;
+  WorkingMixture working{mixture, step_of(conduct, mixture), {}, {}, {}, {}, {}, {}, true};
   std::vector<std::string> spared;
   for (std::size_t i = 0; i < conduct.tests.size(); ++i) {
     const SwabTest& test = conduct.tests[i];

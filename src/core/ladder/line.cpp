@@ -177,8 +177,7 @@ double polarity(const Liquid& liquid) {
 // Saturated: an aromatic cut stands in the same family, but is more polar than this.
 bool is_gentle(const Liquid& liquid) {
   constexpr double hardly_polar = 1;  // MPa^0.5
-  const std::string& family = liquid.solvent->family;
-  return (family == "aliphatic hydrocarbon" || family == "petroleum fraction") && polarity(liquid) < hardly_polar;
+  return is_hydrocarbon_or_cut(*liquid.solvent) && polarity(liquid) < hardly_polar;
 }
 
 std::vector<std::uint16_t> gentle_stocks(const SearchTask& task) {

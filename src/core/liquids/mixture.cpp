@@ -81,6 +81,10 @@ void add_liquids(std::vector<Liquid>& liquids, const Mixture& mixture) {
       liquids.push_back(part.liquid);
 }
 
+bool is_hydrocarbon_or_cut(const Solvent& solvent) {
+  return solvent.family == "aliphatic hydrocarbon" || solvent.family == "petroleum fraction";
+}
+
 Hansen mix(const Mixture& mixture) {
   Hansen sum;
   for (const Part& part : mixture.parts()) {

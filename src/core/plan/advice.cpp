@@ -25,9 +25,9 @@ bool holds_alcohol_and_hydrocarbon(const Mixture& mixture) {
   bool alcohol = false;
   bool hydrocarbon = false;
   for (const Part& part : mixture.parts()) {
-    const std::string& family = part.liquid.solvent->family;
-    alcohol = alcohol || family == "alcohol";
-    hydrocarbon = hydrocarbon || family == "aliphatic hydrocarbon" || family == "petroleum fraction";
+    const Solvent& solvent = *part.liquid.solvent;
+    alcohol = alcohol || solvent.family == "alcohol";
+    hydrocarbon = hydrocarbon || is_hydrocarbon_or_cut(solvent);
   }
   return alcohol && hydrocarbon;
 }

@@ -164,9 +164,7 @@ std::vector<std::size_t> lines_shown(const Plan& plan, const Progress& progress)
 }
 
 std::optional<std::size_t> step_of_test(const Conduct& conduct, const SwabTest& test) {
-  for (std::size_t i = 0; i < conduct.steps.size() && test.mixture; ++i)
-    if (is_same_mixture(conduct.steps[i].mixture, *test.mixture)) return i;
-  return std::nullopt;
+  return test.mixture ? step_of(conduct, *test.mixture) : std::nullopt;
 }
 
 std::optional<int> closing_test(const Conduct& conduct, std::size_t step) {

@@ -87,18 +87,13 @@ class Matrix {
     for (std::size_t i = 0; i < conduct_.steps.size(); ++i)
       if (is_shown(i)) {
         const Mixture& mixture = conduct_.steps[i].mixture;
-        add_row({step_name(conduct_, i), to_text(mixture), i, {}}, mixture);
+        add_row({{}, to_text(mixture), i, {}}, mixture);
       }
   }
 
   void add_row(MatrixRow row, std::optional<Mixture> mixture) {
-    if (mixture && !row.step)
-      for (std::size_t i = 0; i < conduct_.steps.size(); ++i)
-        if (is_same_mixture(conduct_.steps[i].mixture, *mixture)) {
-          row.step = i;
-          row.name = step_name(conduct_, i);
-          break;
-        }
+    if (mixture && !row.step) row.step = step_of(conduct_, *mixture);
+    if (row.step) row.name = step_name(conduct_, row.step);
     row.cells.resize(matrix_.columns.size());
     matrix_.rows.push_back(std::move(row));
     mixtures_.push_back(std::move(mixture));
