@@ -331,7 +331,7 @@ Command next() {
           "and because of which rule. A log that is not there yet counts as empty, and that\n"
           "is told, unless another is named almost like it (see --new-log). The exit code\n"
           "is 1 when there is no window, the original reacted, or no test is left.\n",
-          {"full", "new-log", "target", "risk-limit", "parts", "step", "bottles", "rungs"},
+          {"full", "new-log", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
           2,
           2,
           command_next,
