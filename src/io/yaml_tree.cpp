@@ -49,8 +49,10 @@ class TreeBuilder : public YAML::EventHandler {
   }
   void OnMapEnd() override { close(); }
 
-  // Whatever is still open when the parser gives up belongs to the tree as well.
+  // Whatever is still open when the parser gives up belongs to the tree as well. Why it gave up is told by then: what
+  // stands where a key should is a part of that fault, not one of its own.
   YamlNode take_root() {
+    has_ended_ = true;
     while (!open_.empty()) close();
     return std::move(root_);
   }
@@ -103,18 +105,20 @@ class TreeBuilder : public YAML::EventHandler {
     }
   }
   void take_key(Open& parent, const YamlNode& node) {
-    if (node.kind != YamlNode::Kind::scalar || node.text.empty())
-      file_.complain(node, "a key must be a plain word", "write it as key: value");
-    else if (node.text == "<<")
+    if (node.kind != YamlNode::Kind::scalar || node.text.empty()) {
+      if (!has_ended_) file_.complain(node, "a key must be a plain word", "write it as key: value");
+    } else if (node.text == "<<") {
       file_.complain(node, "merge keys (<<) are not used here", "write the values out");
-    else if (!parent.keys.insert(node.text).second)
+    } else if (!parent.keys.insert(node.text).second) {
       file_.complain(node, fmt::format("\"{}\" stands here twice", node.text), "keep one of the two");
+    }
     parent.entry = YamlNode::Entry{node.text, node.line, node.column, {}};
   }
 
   YamlFile& file_;
   YamlNode root_;
   std::vector<Open> open_;
+  bool has_ended_ = false;
 };
 
 // The parser's own words, with what people usually did wrong.

@@ -208,4 +208,10 @@ TEST_CASE("a job cut off inside quotes or brackets is asked whether it is whole"
   for (const char* part :
        {"gentlest_job: 1\nobject: {title: \"T\", note: \"half a no", "gentlest_job: 1\nobject: {title: T"})
     CHECK(complaint_about(part).find("is the file cut off?") != std::string::npos);
+  // One cut is one fault: what the parser takes for a key on the way out is not told as well.
+  const std::string cut = complaint_about(
+      "gentlest_job: 1\nlayers:\n  - {name: varnish, role: remove, found: dammar_aged}\n  - {name: paint, role: ke");
+  CHECK(cut.find("bad.yaml:4:") == 0);
+  CHECK(cut.find("is the file cut off?") != std::string::npos);
+  CHECK(cut.find("bad.yaml:", 1) == std::string::npos);
 }
