@@ -2,7 +2,7 @@
 // Nothing here shows that Hansen spheres describe the removal of a varnish; ways of testing are compared.
 #pragma once
 
-#include "gentlest/learning/next_test.hpp"
+#include "gentlest/learning/outlook.hpp"
 
 #include <array>
 #include <cstdint>

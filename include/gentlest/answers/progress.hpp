@@ -2,7 +2,7 @@
 #pragma once
 
 #include "gentlest/conduct/conduct.hpp"
-#include "gentlest/learning/next_test.hpp"
+#include "gentlest/learning/outlook.hpp"
 #include "gentlest/learning/reading.hpp"
 #include "gentlest/plan/plan.hpp"
 

@@ -3,7 +3,7 @@
 // a level where u lies below the level's chance. Mixtures that share their luck have the same u.
 #pragma once
 
-#include "gentlest/learning/next_test.hpp"
+#include "gentlest/learning/outlook.hpp"
 
 #include <vector>
 

@@ -1,4 +1,4 @@
-#include "gentlest/learning/next_test.hpp"
+#include "gentlest/learning/outlook.hpp"
 
 #include <catch2/catch.hpp>
 #include "near.hpp"

@@ -1,4 +1,4 @@
-#include "report/charts/test_marks.hpp"
+#include "report/charts/swab_marks.hpp"
 
 #include "report/draw/palette.hpp"
 
