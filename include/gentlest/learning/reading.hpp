@@ -35,6 +35,12 @@ inline constexpr int swab_colour_count = 6;
 std::string_view to_word(SwabColour colour);
 std::optional<SwabColour> swab_colour_from_word(std::string_view word);
 
+/// How wet the swab was.
+enum class SwabWetness { dry, damp, wet };
+inline constexpr int wetness_count = 3;
+std::string_view to_word(SwabWetness wetness);
+std::optional<SwabWetness> swab_wetness_from_word(std::string_view word);
+
 /// How sure the person is of this reading.
 enum class ReadingConfidence { low, medium, high };
 inline constexpr int confidence_count = 3;
@@ -56,15 +62,24 @@ struct Reading {
   std::string layer;    ///< the layer that was to go; empty: the uppermost
   std::string passage;  ///< passage or kept layer under the swab; empty: not noted
   std::optional<Site> site;
-  bool at_edge = false;  ///< tacking edge, under the frame: where harm matters least
-  std::string swab;      ///< e.g. "white cotton, damp"
+  bool at_edge = false;             ///< tacking edge, under the frame: where harm matters least
+  std::string window_mm;            ///< of the opening, e.g. "5 x 5"
+  std::string light;                ///< in which it was looked at: "normal, raking, UV"
+  std::string magnification;        ///< e.g. "10x"
+  std::string uv_before, uv_after;  ///< what UV showed, in words
+  std::string swab;                 ///< e.g. "white cotton"
+  std::optional<SwabWetness> wetness;
   std::optional<int> rolls;
   std::optional<double> seconds;          ///< of contact
+  std::optional<double> first_effect_s;   ///< of contact, until the layer to remove first moved
   std::optional<RemovalReading> removal;  ///< missing where there was nothing to remove
   std::optional<OriginalReading> original;
   SwabColour colour = SwabColour::none;
-  std::string clearing;      ///< with what, how often
-  std::string after_drying;  ///< blanching, gloss, as seen when dry
+  std::string signs;                ///< words of the trade for what was seen, "patchy, smeared" (see `sign_words`)
+  std::string clearing;             ///< with what, how often
+  std::string after_drying;         ///< matt, blanched, halo, tacky, as seen when dry
+  std::string photo_before, photo;  ///< file names or numbers of photographs, several behind semicolons
+  std::string looked_after;         ///< a later look at an earlier test: how long after, "20 min", "1 day"; else empty
   ReadingConfidence confidence = ReadingConfidence::medium;
   std::string remark;
   std::string correction;  ///< why this line replaces the earlier one of the same test; empty on a first line

@@ -17,6 +17,7 @@ constexpr std::array<std::string_view, original_reading_count> original_words = 
     "nothing seen", "change that recovers", "change that stays", "softened", "colour on the swab"};
 constexpr std::array<std::string_view, swab_colour_count> colour_words = {"none",       "varnish",  "dirt",
                                                                           "retouching", "original", "not known"};
+constexpr std::array<std::string_view, wetness_count> wetness_words = {"dry", "damp", "wet"};
 constexpr std::array<std::string_view, confidence_count> confidence_words = {"low", "medium", "high"};
 
 template <class Enum, std::size_t N>
@@ -73,6 +74,13 @@ std::string_view to_word(SwabColour colour) {
 }
 std::optional<SwabColour> swab_colour_from_word(std::string_view word) {
   return from_word<SwabColour>(word, colour_words);
+}
+
+std::string_view to_word(SwabWetness wetness) {
+  return wetness_words[static_cast<std::size_t>(wetness)];
+}
+std::optional<SwabWetness> swab_wetness_from_word(std::string_view word) {
+  return from_word<SwabWetness>(word, wetness_words);
 }
 
 std::string_view to_word(ReadingConfidence confidence) {

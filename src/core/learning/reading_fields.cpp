@@ -53,6 +53,9 @@ bool take(OriginalReading& target, const std::string& text) {
 bool take(SwabColour& target, const std::string& text) {
   return store(target, swab_colour_from_word(text));
 }
+bool take(SwabWetness& target, const std::string& text) {
+  return store(target, swab_wetness_from_word(text));
+}
 bool take(ReadingConfidence& target, const std::string& text) {
   return store(target, reading_confidence_from_word(text));
 }
@@ -196,14 +199,25 @@ const std::vector<ReadingField>& reading_fields() {
       coordinate<&Site::x>("x_cm"),
       coordinate<&Site::y>("y_cm"),
       field<&Reading::at_edge>("at_edge", "yes or no"),
+      field<&Reading::window_mm>("window_mm", "a size such as 5 x 5"),
+      field<&Reading::light>("light", "text"),
+      field<&Reading::magnification>("magnification", "text"),
+      field<&Reading::uv_before>("uv_before", "text"),
+      field<&Reading::uv_after>("uv_after", "text"),
       field<&Reading::swab>("swab", "text"),
+      choice<&Reading::wetness>("wetness", wetness_count),
       field<&Reading::rolls>("rolls", "a whole number"),
       field<&Reading::seconds>("seconds", "a number with a point"),
+      field<&Reading::first_effect_s>("first_effect_s", "a number with a point"),
       choice<&Reading::removal>("removal", removal_reading_count),
       choice<&Reading::original>("original", original_reading_count),
       choice<&Reading::colour>("colour", swab_colour_count),
+      field<&Reading::signs>("signs", "text"),
       field<&Reading::clearing>("clearing", "text"),
       field<&Reading::after_drying>("after_drying", "text"),
+      field<&Reading::photo_before>("photo_before", "names of photographs"),
+      field<&Reading::photo>("photo", "names of photographs"),
+      field<&Reading::looked_after>("looked_after", "a time such as 20 min, 1 day"),
       choice<&Reading::confidence>("confidence", confidence_count),
       field<&Reading::remark>("remark", "text"),
       field<&Reading::correction>("correction", "the reason"),

@@ -125,12 +125,6 @@ std::string at_place_words(const std::string& name, Place place, const std::stri
   return before + "on the picture" + (passage.empty() ? "" : ", " + passage);
 }
 
-std::string belief_word(double chance) {
-  if (chance < 0.15) return "hardly";
-  if (chance < 0.5) return "perhaps";
-  return chance < 0.85 ? "likely" : "nearly sure";
-}
-
 std::string as_read_words(const SwabTest& test) {
   std::vector<std::string> words;
   if (test.removal) words.emplace_back(to_word(*test.removal));

@@ -19,9 +19,6 @@ std::string place_words(Place place, const std::string& passage);
 /// "rung 3, at the edge", "rung 3, on the picture, white cloth"; without a name the place alone.
 std::string at_place_words(const std::string& name, Place place, const std::string& passage);
 
-/// "hardly" below 15 %, "perhaps" below 50 %, "likely" below 85 %, "nearly sure" from there on.
-std::string belief_word(double chance);
-
 /// One line for each harm: "HARM on oil paint (picture, white cloth): test 3 of 2026-03-14, acetone 20, ...: softened".
 /// These stand before everything else, for good.
 std::vector<std::string> harm_words(const Conduct& conduct);

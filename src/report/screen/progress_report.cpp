@@ -5,6 +5,7 @@
 #include "report/form/table.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
+#include "report/phrases/likelihood.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
@@ -61,10 +62,10 @@ std::string believed_line(const Progress& progress) {
   const NextAnswer& next = progress.next;
   if (!next.outlook) return {};
   const CandidateOutlook& outlook = *next.outlook;
-  std::string text = fmt::format("believed: {} to move {} ({})", belief_word(outlook.effect),
+  std::string text = fmt::format("believed: {} to move {} ({})", likelihood_word(outlook.effect),
                                  progress.layers[progress.target].name, per_cent(outlook.effect));
   if (!outlook.riskiest.empty())
-    text += fmt::format(", {} to affect {} ({})", belief_word(outlook.risk), outlook.riskiest, per_cent(outlook.risk));
+    text += fmt::format(", {} to affect {} ({})", likelihood_word(outlook.risk), outlook.riskiest, per_cent(outlook.risk));
   return bullet(text);
 }
 

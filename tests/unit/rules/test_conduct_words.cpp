@@ -67,14 +67,6 @@ TEST_CASE("each rule is told by its number, each in its own words") {
   CHECK(all.size() == 17);
 }
 
-TEST_CASE("what is believed is said in four words") {
-  CHECK(belief_word(0) == "hardly");
-  CHECK(belief_word(0.149) == "hardly");
-  CHECK(belief_word(0.15) == "perhaps");
-  CHECK(belief_word(0.5) == "likely");
-  CHECK(belief_word(0.85) == "nearly sure");
-}
-
 TEST_CASE("rule 12: every harm stands first, with where, what and when, however much was read since") {
   std::vector<Reading> readings = {swab(1, 1, true, RemovalReading::no_effect, OriginalReading::nothing_seen),
                                    swab(2, 2, true, RemovalReading::softened, OriginalReading::recovers)};
