@@ -9,7 +9,7 @@
 #include "gentlest/safety/hazard.hpp"
 #include "gentlest/safety/mixture_hazard.hpp"
 #include "io/specific_limits.hpp"
-#include "report/phrases/statement_words.hpp"
+#include "report/bottle/statement_words.hpp"
 
 #include <fmt/format.h>
 #include <catch2/catch.hpp>

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "gentlest/safety/mixture_hazard.hpp"
+#include "gentlest/safety/person.hpp"
 #include "gentlest/search/search.hpp"
 #include "gentlest/vial/evaporation.hpp"
 
@@ -12,12 +13,6 @@
 #include <vector>
 
 namespace gentlest {
-
-/// How bad a label is for the person, 0 to 5, by its worst statement. A convention of ours to put labels in order, no
-/// published scale: 5 causes cancer, damages genes or the unborn, or kills in small amounts; 4 poisonous or damages
-/// organs; 3 suspected of the former, may damage organs, burns skin or eyes; 2 harmful, deadly in the lungs, allergy; 1
-/// irritates or makes drowsy; 0 none of these. Fire does not count: every useful liquid burns.
-int severity_of(const MixtureLabel& label);
 
 struct SubstituteWish {
   double largest_Ra = 2.0;  ///< from the original, MPa^0.5

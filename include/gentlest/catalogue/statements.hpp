@@ -21,6 +21,15 @@ std::string flammable_statement(Celsius flash_point, Celsius boiling_point, bool
 /// The most severe of H224, H225 and H226 in the list; empty when it has none.
 std::string flame_among(const std::vector<std::string>& statements);
 
+/// How bad statements are for the person, 0 to 5, by the worst of them. A convention of ours to put bottles and labels
+/// in order, no published scale: 5 causes cancer, damages genes or the unborn, or kills in small amounts; 4 poisonous
+/// or damages organs; 3 suspected of the former, may damage organs, burns skin or eyes; 2 harmful, deadly in the lungs,
+/// allergy; 1 irritates or makes drowsy; 0 none of these. Fire does not count: every useful liquid burns.
+int severity_of_statements(const std::vector<std::string>& statements);
+
+/// The statement that makes it so, as it stands in the list; empty at 0.
+std::string worst_statement(const std::vector<std::string>& statements);
+
 // ---- What a statement brings with it. H360D and H360FD are found under H360 where they have no row of their own.
 
 /// The code under which the table holds a GHS hazard or EUH statement, e.g. H360D for itself; empty when it does not.

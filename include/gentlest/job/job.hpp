@@ -99,6 +99,7 @@ struct Limits {
   bool allow_unknown_hazards = true;  ///< propose what hazards or flash point are not known of (marked as such)
   bool allow_splitting = false;       ///< propose mixtures that part into two liquids (marked as such)
   bool allow_drift = false;           ///< propose mixtures whose risk passes the limit while they dry (marked as such)
+  bool prefer_healthier = false;      ///< of lines that give up much the same, the one healthier for the person
   int edge_tests = 8;                 ///< swabs that may be made where harm matters least; 0: no such place
   double vial_mL = 10;                ///< what one vial holds
   double measure_mL = 0.5;            ///< the smallest amount that is measured into it

@@ -13,7 +13,8 @@ struct LadderGoal {
   int rungs = 7;
   double risk_limit = 0.25;
   double wanted_effect = 0.5;
-  int lines = 0;  ///< at most so many lines; 0: the walk over the frontier, whatever lines there are
+  int lines = 0;                  ///< at most so many lines; 0: the walk over the frontier, whatever lines there are
+  bool prefer_healthier = false;  ///< see design_lines
 };
 
 /// A ladder: its lines, or a walk over the frontier and what was given up for having few bottles.

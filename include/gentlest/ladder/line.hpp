@@ -65,7 +65,8 @@ struct StockLine {
 /// without one the liquid that is least polar. The first line is the one that gives up least of those that work, the
 /// others follow by the same measure as far as they work, with the first one's gentle stock where that does; where none
 /// works, those that reach half of the wanted effect. Within 0.01 of effect the line whose bottles carry fewer hazards
-/// comes first (a liquid without a record counts as worse than any), then labels decide. `frontier` is that of the
+/// comes first (a liquid without a record counts as worse than any), then labels decide. With goal.prefer_healthier
+/// within 0.02, and the worst statement for the person decides before the number of them. `frontier` is that of the
 /// task. Lines end before the first mixture of the task's grid that is not allowed, too risky or on the far side of a
 /// layer, so there are no holes.
 std::vector<StockLine> design_lines(const SearchTask& task, const std::vector<Candidate>& frontier,

@@ -1,5 +1,10 @@
 #include "gentlest/answers/bench.hpp"
 
+#include "gentlest/catalogue/statements.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
 #include <utility>
 
 namespace gentlest {
@@ -22,6 +27,39 @@ std::optional<Millilitres> top_up_of(const Origin& origin, const Plan& plan) {
   return top_up(Millilitres{plan.job.limits.vial_mL}, percent[at - 1] / 100.0, percent[at] / 100.0);
 }
 
+// The worst that a bottle can say, by its record.
+bool is_gravest(const Solvent& solvent) {
+  constexpr std::array<std::string_view, 3> starts = {"H340", "H350", "H360"};
+  const std::vector<std::string> known = known_statements(solvent);
+  return std::any_of(known.begin(), known.end(), [&](const std::string& code) {
+    return std::any_of(starts.begin(), starts.end(), [&](std::string_view start) { return code.rfind(start, 0) == 0; });
+  });
+}
+
+void add_bottles(const Plan& plan, Bench& bench) {
+  std::vector<Liquid> used;
+  for (const JudgedMixture* judged : planned_mixtures(plan)) add_liquids(used, judged->mixture);
+  for (const Liquid& liquid : used) {
+    if (!liquid.solvent->hazards) bench.without_record.push_back(liquid.label);
+    if (is_gravest(*liquid.solvent)) bench.gravest.push_back(liquid.label);
+  }
+  for (const Liquid& bottle : plan.shelf) {
+    const bool is_used =
+        std::any_of(used.begin(), used.end(), [&](const Liquid& one) { return one.label == bottle.label; });
+    if (!is_used) bench.not_needed.push_back(bottle.label);
+  }
+}
+
+void add_session(const std::vector<Recipe>& recipes, const Catalogue& catalogue, Bench& bench) {
+  std::vector<UsedLiquid> used;
+  for (const Recipe& recipe : recipes)
+    for (const RecipeLine& line : recipe.lines) used.push_back({line.liquid, line.volume});
+  if (!used.empty()) bench.session = session_exposure(used, Room{}, catalogue);
+  std::vector<PersonHazard> hazards;
+  for (const BenchMixture& mixture : bench.mixtures) hazards.push_back(mixture.person);
+  bench.vapour_list = list_for_all(hazards);
+}
+
 }  // namespace
 
 const JudgedMixture& as_made(const BenchMixture& mixture) {
@@ -39,6 +77,8 @@ BenchMixture bench_mixture(const JudgedMixture& judged, const Plan& plan, const 
     ready.as_measured->origin = judged.origin;
   }
   ready.label = label_of(made, catalogue);
+  ready.person = person_hazard(made, ready.label, catalogue, Celsius{limits.room_C});
+  ready.contact = contact_for(judged.mixture, plan, catalogue);
   ready.beyond_limit = is_beyond_limit(as_made(ready), limits);
   for (std::size_t i = 0; i < plan.layers.size(); ++i)
     ready.chance_bands.push_back(chance_band(as_made(ready).outlooks[i], plan.layers[i], plan));
@@ -55,6 +95,8 @@ Bench prepare_bench(const Plan& plan, const Catalogue& catalogue) {
   }
   bench.totals = session_totals(recipes);
   bench.cautions = plan.cautions;
+  add_bottles(plan, bench);
+  add_session(recipes, catalogue, bench);
   return bench;
 }
 

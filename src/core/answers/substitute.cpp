@@ -1,27 +1,13 @@
 #include "gentlest/answers/substitute.hpp"
 
+#include "gentlest/safety/person.hpp"
+
 #include <algorithm>
-#include <array>
 #include <utility>
 
 namespace gentlest {
 
 namespace {
-
-// Worst first; a label is as bad as the first row of which it carries a statement.
-struct Row {
-  int severity;
-  std::vector<const char*> codes;
-};
-const std::array<Row, 5>& severity_rows() {
-  static const std::array<Row, 5> rows = {
-      {{5, {"H340", "H350", "H360", "EUH380", "H300", "H310", "H330"}},
-       {4, {"H301", "H311", "H331", "H334", "H370", "H372"}},
-       {3, {"H341", "H351", "H361", "H362", "EUH381", "H371", "H373", "H314", "H318", "EUH071"}},
-       {2, {"H302", "H312", "H332", "H304", "H317"}},
-       {1, {"H315", "H319", "H335", "H336", "EUH066", "EUH208"}}}};
-  return rows;
-}
 
 bool carries(const MixtureLabel& label, const char* code) {
   return std::any_of(label.statements.begin(), label.statements.end(),
@@ -98,13 +84,6 @@ std::vector<std::string> added_statements(const MixtureLabel& label, const Mixtu
 }
 
 }  // namespace
-
-int severity_of(const MixtureLabel& label) {
-  for (const Row& row : severity_rows())
-    for (const char* code : row.codes)
-      if (carries(label, code)) return row.severity;
-  return 0;
-}
 
 SubstituteAnswer find_gentler(const Mixture& original, const std::vector<Liquid>& shelf, const Catalogue& catalogue,
                               const SubstituteWish& wish) {

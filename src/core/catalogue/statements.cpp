@@ -90,6 +90,33 @@ constexpr std::array<Row, 70> rows = {{
     {"EUH451", "Danger", ""},
 }};
 
+// Worst first; a list is as bad as the first row of which it carries a code.
+struct SeverityRow {
+  int severity;
+  std::vector<const char*> codes;
+};
+const std::array<SeverityRow, 5>& severity_rows() {
+  static const std::array<SeverityRow, 5> by_severity = {
+      {{5, {"H340", "H350", "H360", "EUH380", "H300", "H310", "H330"}},
+       {4, {"H301", "H311", "H331", "H334", "H370", "H372"}},
+       {3, {"H341", "H351", "H361", "H362", "EUH381", "H371", "H373", "H314", "H318", "EUH071"}},
+       {2, {"H302", "H312", "H332", "H304", "H317"}},
+       {1, {"H315", "H319", "H335", "H336", "EUH066", "EUH208"}}}};
+  return by_severity;
+}
+
+struct Worst {
+  int severity = 0;
+  std::string code;
+};
+Worst worst_of(const std::vector<std::string>& statements) {
+  for (const SeverityRow& row : severity_rows())
+    for (const char* start : row.codes)
+      for (const std::string& code : statements)
+        if (code.rfind(start, 0) == 0) return {row.severity, code};
+  return {};
+}
+
 // The code itself, or the code with the letters that narrow it down taken off.
 const Row* row_of(const std::string& code) {
   const Row* best = nullptr;
@@ -134,6 +161,14 @@ std::string flame_among(const std::vector<std::string>& statements) {
   for (const char* code : {"H224", "H225", "H226"})
     if (std::find(statements.begin(), statements.end(), code) != statements.end()) return code;
   return {};
+}
+
+int severity_of_statements(const std::vector<std::string>& statements) {
+  return worst_of(statements).severity;
+}
+
+std::string worst_statement(const std::vector<std::string>& statements) {
+  return worst_of(statements).code;
 }
 
 std::string_view row_of_statement(const std::string& code) {

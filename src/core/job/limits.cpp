@@ -37,6 +37,7 @@ const std::vector<Limit>& all_limits() {
       {"allow_unknown_hazards", &Limits::allow_unknown_hazards},
       {"allow_splitting", &Limits::allow_splitting},
       {"allow_drift", &Limits::allow_drift},
+      {"prefer_healthier", &Limits::prefer_healthier},
       {"edge_tests", &Limits::edge_tests, 0, 30},
       {"vial_mL", &Limits::vial_mL, 0.1, 10000, Ends::belong, "mL", "vial"},
       {"measure_mL", &Limits::measure_mL, 0.001, 100, Ends::belong, "mL", "measure"},

@@ -18,7 +18,10 @@ namespace gentlest {
 
 namespace {
 
-constexpr double much_the_same = 0.01;  // of effect given up: within it hazards decide
+// Of effect given up: within it hazards decide.
+double much_the_same(const LadderGoal& goal) {
+  return goal.prefer_healthier ? 0.02 : 0.01;
+}
 constexpr int quarters_of_a_stock = 4;
 
 // One mixture on the way along two stocks.
@@ -216,14 +219,24 @@ std::vector<Stocks> triples_of(const SearchTask& task, std::uint16_t gentle) {
   return triples;
 }
 
-std::size_t hazards_of(const SearchTask& task, const Stocks& stocks) {
+// A liquid without a record counts as worse than any.
+struct Hazardous {
+  std::vector<int> severities;  // for the person, worst bottle first: what all have in common hides no difference
+  std::size_t statements = 0;   // of all
+};
+Hazardous hazards_of(const SearchTask& task, const Stocks& stocks) {
   constexpr std::size_t no_record = 1000;
-  const auto count = [&](std::uint16_t at) {
+  constexpr int worse_than_any = 6;
+  Hazardous sum;
+  const auto add = [&](std::uint16_t at) {
     const Solvent& solvent = *task.shelf[at].solvent;
-    return solvent.hazards ? known_statements(solvent).size() : no_record;
+    const std::vector<std::string> statements = known_statements(solvent);
+    sum.severities.push_back(solvent.hazards ? severity_of_statements(statements) : worse_than_any);
+    sum.statements += solvent.hazards ? statements.size() : no_record;
   };
-  std::size_t sum = count(stocks.gentle);
-  for (const std::uint16_t active : stocks.active) sum += count(active);
+  add(stocks.gentle);
+  for (const std::uint16_t active : stocks.active) add(active);
+  std::sort(sum.severities.rbegin(), sum.severities.rend());
   return sum;
 }
 
@@ -252,24 +265,28 @@ std::vector<StockLine> nearest_lines(const Search& search, const std::vector<Sto
       bounds.push_back({search.given_up(way), &stocks});
   }
   std::stable_sort(bounds.begin(), bounds.end(), [](const Bound& a, const Bound& b) { return a.gap < b.gap; });
+  const double same = much_the_same(search.goal);
   std::vector<StockLine> lines;
-  double best = at_most - much_the_same;
+  double best = at_most - same;
   for (const Bound& bound : bounds) {
-    if (bound.gap > best + much_the_same) break;
+    if (bound.gap > best + same) break;
     if (cut.beat) cut.beat();
     std::optional<StockLine> line = line_along(search, cut, *bound.stocks);
-    if (!line || !fits(line->rungs.back().verdict.effect) || line->effect_given_up > best + much_the_same) continue;
+    if (!line || !fits(line->rungs.back().verdict.effect) || line->effect_given_up > best + same) continue;
     best = std::min(best, line->effect_given_up);
     lines.push_back(std::move(*line));
   }
-  std::erase_if(lines, [&](const StockLine& line) { return line.effect_given_up > best + much_the_same; });
+  std::erase_if(lines, [&](const StockLine& line) { return line.effect_given_up > best + same; });
   return lines;
 }
 
 // Of lines that are much the same: fewer hazards, then the shelf's order.
-StockLine choose(const SearchTask& task, const std::vector<StockLine>& lines) {
+StockLine choose(const Search& search, const std::vector<StockLine>& lines) {
   const auto key = [&](const StockLine& line) {
-    return std::make_tuple(hazards_of(task, line.stocks), line.stocks.gentle, line.stocks.active, line.stocks.quarters);
+    const Hazardous hazards = hazards_of(search.task, line.stocks);
+    const std::vector<int> severities = search.goal.prefer_healthier ? hazards.severities : std::vector<int>();
+    return std::make_tuple(severities, hazards.statements, line.stocks.gentle, line.stocks.active,
+                           line.stocks.quarters);
   };
   assert(!lines.empty());
   return *std::min_element(lines.begin(), lines.end(),
@@ -287,7 +304,7 @@ Families by_family(const SearchTask& task, const std::vector<Stocks>& all) {
 std::optional<StockLine> best_line(const Search& search, const std::vector<Stocks>& all, const Fits& fits) {
   const std::vector<StockLine> near = nearest_lines(search, all, fits, 1);
   if (near.empty()) return std::nullopt;
-  return choose(search.task, near);
+  return choose(search, near);
 }
 
 // The best of these with the gentle stock that is open already, else with any.
@@ -313,7 +330,7 @@ std::optional<StockLine> three_bottles(const Search& search, const std::optional
     return pair && line.effect_given_up >= pair->effect_given_up - worth_a_third_bottle;
   });
   if (lines.empty()) return std::nullopt;
-  StockLine line = choose(search.task, lines);
+  StockLine line = choose(search, lines);
   line.reason = LineReason::third_bottle;
   return line;
 }

@@ -106,7 +106,7 @@ JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLay
 }
 
 LadderGoal goal_of(const Limits& limits) {
-  return {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect, limits.lines};
+  return {limits.bottles, limits.rungs, limits.risk_limit, limits.wanted_effect, limits.lines, limits.prefer_healthier};
 }
 
 std::optional<SeriesQuality> quality_of(const std::vector<JudgedMixture>& mixtures, const Limits& limits) {

@@ -1,6 +1,7 @@
 #include "gentlest/safety/caution.hpp"
 
 #include "gentlest/catalogue/statements.hpp"
+#include "gentlest/safety/person.hpp"
 
 #include <algorithm>
 #include <functional>
@@ -44,15 +45,6 @@ bool on_label(const Mixtures& mixtures, std::initializer_list<const char*> start
                           const std::vector<std::string> known = known_statements(solvent);
                           return std::any_of(known.begin(), known.end(), is_meant);
                         }).empty();
-}
-
-bool warns_of_skin(const Solvent& solvent) {
-  const auto& limits = solvent.exposure_limits;
-  if (std::any_of(limits.begin(), limits.end(), [](const ExposureLimit& limit) { return limit.skin; })) return true;
-  if (!solvent.hazards) return false;
-  const auto& codes = solvent.hazards->statements;
-  return std::any_of(codes.begin(), codes.end(),
-                     [](const std::string& code) { return code == "H310" || code == "H311" || code == "H312"; });
 }
 
 void add(std::vector<Caution>& list, CautionKind kind, CautionOrigin origin, std::string source = {},

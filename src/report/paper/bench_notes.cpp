@@ -2,13 +2,13 @@
 #include "report/paper/bench_sheet.hpp"
 
 #include "report/bottle/label_words.hpp"
+#include "report/bottle/statement_words.hpp"
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/shelf_words.hpp"
-#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/plans/plan_report.hpp"
 

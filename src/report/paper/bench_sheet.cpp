@@ -1,4 +1,5 @@
 #include "report/paper/bench_sheet.hpp"
+#include "report/bottle/statement_words.hpp"
 
 #include "report/charts/charts.hpp"
 #include "report/draw/pictogram.hpp"

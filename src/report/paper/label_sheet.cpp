@@ -2,6 +2,7 @@
 
 #include "gentlest/base/diagnostic.hpp"
 #include "report/bottle/label_words.hpp"
+#include "report/bottle/statement_words.hpp"
 #include "report/draw/pictogram.hpp"
 #include "report/draw/svg.hpp"
 #include "report/form/format.hpp"
@@ -11,7 +12,6 @@
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/rules/conduct_words.hpp"
 

@@ -20,7 +20,6 @@ inline constexpr const char* at_the_edge = "at the edge";
 inline constexpr const char* removal_column = "the layer to go";
 
 inline constexpr const char* nothing_to_keep = "nothing to keep";
-inline constexpr const char* no_signal_word = "no signal word";
 inline constexpr const char* flash_point_not_known = "flash point not known";
 inline constexpr const char* drying_not_known = "drying not known";
 inline constexpr const char* spread_of_these = "standard deviations of these";

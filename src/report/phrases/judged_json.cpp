@@ -1,9 +1,9 @@
 #include "report/bottle/label_words.hpp"
+#include "report/bottle/statement_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include "gentlest/liquids/notation.hpp"

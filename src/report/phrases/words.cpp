@@ -1,4 +1,5 @@
 #include "report/phrases/words.hpp"
+#include "report/bottle/statement_words.hpp"
 
 #include "gentlest/safety/hazard.hpp"
 #include "report/bottle/vial_words.hpp"

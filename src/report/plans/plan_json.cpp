@@ -121,6 +121,7 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   for (const JudgedMixture& one : plan.to_try)
     document["to_try"].push_back(judged_json(one, plan.layers, plan.job.limits));
   document["what_to_measure"] = measures_json(plan, bench);
+  document["person"] = person_json(bench);
   document["frontier"] = Json::array();
   for (const Verdict& verdict : plan.frontier)
     document["frontier"].push_back(

@@ -32,6 +32,14 @@ Json lines_json(const Plan& plan);
 std::string measures_text(const Plan& plan, const Bench& bench, const Style& style);
 Json measures_json(const Plan& plan, const Bench& bench);
 
+/// For the person: what each mixture's label says at worst, breath, skin, bottles to put away; then how each test is
+/// held, cleared and looked at again. Empty where nothing is measured.
+std::string person_text(const Bench& bench, const Style& style);
+Json person_json(const Bench& bench);
+
+/// How each test is made, each sentence once behind the mixtures that it is for.
+std::vector<std::string> contact_sentences(const Bench& bench);
+
 /// The limits beyond risk that the search kept to, in one sentence; empty when there are none.
 std::string search_limits_words(const Job& job);
 

@@ -201,7 +201,7 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
                                   counted(ladder_bottles(plan).size(), "bottle", "bottles"),
                                   per_cent(plan.lines.front().effect_given_up)));
   text += layer_costs_text(plan, style);
-  text += measures_text(plan, bench, style);
+  text += measures_text(plan, bench, style) + person_text(bench, style);
   if (window) text += other_lines_text(plan, style);
   text += sightings_text(mixtures, style);
   if (!mixtures.empty()) text += places_text(plan, mixtures, style) + flips_text(plan, mixtures);

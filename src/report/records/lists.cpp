@@ -1,8 +1,8 @@
 #include "report/records/lists.hpp"
 
 #include "gentlest/catalogue/figures.hpp"
+#include "report/bottle/statement_words.hpp"
 #include "report/form/format.hpp"
-#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include <map>

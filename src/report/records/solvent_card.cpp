@@ -1,6 +1,6 @@
+#include "report/bottle/statement_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
-#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/records/figures.hpp"
 #include "report/records/observed_rows.hpp"

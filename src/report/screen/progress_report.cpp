@@ -65,7 +65,8 @@ std::string believed_line(const Progress& progress) {
   std::string text = fmt::format("believed: {} to move {} ({})", likelihood_word(outlook.effect),
                                  progress.layers[progress.target].name, per_cent(outlook.effect));
   if (!outlook.riskiest.empty())
-    text += fmt::format(", {} to affect {} ({})", likelihood_word(outlook.risk), outlook.riskiest, per_cent(outlook.risk));
+    text +=
+        fmt::format(", {} to affect {} ({})", likelihood_word(outlook.risk), outlook.riskiest, per_cent(outlook.risk));
   return bullet(text);
 }
 

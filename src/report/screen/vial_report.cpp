@@ -4,6 +4,7 @@
 #include "report/bottle/gentler_words.hpp"
 #include "report/bottle/label_words.hpp"
 #include "report/bottle/liquid_words.hpp"
+#include "report/bottle/statement_words.hpp"
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
 #include "report/phrases/fate.hpp"
@@ -11,7 +12,6 @@
 #include "report/phrases/judged.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/phrases/statement_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include "gentlest/liquids/notation.hpp"

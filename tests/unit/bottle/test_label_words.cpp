@@ -4,7 +4,7 @@
 
 #include "gentlest/catalogue/statements.hpp"
 #include "report/bottle/caution_words.hpp"
-#include "report/phrases/statement_words.hpp"
+#include "report/bottle/statement_words.hpp"
 
 #include <catch2/catch.hpp>
 

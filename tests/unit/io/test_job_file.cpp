@@ -57,6 +57,7 @@ limits:
   allow_unknown_hazards: false
   allow_splitting: true
   allow_drift: true
+  prefer_healthier: true
   edge_tests: 3
   vial_mL: 20
   measure_mL: 0.25
@@ -93,6 +94,7 @@ limits:
   CHECK(job.limits.avoid_label == std::vector<std::string>{"H304"});
   CHECK(job.limits.allow_splitting);
   CHECK(job.limits.allow_drift);
+  CHECK(job.limits.prefer_healthier);
   CHECK(job.limits.edge_tests == 3);
   CHECK(job.limits.vial_mL == 20);
   CHECK(job.limits.measure_mL == 0.25);

@@ -329,3 +329,22 @@ TEST_CASE("of lines as near to the best the one with fewer hazards comes first, 
   shelf.set_statements(1, {"H319"});
   CHECK(first() == 1);
 }
+
+TEST_CASE("asked for the healthier, the worst statement for the person decides before their number") {
+  InventedShelf shelf(3, 3);
+  shelf.set(0, "aliphatic hydrocarbon", {16, 0, 0});
+  shelf.set(1, "ketone", {16, 12, 7});
+  shelf.set(2, "ester", {16, 12, 7});
+  shelf.target = {{{17, 9, 6}, 5}, {0.5, 0.5, 0.5}, 0.3};
+  shelf.kept = {{{24, 10, 10}, 3}, {0.5, 0.5, 0.5}, 0.3};
+  shelf.set_statements(1, {"H351"});
+  shelf.set_statements(2, {"H225", "H319", "H336"});
+  const auto first = [&](bool healthier) {
+    const SearchTask task = shelf.task(2, 5);
+    LadderGoal goal{2, 7, 0.9, 0.3, 3};
+    goal.prefer_healthier = healthier;
+    return design_lines(task, find_frontier(task), goal).at(0).stocks.active.front();
+  };
+  CHECK(first(false) == 1);  // fewer statements
+  CHECK(first(true) == 2);   // none of them grave
+}

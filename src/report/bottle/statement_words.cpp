@@ -1,8 +1,7 @@
-#include "report/phrases/statement_words.hpp"
+#include "report/bottle/statement_words.hpp"
 
 #include "gentlest/catalogue/statements.hpp"
 #include "report/form/format.hpp"
-#include "report/phrases/headings.hpp"
 
 #include <algorithm>
 #include <array>
