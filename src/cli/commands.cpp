@@ -59,12 +59,14 @@ Command compare() {
 
 Command mixture() {
   return {"mixture",
-          "JOB|demo \"NAME SHARE, NAME SHARE\"",
+          "JOB|demo \"NAME SHARE, NAME SHARE\"|RUNG",
           "judge one mixture against the layers of a painting",
           "  gentlest mixture demo \"ethanol 30, isooctane 70\"\n"
           "  gentlest mixture easel.yaml \"ethanol 96 % 0.3, 540-84-1 0.7\"\n"
+          "  gentlest mixture easel.yaml rung 3.5       half way from rung 3 to rung 4\n"
           "\n"
-          "Shares by volume, in per cent (sum 100) or fractions (sum 1). Liquids by name,\n"
+          "Shares by volume: per cent (sum 100), fractions (sum 1), parts, a ratio or mL;\n"
+          "the share stands behind the name or in front of it. Liquids by name,\n"
           "other name or CAS number; a grade may follow the name, else that of the job's\n"
           "shelf is taken.\n",
           {"target", "risk-limit"},
@@ -76,10 +78,11 @@ Command mixture() {
 
 Command vial() {
   return {"vial",
-          "JOB|demo \"NAME SHARE, NAME SHARE\"",
+          "JOB|demo \"NAME SHARE, NAME SHARE\"|RUNG",
           "all about one vial: volumes, drying, label, fire, breath",
           "  gentlest vial demo \"isopropanol 30, isooctane 70\"\n"
-          "  gentlest vial easel.yaml \"ethanol 96 % 15, white spirit 85\"\n"
+          "  gentlest vial easel.yaml \"1:3 acetone / isooctane\"\n"
+          "  gentlest vial easel.yaml line 2 rung 4\n"
           "\n"
           "What to measure, whether it stays one liquid, how it drifts while it dries, its\n"
           "label by the rules of the GHS, flash point, exposure, cautions, and gentler\n"
@@ -276,15 +279,24 @@ std::string help_of_readings() {
 
 Command record() {
   return {"record",
-          "JOB|demo LOG KEY=VALUE...",
+          "JOB|demo LOG WORDS...",
           "write down what one swab did",
+          "  gentlest record easel.yaml easel.log rung 4: partly, ok, sky, 20 s, edge\n"
+          "  gentlest record easel.yaml easel.log test 4, next day: blanched\n"
+          "  gentlest record easel.yaml easel.log \"aqueous: citrate 2 %, no effect, ok\"\n"
           "  gentlest record easel.yaml easel.log \"mixture=isooctane 70, ethanol 30\" \\\n"
           "    \"removal=partly removed\" \"original=nothing seen\" seconds=20\n"
           "  gentlest record easel.yaml easel.log test=3 \"correction=wrong bottle\" \\\n"
           "    withdrawn=yes\n"
+          "\n"
+          "Short words in any order, as on the card: mixture or rung, what the layer to\n"
+          "remove did, then the original, passage, time, edge; \"varnish tacky\" and \"paint\n"
+          "tacky\" where a word may mean either; a remark in quotes or behind --. What was\n"
+          "understood is shown in full and asked before it is written (--yes: written at\n"
+          "once). KEY=VALUE alone is written at once.\n"
           "\n" +
               help_of_readings(),
-          {"new-log"},
+          {"new-log", "yes"},
           3,
           any_number,
           command_record,
@@ -297,9 +309,11 @@ Command import() {
           "add the readings of a filled-in table to the log",
           "  gentlest import easel.yaml easel.log bench.csv\n"
           "\n"
-          "Comma-separated, the first line names the columns: the keys of\n"
-          "`gentlest help record`. A faulty table is refused whole. Rows that the log holds\n"
-          "already are told and left out, so a table may grow and be imported again.\n",
+          "The first line names the columns: the keys of `gentlest help record`, or headings\n"
+          "in English, German or French; commas, semicolons or tabs between the cells, which\n"
+          "hold what `record` understands. Other columns go into the remark. A faulty table\n"
+          "is refused whole. Rows that the log holds already are told and left out, so a\n"
+          "table may grow and be imported again.\n",
           {"again", "new-log"},
           3,
           3,

@@ -130,7 +130,7 @@ enum class MissingLog { is_fault, begins };
 /// A log; what could not be read of it is told on standard error. Throws InputError (Fault::file).
 ReadingLog load_log(const std::string& path, const Request& request, Session& session, MissingLog missing);
 
-/// The mixture typed behind the job's name.
-Mixture asked_mixture(const Request& request, const Job& job, const Catalogue& catalogue);
+/// The mixture typed behind the job's name, or that of the step of its plan that was named.
+Mixture asked_mixture(const Request& request, const Job& job, const Catalogue& catalogue, Session& session);
 
 }  // namespace gentlest

@@ -218,12 +218,24 @@ void read_values(Request& request, const po::variables_map& seen, std::vector<Di
   request.again = seen["again"].as<bool>();
   request.full = seen["full"].as<bool>();
   request.new_log = seen["new-log"].as<bool>();
+  request.yes = seen["yes"].as<bool>();
 }
 
 // The words are the option's, the range is the table's.
 Option limit_option(const char* key, const char* argument, const char* words) {
   const Limit& limit = *find_limit(key);
   return {limit.option, 0, argument, fmt::format("{}, {}; default: the job's", words, range_words(limit))};
+}
+
+// `record JOB LOG WORDS... -- REMARK`: behind the dashes everything is the remark.
+void keep_remark(std::vector<std::string>& args) {
+  const auto dashes = std::find(args.begin(), args.end(), "--");
+  constexpr std::ptrdiff_t words_before = 3;
+  if (args.empty() || args.front() != "record" || dashes == args.end() || dashes - args.begin() <= words_before) return;
+  std::string remark;
+  for (auto word = dashes + 1; word != args.end(); ++word) remark += (remark.empty() ? "" : " ") + *word;
+  args.erase(dashes, args.end());
+  if (!remark.empty()) args.push_back("remark=" + remark);
 }
 
 }  // namespace
@@ -263,6 +275,7 @@ const std::vector<Option>& all_options() {
       {"full", 0, "", "everything behind the answer: ranges, all readings, what was passed over"},
       {"again", 0, "", "add rows that the log holds already, as tests of their own"},
       {"new-log", 0, "", "the log is a new one, though another is named almost like it"},
+      {"yes", 'y', "", "write without asking back"},
   };
   return options;
 }
@@ -285,6 +298,7 @@ const std::vector<std::string>& common_options() {
 Request read_request(const std::vector<std::string>& typed) {
   std::vector<std::string> args = typed;
   if (!args.empty() && args.front() == "--version") args.front() = "version";  // as every program answers it
+  keep_remark(args);
   const po::variables_map seen = parse(args);
   Request request;
   if (seen.count("words")) request.words = seen["words"].as<std::vector<std::string>>();

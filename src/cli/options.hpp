@@ -34,6 +34,7 @@ struct Request {
   bool again = false;
   bool full = false;
   bool new_log = false;
+  bool yes = false;
   bool help = false;
 };
 

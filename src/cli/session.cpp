@@ -5,6 +5,7 @@
 #include "cli/threads.hpp"
 #include "gentlest/answers/vial.hpp"
 #include "gentlest/base/diagnostic.hpp"
+#include "gentlest/conduct/typed_step.hpp"
 #include "gentlest/liquids/notation.hpp"
 #include "gentlest/plan/check_job.hpp"
 #include "io/catalogue_files.hpp"
@@ -111,9 +112,14 @@ ReadingLog load_log(const std::string& path, const Request& request, Session& se
   throw InputError(Fault::file, {{{path, 0, 0}, "there is no log of this name", std::move(remedy), {}}});
 }
 
-Mixture asked_mixture(const Request& request, const Job& job, const Catalogue& catalogue) {
+Mixture asked_mixture(const Request& request, const Job& job, const Catalogue& catalogue, Session& session) {
   // Whoever forgets the quotes means the same.
   const std::string text = joined({request.words.begin() + 1, request.words.end()}, " ");
+  if (const std::optional<TypedStep> step = typed_step(text))
+    return mixture_of_step(plan_asked_job(job, catalogue, request, session), *step);
+  if (no_mixture_from(text) == NoMixture::aqueous)
+    throw InputError(Fault::usage, fmt::format("\"{}\" is no solvent mixture and has no place in Hansen space", text),
+                     "`gentlest record` logs what a swab of it did; nothing can be worked out for it");
   return parse_mixture(text, catalogue, all_liquids(shelf_of(job, catalogue)));
 }
 

@@ -41,7 +41,9 @@ Surroundings ask_system() {
   std::signal(SIGPIPE, SIG_IGN);
   const char* terminal = std::getenv("TERM");
   const bool can_bold = terminal && std::string(terminal) != "dumb" && !set_and_not_empty("NO_COLOR");
-  return {isatty(STDOUT_FILENO) == 1 && can_bold, isatty(STDERR_FILENO) == 1, [] { return interrupt_seen != 0; }};
+  const bool can_be_asked = isatty(STDIN_FILENO) == 1 && isatty(STDERR_FILENO) == 1;
+  return {isatty(STDOUT_FILENO) == 1 && can_bold, isatty(STDERR_FILENO) == 1, [] { return interrupt_seen != 0; },
+          can_be_asked};
 }
 
 }  // namespace gentlest

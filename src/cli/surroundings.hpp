@@ -9,6 +9,7 @@ struct Surroundings {
   bool bold = false;                  ///< standard output is a terminal that can show bold, and NO_COLOR is not set
   bool errors_to_terminal = false;    ///< somebody watches standard error: progress may be shown there
   std::function<bool()> interrupted;  ///< true once the person has pressed Ctrl-C; may be empty
+  bool can_be_asked = false;          ///< standard input and error are a terminal: a question will be answered
 };
 
 /// Asks the system: isatty, TERM, NO_COLOR. Installs a handler for Ctrl-C; a second Ctrl-C ends the program at once.

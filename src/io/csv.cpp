@@ -6,7 +6,8 @@ namespace {
 
 class CsvReader {
  public:
-  CsvReader(std::string_view text, const std::string& file) : text_(text), file_(file) {
+  CsvReader(std::string_view text, const std::string& file, char separator)
+      : text_(text), file_(file), separator_(separator) {
     if (text_.substr(0, 3) == "\xEF\xBB\xBF") text_.remove_prefix(3);
   }
 
@@ -34,7 +35,7 @@ class CsvReader {
 
   std::vector<CsvCell> read_row() {
     std::vector<CsvCell> row = {read_cell()};
-    while (at_ < text_.size() && text_[at_] == ',') {
+    while (at_ < text_.size() && text_[at_] == separator_) {
       take();
       row.push_back(read_cell());
     }
@@ -47,10 +48,10 @@ class CsvReader {
     CsvCell cell{"", line_, column_};
     if (at_ < text_.size() && text_[at_] == '"') {
       read_quoted(cell);
-      if (!at_line_end() && text_[at_] != ',')
+      if (!at_line_end() && text_[at_] != separator_)
         complain(line_, column_, "there is text after the closing quote", "double a quote inside a cell: \"\"");
     }
-    while (!at_line_end() && text_[at_] != ',') cell.text += take();
+    while (!at_line_end() && text_[at_] != separator_) cell.text += take();
     return cell;
   }
 
@@ -71,6 +72,7 @@ class CsvReader {
 
   std::string_view text_;
   const std::string& file_;
+  char separator_;
   std::size_t at_ = 0;
   int line_ = 1;
   int column_ = 1;
@@ -79,8 +81,21 @@ class CsvReader {
 
 }  // namespace
 
-CsvTable parse_csv(std::string_view text, const std::string& file) {
-  return CsvReader(text, file).run();
+char separator_of(std::string_view text) {
+  bool in_quotes = false;
+  bool any_semicolon = false;
+  for (const char c : text) {
+    if (c == '"') in_quotes = !in_quotes;
+    if (in_quotes) continue;
+    if (c == '\n') break;
+    if (c == '\t') return '\t';
+    any_semicolon = any_semicolon || c == ';';
+  }
+  return any_semicolon ? ';' : ',';
+}
+
+CsvTable parse_csv(std::string_view text, const std::string& file, char separator) {
+  return CsvReader(text, file, separator).run();
 }
 
 }  // namespace gentlest

@@ -1,4 +1,5 @@
-// Comma-separated text as RFC 4180 has it: "quoted" cells may hold commas, line breaks and doubled quotes.
+// Comma-separated text as RFC 4180 has it: "quoted" cells may hold commas, line breaks and doubled quotes. Semicolons
+// and tabs part the cells where the first line says so, as spreadsheets of many countries save them.
 #pragma once
 
 #include "gentlest/base/diagnostic.hpp"
@@ -20,7 +21,10 @@ struct CsvTable {
   std::vector<Diagnostic> faults;          ///< a quote that is never closed, text after a closing quote
 };
 
+/// What parts the cells of the first line: a tab or a semicolon where one stands outside quotes, else a comma.
+char separator_of(std::string_view text);
+
 /// Line breaks may be CR LF (as the standard says) or LF; a byte order mark is skipped. `file` is for messages.
-CsvTable parse_csv(std::string_view text, const std::string& file);
+CsvTable parse_csv(std::string_view text, const std::string& file, char separator = ',');
 
 }  // namespace gentlest

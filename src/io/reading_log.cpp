@@ -3,7 +3,6 @@
 #include "gentlest/base/letters.hpp"
 #include "gentlest/learning/reading_fields.hpp"
 
-#include "io/csv.hpp"
 #include "io/locked_file.hpp"
 
 #include <fmt/format.h>
@@ -89,6 +88,11 @@ std::optional<Place> place_from(const std::string& text) {
 
 std::string to_text(const Place& place) {
   return fmt::format("{} of {}", place.number, place.of);
+}
+
+std::string stands_already(const Reading& reading) {
+  if (!is_later_look(reading)) return fmt::format("test {} stands in the log already", reading.test);
+  return fmt::format("a look at test {} after {} stands in the log already", reading.test, reading.looked_after);
 }
 
 class LogReader {
@@ -206,15 +210,16 @@ class LogReader {
     const Reading& reading = read.reading;
     std::vector<Diagnostic> faults = check_reading(reading);
     if (reading.test < 1) faults.push_back({{}, "the test has no number", "", {}});
-    const bool is_known = tests_.count(reading.test) > 0;
-    if (is_known && reading.correction.empty())
-      faults.push_back({{}, fmt::format("test {} stands in the log already", reading.test), "", {}});
+    const bool is_known = line_before(reading, log_.lines) != nullptr;
+    if (is_known && reading.correction.empty()) faults.push_back({{}, stands_already(reading), "", {}});
     if (!is_known && !reading.correction.empty())
       faults.push_back({{}, fmt::format("test {} is corrected before it was recorded", reading.test), "", {}});
+    if (is_later_look(reading) && tests_.count(reading.test) == 0)
+      faults.push_back({{}, fmt::format("test {} is looked at again before it was recorded", reading.test), "", {}});
     for (const Diagnostic& fault : faults)
       complain(read.number, fault.message + "; the line is left out", fault.remedy, read.line);
     if (!faults.empty()) return;
-    tests_.insert(reading.test);
+    if (!is_later_look(reading)) tests_.insert(reading.test);
     log_.lines.push_back(reading);
   }
 
@@ -235,7 +240,8 @@ int test_repeated(const TypedReading& typed, const std::vector<Reading>& lines) 
       const bool names_the_same = std::all_of(typed.named.begin(), typed.named.end(), [&](const std::string& key) {
         return get_field(line, key) == get_field(typed.reading, key);
       });
-      if (names_the_same && line.test == typed.reading.test) return line.test;
+      if (names_the_same && line.test == typed.reading.test && line.looked_after == typed.reading.looked_after)
+        return line.test;
       continue;
     }
     if (typed.reading.test == 0) other.test = 0;
@@ -249,7 +255,8 @@ class Preparation {
  public:
   Preparation(const ReadingLog& log, const std::string& path, Repeats repeats)
       : path_(path), repeats_(repeats), lines_(log.lines), next_(log.highest_test) {
-    for (const Reading& line : log.lines) taken_.insert(line.test);
+    for (const Reading& line : log.lines)
+      if (!is_later_look(line)) taken_.insert(line.test);
   }
 
   Addition run(const std::vector<TypedReading>& readings) {
@@ -270,14 +277,21 @@ class Preparation {
     if (repeated > 0) return addition_.repeated.push_back({typed.where, repeated});
     Reading reading = as_it_will_stand(typed, lines_);
     const bool corrects = !reading.correction.empty();
-    const bool is_taken = taken_.count(reading.test) > 0;
-    if (corrects && !is_taken) return complain(typed, fmt::format("there is no test {} to correct", reading.test), "");
+    const bool is_taken = line_before(reading, lines_) != nullptr;
+    if (corrects && !is_taken)
+      return complain(typed,
+                      is_later_look(reading) ? fmt::format("there is no look at test {} after {} to correct",
+                                                           reading.test, reading.looked_after)
+                                             : fmt::format("there is no test {} to correct", reading.test),
+                      "");
     for (const Diagnostic& fault : check_reading(reading)) complain(typed, fault.message, fault.remedy);
+    if (is_later_look(reading) && reading.test > 0 && taken_.count(reading.test) == 0)
+      complain(typed, fmt::format("there is no test {} to look at again", reading.test),
+               "record the test first, without looked_after");
     if (!corrects && reading.test > 0 && is_taken)
-      complain(typed, fmt::format("test {} stands in the log already", reading.test),
-               "leave the number out, or give a correction with its reason");
+      complain(typed, stands_already(reading), "leave the number out, or give a correction with its reason");
     if (reading.test == 0) reading.test = ++next_;
-    taken_.insert(reading.test);
+    if (!is_later_look(reading)) taken_.insert(reading.test);
     lines_.push_back(reading);
     addition_.added.push_back(std::move(reading));
   }
@@ -311,60 +325,6 @@ std::string text_to_add(const std::string& text, const std::vector<Reading>& rea
   return added;
 }
 
-// The same for a table: places are known there.
-void read_cell(const CsvCell& cell, const std::string& key, const std::string& file, TypedReading& typed,
-               std::vector<Diagnostic>& faults) {
-  if (cell.text.empty()) return;
-  typed.named.push_back(key);
-  if (set_field(typed.reading, key, cell.text)) return;
-  faults.push_back({{file, cell.line, cell.column},
-                    fmt::format("\"{}\" is not understood under \"{}\"", cell.text, key),
-                    fmt::format("expected is {}", find_field(key)->help),
-                    {}});
-}
-
-TypedReading read_row(const std::vector<CsvCell>& row, const std::vector<std::string>& keys, const std::string& file,
-                      std::vector<Diagnostic>& faults) {
-  const std::size_t faults_before = faults.size();
-  if (row.size() > keys.size())
-    faults.push_back({{file, row[keys.size()].line, row[keys.size()].column},
-                      "there are more cells than columns",
-                      "put a cell with a comma in it in \"quotes\"",
-                      {}});
-  TypedReading typed;
-  typed.where = {file, row.front().line, 0};
-  for (std::size_t k = 0; k < std::min(row.size(), keys.size()); ++k) read_cell(row[k], keys[k], file, typed, faults);
-  // A correction is judged with all that it leaves as it was.
-  if (faults.size() > faults_before || !typed.reading.correction.empty()) return typed;
-  for (Diagnostic& fault : check_reading(typed.reading)) {
-    fault.where = typed.where;
-    faults.push_back(std::move(fault));
-  }
-  return typed;
-}
-
-std::vector<std::string> read_header(const std::vector<CsvCell>& row, const std::string& file,
-                                     std::vector<Diagnostic>& faults) {
-  std::vector<std::string> known;
-  for (const ReadingField& field : reading_fields()) known.emplace_back(field.key);
-  std::vector<std::string> keys;
-  for (const CsvCell& cell : row) {
-    if (!find_field(cell.text)) {
-      const std::string near = nearest_name(cell.text, known);
-      faults.push_back(
-          {{file, cell.line, cell.column},
-           fmt::format("no column \"{}\" is known", cell.text),
-           near.empty() ? "the columns are named as the keys of the log" : "did you mean \"" + near + "\"?",
-           {}});
-    } else if (std::find(keys.begin(), keys.end(), cell.text) != keys.end()) {
-      faults.push_back(
-          {{file, cell.line, cell.column}, fmt::format("column \"{}\" stands there twice", cell.text), "", {}});
-    }
-    keys.push_back(cell.text);
-  }
-  return keys;
-}
-
 }  // namespace
 
 ReadingLog parse_log(std::string_view text, const std::string& file) {
@@ -381,15 +341,6 @@ ReadingLog read_log(const std::string& path) {
 
 std::string read_log_text(const std::string& path) {
   return with_strays_replaced(read_shared(path).value_or(""));
-}
-
-Reading as_it_will_stand(const TypedReading& typed, const std::vector<Reading>& lines) {
-  const auto last =
-      std::find_if(lines.rbegin(), lines.rend(), [&](const Reading& line) { return line.test == typed.reading.test; });
-  if (typed.reading.correction.empty() || last == lines.rend()) return typed.reading;
-  Reading reading = *last;
-  for (const std::string& key : typed.named) set_field(reading, key, get_field(typed.reading, key));
-  return reading;
 }
 
 std::string to_log_line(const Reading& reading, const std::string& place) {
@@ -428,21 +379,6 @@ std::vector<Reading> append_readings(const std::string& path, const std::vector<
   std::vector<TypedReading> typed;
   for (const Reading& reading : readings) typed.push_back({reading, all_keys});
   return append_readings(path, typed, Repeats::add).added;
-}
-
-std::vector<TypedReading> readings_from_csv(std::string_view text, const std::string& file) {
-  CsvTable table = parse_csv(text, file);
-  std::vector<Diagnostic> faults = std::move(table.faults);
-  std::vector<TypedReading> readings;
-  if (table.rows.empty())
-    faults.push_back({{file, 1, 1}, "the table is empty", "its first line names the columns", {}});
-  const std::vector<std::string> keys =
-      table.rows.empty() ? std::vector<std::string>{} : read_header(table.rows.front(), file, faults);
-  const bool is_readable = faults.empty();
-  for (std::size_t i = 1; is_readable && i < table.rows.size(); ++i)
-    readings.push_back(read_row(table.rows[i], keys, file, faults));
-  if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
-  return readings;
 }
 
 }  // namespace gentlest

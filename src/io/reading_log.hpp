@@ -2,7 +2,7 @@
 // Readable without this program; a correction is a later line of the same test, nothing is rewritten.
 #pragma once
 
-#include "gentlest/learning/reading.hpp"
+#include "gentlest/learning/typed_reading.hpp"
 
 #include <string>
 #include <string_view>
@@ -30,16 +30,6 @@ ReadingLog read_log(const std::string& path);
 /// The log as it stands in its file, U+FFFD for every byte that is not UTF-8. Throws as read_log does.
 std::string read_log_text(const std::string& path);
 
-/// One reading as it was typed or stands in a row of a table: what was not named is not known to be empty.
-struct TypedReading {
-  Reading reading;
-  std::vector<std::string> named;  ///< the keys that were given, with or without content
-  Location where = {};             ///< the row, for messages
-};
-
-/// The reading that will stand in the log: of a correction everything that it does not name stays as it was.
-Reading as_it_will_stand(const TypedReading& typed, const std::vector<Reading>& lines);
-
 /// A row that was not added, since it says what a test of the log says already.
 struct RepeatedRow {
   Location where;
@@ -58,7 +48,8 @@ enum class Repeats { add, leave_out };
 /// Several readings carry their place in the addition ("3 of 12"), so that one that was cut off counts as none of them.
 /// Gives the next number to each reading without one. A last line that was cut off is first ended by a line break.
 /// Throws InputError (Fault::file) and writes nothing when the log is of an unknown version, a reading is faulty
-/// (check_reading), a test number is taken already (unless it is a correction), or a correction names no test.
+/// (check_reading), a test number is taken already (unless it is a correction or a later look), or a correction or a
+/// later look names no test.
 Addition append_readings(const std::string& path, const std::vector<TypedReading>& readings, Repeats repeats);
 
 /// The same for readings that name everything. Returns them as written.
@@ -66,9 +57,5 @@ std::vector<Reading> append_readings(const std::string& path, const std::vector<
 
 /// The line of one reading, without the line break. Keys without content are left out. `place` as in "3 of 12".
 std::string to_log_line(const Reading& reading, const std::string& place = {});
-
-/// Readings from a table whose header names the keys of the log line; columns may be missing and in any order, a cell
-/// without text is not named. Throws InputError (Fault::file) with every fault found.
-std::vector<TypedReading> readings_from_csv(std::string_view text, const std::string& file);
 
 }  // namespace gentlest

@@ -77,7 +77,7 @@ TEST_CASE("what a reading cannot be is told at once, and nothing is written") {
       call({"record", "demo", log, "mixtur=x", "passage=white cloht", "removal=much", "seconds=-1", "plain"});
   CHECK(bad.code == 2);
   for (const char* piece : {"did you mean \"mixture=...\"?", "did you mean \"white cloth\"?", "\"much\" is not",
-                            "contact time", "\"plain\" is no entry", "nothing was read"})
+                            "contact time", "\"plain\" is not understood", "nothing was read"})
     CHECK(holds(bad.err, piece));
   CHECK(call({"record", "demo", log, "mixture=isooctane 70, acetne 30", "removal=no effect"}).code == 2);
   CHECK(folder.count() == 0);
@@ -95,7 +95,7 @@ TEST_CASE("a table is taken in whole or not at all") {
              "mixture,removal,original,passage\r\n\"isooctane 70, acetone 30\",no effect,nothing seen,white cloth\r\n"
              "acetone 100,fully removed,softened,dark background\r\n");
   CHECK(call({"import", "demo", log, folder.file("good.csv")}).code == 0);
-  write_file(folder.file("bad.csv"), "mixture,removal\r\nacetone 100,no effect\r\nacetone 100,none\r\n");
+  write_file(folder.file("bad.csv"), "mixture,removal\r\nacetone 100,no effect\r\nacetone 100,some\r\n");
   const std::string before = read_file(log);
   const Result bad = call({"import", "demo", log, folder.file("bad.csv")});
   CHECK(bad.code == 3);

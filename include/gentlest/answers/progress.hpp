@@ -17,7 +17,8 @@ namespace gentlest {
 enum class LeftOutWhy {
   unknown_passage,     ///< its passage is none of the job's
   unreadable_mixture,  ///< what is written of its mixture cannot be read
-  other_layer          ///< it is about a layer that this plan does not remove
+  other_layer,         ///< it is about a layer that this plan does not remove
+  no_solvent_mixture   ///< a solution of the person's own: it has no place among the spheres
 };
 struct LeftOutTest {
   int test = 0;

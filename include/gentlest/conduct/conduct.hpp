@@ -54,6 +54,7 @@ struct SwabTest {
                                    ///< or where it cannot be read
   std::string unreadable;          ///< why it cannot be read; else empty
   bool is_blank = false;           ///< a dry swab, water or saliva
+  bool is_aqueous = false;         ///< a solution of the person's own: it has no place in the order of strength
   Place place = Place::picture;
   std::string passage;                    ///< as written
   std::vector<std::string> layers;        ///< to keep, under the swab; all of them where that is not known
@@ -61,6 +62,7 @@ struct SwabTest {
   std::optional<RemovalReading> removal;  ///< nothing where another layer was to be removed
   std::optional<OriginalReading> original;
   SwabColour colour = SwabColour::none;
+  std::string seen_after;    ///< how long after the test the worst of the original was seen; empty: at once
   bool harmed = false;       ///< the original reacted in any way; a colour not known counts as original
   bool moved = false;        ///< the layer to remove moved as much as wanted
   bool did_nothing = false;  ///< neither to the one nor to the other, and both were looked at

@@ -79,7 +79,7 @@ struct Reading {
   std::string clearing;             ///< with what, how often
   std::string after_drying;         ///< matt, blanched, halo, tacky, as seen when dry
   std::string photo_before, photo;  ///< file names or numbers of photographs, several behind semicolons
-  std::string looked_after;         ///< a later look at an earlier test: how long after, "20 min", "1 day"; else empty
+  std::string looked_after;  ///< a later look at an earlier test: how long after, see `look_time_from`; else empty
   ReadingConfidence confidence = ReadingConfidence::medium;
   std::string remark;
   std::string correction;  ///< why this line replaces the earlier one of the same test; empty on a first line
@@ -87,12 +87,31 @@ struct Reading {
   bool operator==(const Reading&) const = default;
 };
 
+/// A window as it is kept, mm: "5 x 8" of "5x8", "5 x 8 mm" or "5 by 8"; "5" of a square one. Nothing where it is no
+/// size above 0.
+std::optional<std::string> window_from(std::string_view text);
+
+/// How long after the test it was looked at again, as it is kept: "20 min", "3 h", "1 day", "7 days"; read from "20
+/// minutes later", "next day", "after a week" and the like. Nothing where it is no such time.
+std::optional<std::string> look_time_from(std::string_view text);
+
+/// True of a line that only says how an earlier test looked later.
+inline bool is_later_look(const Reading& reading) {
+  return !reading.looked_after.empty();
+}
+
+/// Any reaction of the original, and a colour on the swab of which nobody knows what it was. Old retouching is to be
+/// kept unless it is what is removed; that the swab does not know.
+bool is_harm(const Reading& reading);
+
 /// Everything in a reading that cannot be: a date that is none, a negative time, a withdrawal without a reason, no
-/// mixture, nothing read. Places are empty; the caller knows the file.
+/// mixture, nothing read. A later look needs no mixture. Places are empty; the caller knows the file.
 std::vector<Diagnostic> check_reading(const Reading& reading);
 
-/// The readings that count, by test number: each test as its last correction says, without those withdrawn.
-/// Precondition: a line without `correction` is the first of its test (the log sees to it).
+/// The readings that count, by test number: each test as its last correction says, without those withdrawn. Later looks
+/// are joined to it: of the original the worst of all looks, with `looked_after` where that was seen later; removal as
+/// the last look that speaks of it says. Precondition: of each test and each time of looking a line without
+/// `correction` is the first (the log sees to it).
 std::vector<Reading> current_readings(const std::vector<Reading>& lines);
 
 }  // namespace gentlest

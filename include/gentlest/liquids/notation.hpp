@@ -4,6 +4,7 @@
 
 #include "gentlest/liquids/mixture.hpp"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -20,13 +21,32 @@ std::string bottle_label(std::string_view solvent, std::string_view grade);
 /// "isooctane 70, ethanol 96 % 30": the parts in per cent by volume, largest first.
 std::string to_text(const Mixture& mixture);
 
+/// What is tried like a mixture and is none: it has no place among the spheres.
+enum class NoMixture {
+  dry_swab,
+  saliva,
+  water,
+  blank,   ///< one of the above, which is not said
+  aqueous  ///< a solution under a name of the person's own: "aqueous: citrate 2 % pH 7"
+};
+/// Read from "dry swab", "dry", "saliva", "water", "blank", "aqueous: NAME" or "solution: NAME"; nothing where it is
+/// none of these, or where the name is missing.
+std::optional<NoMixture> no_mixture_from(std::string_view text);
+/// As the log keeps it: "dry swab", "aqueous: citrate 2 % pH 7". Precondition: no_mixture_from reads it.
+std::string no_mixture_text(std::string_view text);
+
 /// Reads "ethanol 30, isooctane 70": name (id, other name or CAS number), optional grade as in "ethanol 96 % 30", then
 /// the share, all in per cent (sum 100) or all in fractions (sum 1); a name that ends in a number ("Solvesso 100")
-/// still needs its share behind it, unless it stands alone; "70:30" style ratios are not guessed. A name without a
-/// grade means the bottle of that solvent on `shelf`: of several the one without a grade. Throws InputError
-/// (Fault::usage) with one fault per mistake: unknown name with the nearest known ones, ambiguous name with its
-/// choices, grade that is not understood, name that fits several bottles, share that is not a number, negative, zero,
-/// doubled part, sum off.
+/// still needs its share behind it, unless it stands alone. What is none of this is read as people write it: the share
+/// in front ("30 % ethanol, 70 % isooctane"), ratios ("1:3 acetone / white spirit"), parts ("acetone 1, white spirit
+/// 4": whole numbers up to 20 that add up to neither 1 nor 100), mL, decimal commas, a forgotten comma, "and", "+",
+/// "in", "to". A name without a grade means the bottle of that solvent on `shelf`: of several the one without a grade.
+/// Throws InputError (Fault::usage) with one fault per mistake: unknown name with the nearest known ones, ambiguous
+/// name with its choices, grade that is not understood, name that fits several bottles, share that is not a number,
+/// negative, zero, doubled part, sum off; and where two meanings are at hand ("ethanol 96 isooctane 4"), a question.
 Mixture parse_mixture(std::string_view text, const Catalogue& catalogue, const std::vector<Liquid>& shelf = {});
+
+/// True where the words are the notation itself, which needs no turning round: what parse_mixture reads first.
+bool is_in_notation(std::string_view text, const Catalogue& catalogue, const std::vector<Liquid>& shelf = {});
 
 }  // namespace gentlest

@@ -50,6 +50,7 @@ class Follower {
     const bool any_kept = std::any_of(progress_.layers.begin(), progress_.layers.end(),
                                       [](const PlannedLayer& layer) { return layer.role == Role::keep; });
     if (test.is_blank) return;
+    if (test.is_aqueous) return leave_out(reading, LeftOutWhy::no_solvent_mixture, reading.mixture);
     if (!test.is_passage_known && any_kept) return leave_out(reading, LeftOutWhy::unknown_passage, reading.passage);
     if (!test.made) return leave_out(reading, LeftOutWhy::unreadable_mixture, test.unreadable);
     const bool speaks_of_target = reading.layer.empty() || reading.layer == target;

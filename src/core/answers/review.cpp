@@ -98,13 +98,16 @@ std::vector<RecordedTest> tests_in(const std::vector<Reading>& lines) {
 }
 
 const Reading& shown_line(const RecordedTest& test) {
-  const auto says =
-      std::find_if(test.lines.rbegin(), test.lines.rend(), [](const Reading& line) { return !line.mixture.empty(); });
+  const auto says = std::find_if(test.lines.rbegin(), test.lines.rend(),
+                                 [](const Reading& line) { return !line.mixture.empty() && !is_later_look(line); });
   return says == test.lines.rend() ? test.lines.back() : *says;
 }
 
 bool is_withdrawn(const RecordedTest& test) {
-  return test.lines.back().withdrawn;
+  // A later look that is withdrawn leaves its test as it was.
+  const auto last =
+      std::find_if(test.lines.rbegin(), test.lines.rend(), [](const Reading& line) { return !is_later_look(line); });
+  return last != test.lines.rend() && last->withdrawn;
 }
 
 const LayerOutlook* target_outlook(const ConsideredMixture& mixture) {

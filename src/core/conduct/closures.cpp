@@ -34,11 +34,6 @@ bool has_as_much_of_each(const Mixture& mixture, const Mixture& harmful) {
   });
 }
 
-bool is_same_swab_mixture(const SwabTest& a, const SwabTest& b) {
-  if (a.mixture && b.mixture) return is_same_mixture(*a.mixture, *b.mixture);
-  return !a.mixture && !b.mixture && a.words == b.words;
-}
-
 bool is_lasting(const SwabTest& test) {
   return test.original != OriginalReading::recovers && test.original != OriginalReading::nothing_seen;
 }
@@ -60,6 +55,11 @@ bool is_gentlest_that_acted(const Plan& plan, const Conduct& conduct, const Swab
 
 }  // namespace
 
+bool is_same_swab_mixture(const SwabTest& a, const SwabTest& b) {
+  if (a.mixture && b.mixture) return is_same_mixture(*a.mixture, *b.mixture);
+  return !a.mixture && !b.mixture && a.words == b.words;
+}
+
 bool is_as_strong(const Plan& plan, const Mixture& mixture, const Mixture& harmful, const std::string& layer) {
   if (has_as_much_of_each(mixture, harmful)) return true;
   return std::any_of(plan.layers.begin(), plan.layers.end(), [&](const PlannedLayer& one) {
@@ -71,7 +71,7 @@ std::optional<std::size_t> closed_by(const Plan& plan, const Conduct& conduct, c
                                      const std::string& layer) {
   for (const std::size_t by : conduct.harms) {
     const SwabTest& harm = conduct.tests[by];
-    if (harm.is_blank) continue;
+    if (harm.is_blank || harm.is_aqueous) continue;
     if (harm.mixture && is_same_mixture(*harm.mixture, mixture)) return by;
     for (const std::string& harmed : harm.layers)
       if ((layer.empty() || layer == harmed) && (!harm.mixture || is_as_strong(plan, mixture, *harm.mixture, harmed)))
@@ -84,7 +84,7 @@ std::vector<Closure> closures_of(const Plan& plan, const Conduct& conduct) {
   std::vector<Closure> closures;
   for (const std::size_t by : conduct.harms) {
     const SwabTest& harm = conduct.tests[by];
-    if (harm.is_blank) continue;
+    if (harm.is_blank || harm.is_aqueous) continue;
     for (std::size_t step = 0; step < conduct.steps.size(); ++step) {
       const PlanStep& one = conduct.steps[step];
       if (harm.mixture && is_same_mixture(one.mixture, *harm.mixture)) {
@@ -109,7 +109,8 @@ std::optional<SeriesEnd> end_of(const Plan& plan, const Conduct& conduct) {
         return SeriesEnd{EndWhy::two_harms, Rule::two_harms_end, {first, later}};
   for (const std::size_t by : conduct.harms) {
     const SwabTest& harm = conduct.tests[by];
-    if (harm.place == Place::picture && is_lasting(harm) && is_gentlest_that_acted(plan, conduct, harm))
+    if (harm.place == Place::picture && !harm.is_aqueous && is_lasting(harm) &&
+        is_gentlest_that_acted(plan, conduct, harm))
       return SeriesEnd{EndWhy::lasting_harm_by_the_gentlest, Rule::two_harms_end, {by}};
   }
   const auto closed = [](const PassageState& one) { return one.closed_by.has_value(); };

@@ -40,12 +40,10 @@ int edge_tests_left(const Plan& plan, const std::vector<SwabTest>& tests) {
 std::optional<std::size_t> edge_refuted(const Conduct& conduct) {
   for (const std::size_t by : conduct.harms) {
     const SwabTest& harm = conduct.tests[by];
-    if (harm.place != Place::picture || !harm.mixture) continue;
+    if (harm.place != Place::picture || !(harm.mixture || harm.is_aqueous)) continue;
     for (std::size_t i = 0; i < by; ++i) {
       const SwabTest& before = conduct.tests[i];
-      if (before.place == Place::edge && before.mixture && left_untouched(before) &&
-          is_same_mixture(*before.mixture, *harm.mixture))
-        return by;
+      if (before.place == Place::edge && left_untouched(before) && is_same_swab_mixture(before, harm)) return by;
     }
   }
   return std::nullopt;

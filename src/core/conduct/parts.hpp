@@ -23,6 +23,9 @@ std::vector<SwabTest> swab_tests(const Plan& plan, const std::vector<PlanStep>& 
 /// Which planned mixtures the harms close, and for which layers.
 std::vector<Closure> closures_of(const Plan& plan, const Conduct& conduct);
 
+/// The same mixture by its shares, or the same words where neither is one.
+bool is_same_swab_mixture(const SwabTest& a, const SwabTest& b);
+
 /// True of a mixture that is as strong on the layer as one that harmed.
 bool is_as_strong(const Plan& plan, const Mixture& mixture, const Mixture& harmful, const std::string& layer);
 

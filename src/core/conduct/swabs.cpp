@@ -8,39 +8,14 @@
 #include "gentlest/plan/shelf.hpp"
 
 #include <algorithm>
-#include <array>
-#include <string_view>
 
 namespace gentlest {
 
 namespace {
 
-constexpr std::array<std::string_view, 5> blanks = {"dry swab", "dry", "saliva", "water", "blank"};
-
-bool is_blank_word(const std::string& words) {
-  const std::string plain = folded(words);
-  return std::find(blanks.begin(), blanks.end(), plain) != blanks.end();
-}
-
 bool is_water(const Mixture& mixture) {
   return std::all_of(mixture.parts().begin(), mixture.parts().end(),
                      [](const Part& part) { return part.liquid.solvent->family == "water"; });
-}
-
-// Any reaction is harm, and a colour of which nobody knows what it was is the original's. Old retouching is to be
-// kept unless it is what is removed; that the swab does not know.
-bool is_harm(const Reading& reading) {
-  const SwabColour colour = reading.colour;
-  const bool colour_counts = colour == SwabColour::original || colour == SwabColour::not_known;
-  if (!reading.original) return colour_counts || colour == SwabColour::retouching;
-  switch (*reading.original) {
-    case OriginalReading::nothing_seen:
-      return colour_counts;
-    case OriginalReading::colour_on_swab:
-      return colour != SwabColour::varnish && colour != SwabColour::dirt;
-    default:
-      return true;
-  }
 }
 
 std::vector<std::string> all_kept(const Plan& plan) {
@@ -65,7 +40,9 @@ SwabTest test_of(const Plan& plan, const std::vector<PlanStep>& steps, const Rea
   test.number = reading.test;
   test.date = reading.date;
   test.words = reading.mixture;
-  test.is_blank = is_blank_word(reading.mixture);
+  const std::optional<NoMixture> none = no_mixture_from(reading.mixture);
+  test.is_aqueous = none == NoMixture::aqueous;
+  test.is_blank = none && !test.is_aqueous;
   test.place = reading.at_edge ? Place::edge : Place::picture;
   test.passage = reading.passage;
   const PlannedLayer& target = plan.layers[plan.target];
@@ -73,13 +50,14 @@ SwabTest test_of(const Plan& plan, const std::vector<PlanStep>& steps, const Rea
   test.original = reading.original;
   test.colour = reading.colour;
   try {
-    if (!test.is_blank) test.made = parse_mixture(reading.mixture, catalogue, shelf);
+    if (!none) test.made = parse_mixture(reading.mixture, catalogue, shelf);
     if (test.made) test.mixture = planned_or_made(steps, *test.made);
   } catch (const InputError& error) {
     test.unreadable = error.faults().front().message;  // a harm of it counts all the same, on the careful side
   }
   if (test.mixture && is_water(*test.mixture)) test.is_blank = true;
   test.harmed = is_harm(reading);
+  test.seen_after = reading.looked_after;
   const std::string under = layer_under(plan, reading.passage);
   test.is_passage_known = !under.empty();
   const bool is_place_open = reading.passage.empty() || under.empty();

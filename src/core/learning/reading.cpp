@@ -5,7 +5,6 @@
 
 #include <array>
 #include <cmath>
-#include <map>
 
 namespace gentlest {
 
@@ -104,22 +103,24 @@ std::vector<Diagnostic> check_reading(const Reading& reading) {
   if (reading.rolls && *reading.rolls < 0) complain("the number of rolls is negative", "count them, or leave it out");
   if (reading.seconds && !(std::isfinite(*reading.seconds) && *reading.seconds > 0))
     complain("the contact time must be above 0 seconds", "leave it out where it was not taken");
+  if (reading.first_effect_s && !(std::isfinite(*reading.first_effect_s) && *reading.first_effect_s >= 0))
+    complain("the time of the first effect is negative", "give it in seconds of contact, or leave it out");
+  if (reading.first_effect_s && reading.seconds && *reading.first_effect_s > *reading.seconds)
+    complain("the first effect came after the contact had ended", "first_effect_s is no more than seconds");
+  if (!reading.window_mm.empty() && !window_from(reading.window_mm))
+    complain(fmt::format("\"{}\" is no size of a window", reading.window_mm), "write it in mm, \"5\" or \"5 x 8\"");
+  if (is_later_look(reading) && !look_time_from(reading.looked_after))
+    complain(fmt::format("\"{}\" is no time after a test", reading.looked_after),
+             "write for example \"20 min\", \"1 day\" or \"after a week\"");
+  if (is_later_look(reading) && reading.test == 0) complain("a later look names no test", "say which, e.g. test 4");
   if (reading.withdrawn && reading.correction.empty())
     complain("a test is withdrawn without a reason", "say why in the correction");
   if (reading.withdrawn) return faults;
-  if (trimmed(reading.mixture).empty()) complain("the mixture is missing", "e.g. \"isooctane 70, ethanol 30\"");
+  if (trimmed(reading.mixture).empty() && !is_later_look(reading))
+    complain("the mixture is missing", "e.g. \"isooctane 70, ethanol 30\"");
   if (!reading.removal && !reading.original)
     complain("nothing was read", "give what the swab did to the layer to remove, to the original, or both");
   return faults;
-}
-
-std::vector<Reading> current_readings(const std::vector<Reading>& lines) {
-  std::map<int, Reading> by_test;
-  for (const Reading& line : lines) by_test[line.test] = line;
-  std::vector<Reading> current;
-  for (auto& [test, reading] : by_test)
-    if (!reading.withdrawn) current.push_back(std::move(reading));
-  return current;
 }
 
 }  // namespace gentlest

@@ -161,6 +161,14 @@ ReadingField choice(std::string_view key, int count) {
   return made;
 }
 
+// Words that are kept in one spelling.
+template <std::string Reading::*Member, std::optional<std::string> (*Spelling)(std::string_view)>
+ReadingField kept_as(std::string_view key, std::string help) {
+  ReadingField made = field<Member>(key, std::move(help));
+  made.set = [](Reading& reading, const std::string& text) { return store(reading.*Member, Spelling(text)); };
+  return made;
+}
+
 bool set_coordinate(Reading& reading, Centimetres Site::*which, const std::string& text) {
   double value = 0;
   if (!take(value, text)) return false;
@@ -199,7 +207,7 @@ const std::vector<ReadingField>& reading_fields() {
       coordinate<&Site::x>("x_cm"),
       coordinate<&Site::y>("y_cm"),
       field<&Reading::at_edge>("at_edge", "yes or no"),
-      field<&Reading::window_mm>("window_mm", "a size such as 5 x 5"),
+      kept_as<&Reading::window_mm, window_from>("window_mm", "a size in mm such as 5 or 5 x 8"),
       field<&Reading::light>("light", "text"),
       field<&Reading::magnification>("magnification", "text"),
       field<&Reading::uv_before>("uv_before", "text"),
@@ -217,7 +225,7 @@ const std::vector<ReadingField>& reading_fields() {
       field<&Reading::after_drying>("after_drying", "text"),
       field<&Reading::photo_before>("photo_before", "names of photographs"),
       field<&Reading::photo>("photo", "names of photographs"),
-      field<&Reading::looked_after>("looked_after", "a time such as 20 min, 1 day"),
+      kept_as<&Reading::looked_after, look_time_from>("looked_after", "a time such as 20 min, 1 day or after a week"),
       choice<&Reading::confidence>("confidence", confidence_count),
       field<&Reading::remark>("remark", "text"),
       field<&Reading::correction>("correction", "the reason"),

@@ -1,5 +1,6 @@
 #include "gentlest/liquids/mixture.hpp"
 
+#include "core/liquids/free_mixture.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/text.hpp"
 #include "gentlest/liquids/grade.hpp"
@@ -236,8 +237,23 @@ class MixtureReader {
 
 }  // namespace
 
+bool is_in_notation(std::string_view text, const Catalogue& catalogue, const std::vector<Liquid>& shelf) {
+  try {
+    MixtureReader(text, catalogue, shelf).read();
+    return true;
+  } catch (const InputError&) {
+    return false;
+  }
+}
+
 Mixture parse_mixture(std::string_view text, const Catalogue& catalogue, const std::vector<Liquid>& shelf) {
-  return MixtureReader(text, catalogue, shelf).read();
+  try {
+    return MixtureReader(text, catalogue, shelf).read();
+  } catch (const InputError&) {
+    const std::optional<std::string> meant = in_notation(text, catalogue, shelf);
+    if (!meant) throw;
+    return MixtureReader(*meant, catalogue, shelf).read();
+  }
 }
 
 }  // namespace gentlest

@@ -115,6 +115,8 @@ std::string words_of(const LeftOutTest& test) {
       return test.what;
     case LeftOutWhy::other_layer:
       return fmt::format("it is about \"{}\"", test.what);
+    case LeftOutWhy::no_solvent_mixture:
+      return fmt::format("{} is no solvent mixture; the rules count it all the same", test.what);
   }
   return {};
 }

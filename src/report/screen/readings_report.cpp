@@ -8,14 +8,20 @@ namespace gentlest {
 
 namespace {
 
-// Which fields the list shows, and as what; without a title only in CSV and JSON.
-const std::vector<SheetColumn>& listed_fields() {
-  static const std::vector<SheetColumn> columns = {
-      {"test", "test", -1, false},        {"date", "date", -1, false},       {"who", "", -1, false},
-      {"mixture", "mixture", -1, true},   {"passage", "passage", -1, true},  {"at_edge", "at edge", -1, false},
-      {"rolls", "", -1, false},           {"seconds", "seconds", -1, false}, {"removal", "removal", -1, true},
-      {"original", "original", -1, true}, {"confidence", "", -1, false},     {"remark", "", -1, true},
-      {"correction", "", -1, true}};
+// As what a field is shown; without a title only in CSV and JSON, which hold them all.
+std::string title_of(std::string_view key) {
+  for (const std::string_view shown : {"test", "date", "mixture", "passage", "seconds", "removal", "original"})
+    if (shown == key) return std::string(key);
+  return key == "at_edge" ? "at edge" : "";
+}
+
+std::vector<SheetColumn> listed_fields() {
+  std::vector<SheetColumn> columns;
+  for (const ReadingField& field : reading_fields()) {
+    if (field.key == "withdrawn") continue;  // a test that is listed counts
+    const bool is_words = field.kind == FieldKind::text && field.key != "date" && field.key != "who";
+    columns.push_back({std::string(field.key), title_of(field.key), -1, is_words});
+  }
   return columns;
 }
 

@@ -1,5 +1,6 @@
 #include "gentlest/base/diagnostic.hpp"
 #include "io/reading_log.hpp"
+#include "io/reading_table.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -265,7 +266,7 @@ TEST_CASE("the table of a bench sheet becomes readings") {
       "\r\n"
       ",acetone 100,,softened,,,yes,\r\n";
   std::vector<Reading> readings;
-  for (const TypedReading& typed : readings_from_csv(text, "sheet.csv")) readings.push_back(typed.reading);
+  for (const TypedReading& typed : readings_from_table(text, "sheet.csv").readings) readings.push_back(typed.reading);
   REQUIRE(readings.size() == 2);
   CHECK(readings[0].remark == "says \"tacky\"\r\nsecond line");
   CHECK(readings[0].mixture == "isooctane 70, ethanol 30");
@@ -280,11 +281,11 @@ TEST_CASE("a faulty table is refused whole, every fault with its place") {
   const std::string text =
       "mixture,removal,seconds\n"
       "acetone 100,a little,5\n"
-      "acetone 100,no effect,\"5,5\"\n"
+      "acetone 100,no effect,\"5,5,5\"\n"
       "acetone 100,no effect,5,6\n"
       "acetone 100,,\n";
   try {
-    readings_from_csv(text, "sheet.csv");
+    readings_from_table(text, "sheet.csv");
     FAIL("no fault was reported");
   } catch (const InputError& error) {
     REQUIRE(error.faults().size() == 4);
@@ -293,10 +294,10 @@ TEST_CASE("a faulty table is refused whole, every fault with its place") {
     CHECK(error.faults()[2].where == Location{"sheet.csv", 4, 25});
     CHECK(error.faults()[3].where == Location{"sheet.csv", 5, 0});
   }
-  CHECK_THROWS_AS(readings_from_csv("", "sheet.csv"), InputError);
-  CHECK_THROWS_AS(readings_from_csv("mixture,mixture\n", "sheet.csv"), InputError);
-  CHECK_THROWS_AS(readings_from_csv("mixtur,removal\nx,no effect\n", "sheet.csv"), InputError);
-  CHECK_THROWS_AS(readings_from_csv("mixture,removal\n\"open,no effect\n", "sheet.csv"), InputError);
+  CHECK_THROWS_AS(readings_from_table("", "sheet.csv"), InputError);
+  CHECK_THROWS_AS(readings_from_table("mixture,mixture\n", "sheet.csv"), InputError);
+  CHECK_THROWS_AS(readings_from_table("mixtur,removal\nx,no effect\n", "sheet.csv"), InputError);
+  CHECK_THROWS_AS(readings_from_table("mixture,removal\n\"open,no effect\n", "sheet.csv"), InputError);
 }
 
 TEST_CASE("readings added together count all or none, wherever the addition was cut off") {

@@ -23,14 +23,25 @@ const std::map<std::string, std::string>& samples() {
                                                            {"x_cm", "12.5"},
                                                            {"y_cm", "3"},
                                                            {"at_edge", "yes"},
+                                                           {"window_mm", "5 x 8"},
+                                                           {"light", "normal, raking"},
+                                                           {"magnification", "10x"},
+                                                           {"uv_before", "greenish"},
+                                                           {"uv_after", "dark"},
                                                            {"swab", "cotton"},
+                                                           {"wetness", "damp"},
                                                            {"rolls", "10"},
                                                            {"seconds", "20.5"},
+                                                           {"first_effect_s", "5"},
                                                            {"removal", "partly removed"},
                                                            {"original", "change that stays"},
                                                            {"colour", "varnish"},
+                                                           {"signs", "patchy, smeared"},
                                                            {"clearing", "isooctane"},
                                                            {"after_drying", "blanched"},
+                                                           {"photo_before", "11.jpg"},
+                                                           {"photo", "12.jpg; 13.jpg"},
+                                                           {"looked_after", "1 day"},
                                                            {"confidence", "high"},
                                                            {"remark", "slow"},
                                                            {"correction", "seen dry"},
@@ -72,10 +83,20 @@ TEST_CASE("the two distances of a site are kept apart, and an empty field has no
 }
 
 TEST_CASE("what a field cannot hold is refused and changes nothing", "[reading]") {
-  const std::map<std::string, std::string> wrong = {
-      {"test", "3a"},         {"x_cm", "left"},        {"at_edge", "true"},       {"rolls", "2.5"},
-      {"seconds", "long"},    {"removal", "a little"}, {"original", "no effect"}, {"colour", "blue"},
-      {"confidence", "sure"}, {"withdrawn", "maybe"}};
+  const std::map<std::string, std::string> wrong = {{"test", "3a"},
+                                                    {"x_cm", "left"},
+                                                    {"at_edge", "true"},
+                                                    {"rolls", "2.5"},
+                                                    {"seconds", "long"},
+                                                    {"removal", "a little"},
+                                                    {"original", "no effect"},
+                                                    {"colour", "blue"},
+                                                    {"confidence", "sure"},
+                                                    {"withdrawn", "maybe"},
+                                                    {"window_mm", "large"},
+                                                    {"wetness", "soaked"},
+                                                    {"looked_after", "soon"},
+                                                    {"first_effect_s", "at once"}};
   for (const auto& [key, text] : wrong) {
     INFO(key);
     Reading reading;

@@ -58,10 +58,8 @@ TEST_CASE("each mistake of a mixture is told") {
                        {"ethanol 30, ethanol 70", "twice"},
                        {"ethanol 30, ethyl alcohol 70", "twice"},
                        {"ethanol, isooctane", "error:"},
-                       {"ethanol 30,5, isooctane 69,5", "error:"},
                        {"", "error:"},
-                       {",", "error:"},
-                       {"30 ethanol, 70 isooctane", "error:"}};
+                       {",", "error:"}};
   for (const Bad& bad : table) {
     INFO(bad.text);
     const std::string complaint = complaint_about(bad.text);
