@@ -7,14 +7,14 @@
 
 namespace gentlest {
 
-Answer command_version(const Request& request, Session&) {
+Answer command_version(const Request& request, Session& session) {
   const Catalogue catalogue = load_catalogue(request);
   const Edition edition = edition_of(catalogue);
   const std::string origin = request.data.value_or("built in");
   if (request.form == Form::text)
     return {fmt::format("gentlest {}\ncatalogue {} ({}): {} solvents, {} materials\n{}", edition.program,
                         edition.catalogue, origin, catalogue.solvents().size(), catalogue.materials().size(),
-                        paragraph(law_words(edition.law), 0)),
+                        paragraph(law_words(edition.law), style_of(request, session), 0)),
             0};
   const Sheet sheet{
       "versions",

@@ -59,7 +59,8 @@ Edition edition_of(const Catalogue& catalogue) {
 }
 
 Style style_of(const Request& request, const Session& session) {
-  return {session.surroundings.bold && !request.output};
+  if (request.output && *request.output != "-") return {};  // a file knows no terminal
+  return {session.surroundings.bold && !request.output, session.surroundings.width};
 }
 
 Catalogue load_catalogue(const Request& request) {

@@ -1,10 +1,12 @@
 #include "cli/surroundings.hpp"
 
+#include <algorithm>
 #include <csignal>
 #include <cstdlib>
 #include <string>
 
 #include <fcntl.h>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 namespace gentlest {
@@ -30,7 +32,27 @@ bool set_and_not_empty(const char* name) {
   return value && *value;
 }
 
+// 0 where standard output is no terminal, or one that does not tell its size.
+std::size_t terminal_columns() {
+  winsize size = {};
+  if (isatty(STDOUT_FILENO) != 1 || ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0) return 0;
+  return size.ws_col;
+}
+
+// A whole number that a terminal could have, else 0.
+std::size_t number_in(const char* text) {
+  const std::string digits = text ? text : "";
+  if (digits.empty() || digits.size() > 6 || digits.find_first_not_of("0123456789") != std::string::npos) return 0;
+  return std::stoul(digits);
+}
+
 }  // namespace
+
+std::size_t width_of_page(std::size_t terminal_columns, const char* columns_set) {
+  std::size_t width = terminal_columns;
+  if (width == 0) width = number_in(columns_set);
+  return width == 0 ? usual_width : std::clamp(width, narrowest_width, widest_width);
+}
 
 Surroundings ask_system() {
   occupy_closed_streams();
@@ -42,8 +64,8 @@ Surroundings ask_system() {
   const char* terminal = std::getenv("TERM");
   const bool can_bold = terminal && std::string(terminal) != "dumb" && !set_and_not_empty("NO_COLOR");
   const bool can_be_asked = isatty(STDIN_FILENO) == 1 && isatty(STDERR_FILENO) == 1;
-  return {isatty(STDOUT_FILENO) == 1 && can_bold, isatty(STDERR_FILENO) == 1, [] { return interrupt_seen != 0; },
-          can_be_asked};
+  return {isatty(STDOUT_FILENO) == 1 && can_bold, isatty(STDERR_FILENO) == 1,
+          width_of_page(terminal_columns(), std::getenv("COLUMNS")), [] { return interrupt_seen != 0; }, can_be_asked};
 }
 
 }  // namespace gentlest

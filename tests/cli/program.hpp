@@ -22,8 +22,18 @@ struct Result {
   std::string err;
 };
 
+/// Wide enough that no sentence looked for is broken in another place than it always was.
+inline constexpr std::size_t test_width = 100;
+
+inline Surroundings page_of(std::size_t width, bool bold = false) {
+  Surroundings surroundings;
+  surroundings.width = width;
+  surroundings.bold = bold;
+  return surroundings;
+}
+
 inline Result call(const std::vector<std::string>& args, const std::string& input = {},
-                   const Surroundings& surroundings = {}) {
+                   const Surroundings& surroundings = page_of(test_width)) {
   std::istringstream in(input);
   std::ostringstream out;
   std::ostringstream err;

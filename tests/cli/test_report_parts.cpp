@@ -71,6 +71,22 @@ TEST_CASE("wrapping keeps all words and the width") {
         std::vector<std::string>{"\xE9\x9D\x99\xE7\x89\xA9", "\xE9\x9D\x99"});
 }
 
+TEST_CASE("a table wider than the page comes in pieces, each with the first column and no number broken") {
+  Table table;
+  table.columns = {{"name", Align::left, true}};
+  std::vector<std::string> row = {"rung"};
+  for (int i = 0; i < 20; ++i) {
+    table.columns.push_back({"c" + std::to_string(i), Align::right, false});
+    row.push_back("12.34" + std::to_string(i));
+  }
+  table.rows = {row};
+  const std::string text = to_text(table, {false, 60});
+  for (const std::string& cell : row) CHECK(text.find(cell) != std::string::npos);
+  std::size_t names = 0;
+  for (std::size_t at = text.find("rung"); at != std::string::npos; at = text.find("rung", at + 1)) ++names;
+  CHECK(names == 4);
+}
+
 TEST_CASE("a table that is too wide is narrowed, words last") {
   Table table;
   table.columns = {{"name", Align::left, true}, {"value", Align::right, false}};
@@ -78,13 +94,15 @@ TEST_CASE("a table that is too wide is narrowed, words last") {
   std::vector<std::string> row(14, "some words here");
   row[1] = "12.5";
   table.rows = {row};
-  const std::string text = to_text(table, {});
-  std::size_t from = 0;
-  for (std::size_t to = text.find('\n'); to != std::string::npos; to = text.find('\n', from)) {
-    CHECK(display_width(text.substr(from, to - from)) <= page_width);
-    from = to + 1;
+  for (const std::size_t width : {narrowest_width, usual_width, widest_width}) {
+    const std::string text = to_text(table, {false, width});
+    std::size_t from = 0;
+    for (std::size_t to = text.find('\n'); to != std::string::npos; to = text.find('\n', from)) {
+      CHECK(display_width(text.substr(from, to - from)) <= width);
+      from = to + 1;
+    }
+    CHECK(text.find("12.5") != std::string::npos);
   }
-  CHECK(text.find("12.5") != std::string::npos);
   CHECK(to_text(Table{table.columns, {}}, {}).empty());
 }
 

@@ -11,6 +11,7 @@ namespace {
 
 constexpr std::size_t table_indent = 2;
 constexpr std::size_t gap = 2;
+constexpr std::size_t broken_word = 12;  // a word is broken only into pieces as long as this
 constexpr std::size_t short_title = 10;  // titles up to this width are kept on one line where there is room
 
 std::size_t columns_of(char32_t code) {
@@ -75,23 +76,35 @@ bool narrow_one(std::vector<std::size_t>& widths, const std::vector<std::size_t>
   return true;
 }
 
-// First the columns that may shrink give way down to their longest word, then all do, at last words are broken.
-void narrow_to_page(std::vector<std::size_t>& widths, const Table& table) {
-  std::vector<std::size_t> first = widths;
-  std::vector<std::size_t> second = widths;
-  for (std::size_t i = 0; i < widths.size(); ++i) {
-    second[i] = longest_word(table.columns[i].title);
-    for (const auto& row : table.rows) second[i] = std::max(second[i], longest_word(row[i]));
-    if (table.columns[i].may_shrink) first[i] = second[i];
+std::vector<std::size_t> widths_of_longest_words(const Table& table) {
+  std::vector<std::size_t> widths;
+  for (std::size_t i = 0; i < table.columns.size(); ++i) {
+    widths.push_back(longest_word(table.columns[i].title));
+    for (const auto& row : table.rows) widths[i] = std::max(widths[i], longest_word(row[i]));
   }
-  const std::vector<std::size_t> last(widths.size(), 3);
-  for (const auto& least : {first, second, last})
-    while (total_width(widths) > page_width && narrow_one(widths, least)) continue;
+  return widths;
+}
+
+// Narrower than this no column is made: numbers stay whole, long words are broken.
+std::vector<std::size_t> least_widths(const Table& table) {
+  std::vector<std::size_t> widths = widths_of_longest_words(table);
+  for (std::size_t& width : widths) width = std::clamp<std::size_t>(width, 1, broken_word);
+  return widths;
+}
+
+// First the columns that may shrink give way down to their longest word, then all do, at last words are broken.
+void narrow_to_page(std::vector<std::size_t>& widths, const Table& table, std::size_t page) {
+  std::vector<std::size_t> first = widths;
+  const std::vector<std::size_t> second = widths_of_longest_words(table);
+  for (std::size_t i = 0; i < widths.size(); ++i)
+    if (table.columns[i].may_shrink) first[i] = second[i];
+  for (const auto& least : {first, second, least_widths(table)})
+    while (total_width(widths) > page && narrow_one(widths, least)) continue;
 }
 
 // Room that is left goes to the titles that take the most lines.
-void widen_for_titles(std::vector<std::size_t>& widths, const Table& table) {
-  while (total_width(widths) < page_width) {
+void widen_for_titles(std::vector<std::size_t>& widths, const Table& table, std::size_t page) {
+  while (total_width(widths) < page) {
     std::size_t tallest = 0;
     std::size_t most_lines = 1;
     for (std::size_t i = 0; i < widths.size(); ++i) {
@@ -106,7 +119,33 @@ void widen_for_titles(std::vector<std::size_t>& widths, const Table& table) {
   }
 }
 
-std::vector<std::size_t> column_widths(const Table& table) {
+// The columns of each piece that fits the page: the first column, then as many of the others as there is room for.
+std::vector<std::vector<std::size_t>> pieces_that_fit(const Table& table, std::size_t page) {
+  const std::vector<std::size_t> least = least_widths(table);
+  std::vector<std::vector<std::size_t>> pieces = {{0}};
+  std::size_t used = table_indent + least[0];
+  for (std::size_t i = 1; i < least.size(); ++i) {
+    if (used + gap + least[i] > page && pieces.back().size() > 1) {
+      pieces.push_back({0});
+      used = table_indent + least[0];
+    }
+    pieces.back().push_back(i);
+    used += gap + least[i];
+  }
+  return pieces;
+}
+
+Table piece_of(const Table& table, const std::vector<std::size_t>& columns) {
+  Table piece;
+  for (const std::size_t column : columns) piece.columns.push_back(table.columns[column]);
+  for (const auto& row : table.rows) {
+    piece.rows.emplace_back();
+    for (const std::size_t column : columns) piece.rows.back().push_back(row[column]);
+  }
+  return piece;
+}
+
+std::vector<std::size_t> column_widths(const Table& table, std::size_t page) {
   std::vector<std::size_t> widths;
   for (std::size_t i = 0; i < table.columns.size(); ++i) {
     const std::string& title = table.columns[i].title;
@@ -114,8 +153,8 @@ std::vector<std::size_t> column_widths(const Table& table) {
     for (const auto& row : table.rows) width = std::max(width, display_width(row[i]));
     widths.push_back(std::max<std::size_t>(width, 1));
   }
-  narrow_to_page(widths, table);
-  widen_for_titles(widths, table);
+  narrow_to_page(widths, table, page);
+  widen_for_titles(widths, table, page);
   return widths;
 }
 
@@ -136,6 +175,20 @@ std::string lines_of_row(const std::vector<std::string>& cells, const Table& tab
     row.erase(row.find_last_not_of(' ') + 1);
     text += (style.bold ? "\033[1m" + row + "\033[0m" : row) + "\n";
   }
+  return text;
+}
+
+std::string text_of_piece(const Table& table, const Style& style) {
+  const std::vector<std::size_t> widths = column_widths(table, style.width);
+  const Style plain{false, style.width};
+  std::vector<std::string> titles;
+  std::vector<std::string> rules;
+  for (std::size_t i = 0; i < widths.size(); ++i) {
+    titles.push_back(table.columns[i].title);
+    rules.emplace_back(widths[i], '-');
+  }
+  std::string text = lines_of_row(titles, table, widths, style) + lines_of_row(rules, table, widths, plain);
+  for (const auto& row : table.rows) text += lines_of_row(row, table, widths, plain);
   return text;
 }
 
@@ -189,31 +242,25 @@ std::vector<std::string> wrap(std::string_view text, std::size_t width) {
 
 std::string heading(std::string_view text, const Style& style) {
   std::string out = "\n";
-  for (const std::string& line : wrap(text, page_width))
+  for (const std::string& line : wrap(text, style.width))
     out += style.bold ? "\033[1m" + line + "\033[0m\n" : line + "\n";
   return out;
 }
 
-std::string paragraph(std::string_view text, std::size_t indent) {
+std::string paragraph(std::string_view text, const Style& style, std::size_t indent) {
   const std::string space(indent, ' ');
-  return indented(wrap(text, page_width - indent), space, space);
+  return indented(wrap(text, style.width - indent), space, space);
 }
 
-std::string bullet(std::string_view text) {
-  return indented(wrap(text, page_width - 4), "  - ", "    ");
+std::string bullet(std::string_view text, const Style& style) {
+  return indented(wrap(text, style.width - 4), "  - ", "    ");
 }
 
 std::string to_text(const Table& table, const Style& style) {
   if (table.rows.empty()) return {};
-  const std::vector<std::size_t> widths = column_widths(table);
-  std::vector<std::string> titles;
-  std::vector<std::string> rules;
-  for (std::size_t i = 0; i < widths.size(); ++i) {
-    titles.push_back(table.columns[i].title);
-    rules.emplace_back(widths[i], '-');
-  }
-  std::string text = lines_of_row(titles, table, widths, style) + lines_of_row(rules, table, widths, {});
-  for (const auto& row : table.rows) text += lines_of_row(row, table, widths, {});
+  std::string text;
+  for (const auto& columns : pieces_that_fit(table, style.width))
+    text += (text.empty() ? "" : "\n") + text_of_piece(piece_of(table, columns), style);
   return text;
 }
 

@@ -25,10 +25,10 @@ std::vector<std::string> wrap(std::string_view text, std::size_t width);
 std::string heading(std::string_view text, const Style& style);
 
 /// Wrapped to the page, every line after `indent` spaces.
-std::string paragraph(std::string_view text, std::size_t indent = 2);
+std::string paragraph(std::string_view text, const Style& style, std::size_t indent = 2);
 
 /// Wrapped, with a dash in front of the first line.
-std::string bullet(std::string_view text);
+std::string bullet(std::string_view text, const Style& style);
 
 enum class Align { left, right };
 
@@ -43,8 +43,9 @@ struct Table {
   std::vector<std::vector<std::string>> rows;  ///< each as long as `columns`
 };
 
-/// The table, indented by two, at most page_width wide; titles may take several lines. Columns that may shrink give way
-/// first. Empty text when there are no rows.
+/// The table, indented by two, no wider than the page; titles may take several lines. Columns that may shrink give way
+/// first; what is too wide for the page even so is printed in pieces, each with the first column. Empty text when there
+/// are no rows.
 std::string to_text(const Table& table, const Style& style);
 
 }  // namespace gentlest

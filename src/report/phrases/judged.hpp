@@ -48,6 +48,6 @@ std::string unjudged_text(const std::vector<PlannedLayer>& layers, const std::ve
                           const std::vector<JudgedMixture>& to_try, const Style& style);
 
 /// What effect and risk count, in one sentence each.
-std::string two_numbers_text(const std::vector<PlannedLayer>& layers, const Limits& limits);
+std::string two_numbers_text(const std::vector<PlannedLayer>& layers, const Limits& limits, const Style& style);
 
 }  // namespace gentlest

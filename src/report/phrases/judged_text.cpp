@@ -29,17 +29,18 @@ const PlannedLayer* target_of(const std::vector<PlannedLayer>& layers) {
   return nullptr;
 }
 
-std::string stand_ins_text(const std::vector<PlannedLayer>& layers, StandIns form) {
+std::string stand_ins_text(const std::vector<PlannedLayer>& layers, StandIns form, const Style& style) {
   std::string text;
   std::vector<std::string> names;
   for (const PlannedLayer& layer : layers) {
     if (layer.assumption.empty()) continue;
     names.push_back(layer.name);
-    if (form == StandIns::in_full) text += bullet("Stand-in for " + layer.name + ": " + layer.assumption);
+    if (form == StandIns::in_full) text += bullet("Stand-in for " + layer.name + ": " + layer.assumption, style);
   }
   if (form == StandIns::in_full || names.empty()) return text;
   return bullet("Stand-in: another material's range is borrowed and changed for " + joined(names) +
-                "; \"Weak figures\" below says how. The true one may lie elsewhere.");
+                    "; \"Weak figures\" below says how. The true one may lie elsewhere.",
+                style);
 }
 
 }  // namespace
@@ -52,12 +53,12 @@ std::string liquids_text(const std::vector<Liquid>& liquids, const Style& style)
     if (solvent.flash_point_C)
       flash = "flash point " + as_recorded(solvent.flash_point_C->chosen.value) + " C" +
               standing_mark(solvent.flash_point_C->chosen.standing);
-    text += paragraph(liquid.label + ": " + signal_text(solvent.hazards) + "; " + flash);
+    text += paragraph(liquid.label + ": " + signal_text(solvent.hazards) + "; " + flash, style);
     if (solvent.hazards)
-      text += paragraph(statements_text(solvent.hazards) + standing_mark(solvent.hazards->standing), 6);
+      text += paragraph(statements_text(solvent.hazards) + standing_mark(solvent.hazards->standing), style, 6);
     if (solvent.hazards && solvent.hazards->minimum_only)
-      text += paragraph("a minimum classification: suppliers may classify further", 6);
-    text += paragraph("air at the workplace: " + limits_by_authority(solvent), 6);
+      text += paragraph("a minimum classification: suppliers may classify further", style, 6);
+    text += paragraph("air at the workplace: " + limits_by_authority(solvent), style, 6);
   }
   return text;
 }
@@ -74,14 +75,15 @@ std::string layers_text(const std::vector<PlannedLayer>& layers, const std::vect
     table.rows.push_back({layer.name, role_word(layer.role) + (layer.is_target ? " (this plan)" : ""),
                           material_in_words(layer), basis_words(layer), range_in_words(layer)});
   std::string text = heading("The painting, from the top down", style) + to_text(table, style);
-  text += stand_ins_text(layers, stand_ins);
+  text += stand_ins_text(layers, stand_ins, style);
   for (const PlannedLayer& layer : layers) {
-    if (!layer.flags.empty()) text += bullet("Warning for " + layer.name + ": " + flags_text(layer.flags));
+    if (!layer.flags.empty()) text += bullet("Warning for " + layer.name + ": " + flags_text(layer.flags), style);
   }
   for (const Passage& passage : passages)
     if (is_judged_like_layer(passage, layers))
       text += bullet(fmt::format("Passage {}: judged like its layer, {}{}", passage.name, passage.of,
-                                 passage.suspected.empty() ? "" : "; suspected " + flags_text(passage.suspected)));
+                                 passage.suspected.empty() ? "" : "; suspected " + flags_text(passage.suspected)),
+                     style);
   return text;
 }
 
@@ -97,10 +99,10 @@ std::string unjudged_text(const std::vector<PlannedLayer>& layers, const std::ve
                           const std::vector<JudgedMixture>& to_try, const Style& style) {
   if (!any_unjudged(layers)) return {};
   std::string text = heading(unjudged_heading, style);
-  for (const std::string& words : unjudged_words(layers)) text += bullet(words);
+  for (const std::string& words : unjudged_words(layers)) text += bullet(words, style);
   if (tests.empty()) return text;
   text += heading(first_tests_heading, style);
-  for (const std::string& words : first_test_words(tests, to_try, layers)) text += bullet(words);
+  for (const std::string& words : first_test_words(tests, to_try, layers)) text += bullet(words, style);
   return text;
 }
 
@@ -119,14 +121,15 @@ std::string affected_words(const std::vector<PlannedLayer>& layers, const Limits
   return joined(words, "; ");
 }
 
-std::string two_numbers_text(const std::vector<PlannedLayer>& layers, const Limits& limits) {
+std::string two_numbers_text(const std::vector<PlannedLayer>& layers, const Limits& limits, const Style& style) {
   const PlannedLayer* target = target_of(layers);
-  return paragraph(fmt::format(
-      "Effect: the chance that the mixture moves \"{}\" (a long test would say "
-      "\"{}\" or stronger). Risk: the largest chance, over all layers to keep, that one is "
-      "affected ({}).",
-      target ? target->name : "", grade_words(target ? grade_that_counts(*target, limits) : limits.effect_grade),
-      affected_words(layers, limits, [](const std::string& name) { return name; })));
+  return paragraph(fmt::format("Effect: the chance that the mixture moves \"{}\" (a long test would say "
+                               "\"{}\" or stronger). Risk: the largest chance, over all layers to keep, that one is "
+                               "affected ({}).",
+                               target ? target->name : "",
+                               grade_words(target ? grade_that_counts(*target, limits) : limits.effect_grade),
+                               affected_words(layers, limits, [](const std::string& name) { return name; })),
+                   style);
 }
 
 }  // namespace gentlest

@@ -27,20 +27,20 @@ Table line_table(const Plan& plan, const LadderLine& line) {
 
 }  // namespace
 
-std::string ladder_line_text(const Plan& plan) {
+std::string ladder_line_text(const Plan& plan, const Style& style) {
   std::string text;
-  for (const std::string& sentence : ladder_line_sentences(plan)) text += paragraph(sentence);
+  for (const std::string& sentence : ladder_line_sentences(plan)) text += paragraph(sentence, style);
   return text;
 }
 
 std::string other_lines_text(const Plan& plan, const Style& style) {
   std::string text;
   for (std::size_t number = 2; number <= plan.lines.size(); ++number)
-    text += (number > 2 ? "\n" : "") + paragraph(line_sentence(plan, number)) + "\n" +
+    text += (number > 2 ? "\n" : "") + paragraph(line_sentence(plan, number), style) + "\n" +
             to_text(line_table(plan, plan.lines[number - 1]), style);
   if (!text.empty()) text = heading(other_lines_heading, style) + text;
   const std::string optimum = optimum_sentence(plan);
-  return optimum.empty() ? text : text + "\n" + paragraph(optimum);
+  return optimum.empty() ? text : text + "\n" + paragraph(optimum, style);
 }
 
 Json lines_json(const Plan& plan) {

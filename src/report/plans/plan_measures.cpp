@@ -94,7 +94,8 @@ std::string measures_text(const Plan& plan, const Bench& bench, const Style& sty
   if (any_top_up(bench))
     words += fmt::format(" To top up: mL of {} that make the rung out of {} mL of the one before it.",
                          stock_words(plan.lines.front()), as_recorded(limits.vial_mL));
-  return heading(to_measure_heading, style) + paragraph(words) + "\n" + to_text(measures_table(plan, bench), style);
+  return heading(to_measure_heading, style) + paragraph(words, style) + "\n" +
+         to_text(measures_table(plan, bench), style);
 }
 
 Json measures_json(const Plan& plan, const Bench& bench) {

@@ -53,10 +53,11 @@ std::string person_text(const Bench& bench, const Style& style) {
     table.rows.push_back({short_name(mixture.judged), worst_words(mixture.person),
                           vapour_words(mixture.person, bench.vapour_list), skin_words(mixture.person)});
   text += to_text(table, style) + "\n";
-  for (const std::string& sentence : person_sentences(bench)) text += bullet(sentence);
+  for (const std::string& sentence : person_sentences(bench)) text += bullet(sentence, style);
   text += heading(contact_heading, style);
-  for (const std::string& sentence : contact_sentences(bench)) text += bullet(sentence);
-  return text + bullet(std::string("[") + common_practice + "; drying by the vapour pressures of the catalogue]");
+  for (const std::string& sentence : contact_sentences(bench)) text += bullet(sentence, style);
+  return text +
+         bullet(std::string("[") + common_practice + "; drying by the vapour pressures of the catalogue]", style);
 }
 
 Json person_json(const Bench& bench) {

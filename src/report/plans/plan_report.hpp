@@ -24,7 +24,7 @@ std::string bands_table(const std::vector<const JudgedMixture*>& mixtures, const
                         const Style& style);
 
 /// What the ladder's line is and gives up; the other lines as short tables, and how to see the best of the shelf.
-std::string ladder_line_text(const Plan& plan);
+std::string ladder_line_text(const Plan& plan, const Style& style);
 std::string other_lines_text(const Plan& plan, const Style& style);
 Json lines_json(const Plan& plan);
 

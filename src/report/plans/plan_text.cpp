@@ -24,24 +24,26 @@ std::string title_text(const Plan& plan, const Style& style) {
   const std::string title = object.title.empty() ? "Untitled painting" : object.title;
   std::string text = heading("Solvent tests for: " + title, style).substr(1);
   const std::string facts = object_facts(object);
-  if (!facts.empty()) text += paragraph(facts);
-  if (!object.note.empty()) text += paragraph(object.note);
+  if (!facts.empty()) text += paragraph(facts, style);
+  if (!object.note.empty()) text += paragraph(object.note, style);
   return text;
 }
 
-std::string search_limits_text(const Job& job) {
+std::string search_limits_text(const Job& job, const Style& style) {
   const std::string words = search_limits_words(job);
-  return words.empty() ? words : paragraph(words);
+  return words.empty() ? words : paragraph(words, style);
 }
 
-std::string finer_text(const Plan& plan) {
+std::string finer_text(const Plan& plan, const Style& style) {
   if (!plan.finer_asked) return {};
   if (plan.finer.empty())
     return paragraph(fmt::format("Between rung {} and rung {} these bottles offer nothing, even in steps of 1 %.",
-                                 plan.finer_asked->from, plan.finer_asked->to));
+                                 plan.finer_asked->from, plan.finer_asked->to),
+                     style);
   return paragraph(
       fmt::format("Numbers with a point are finer steps between two rungs, in shares of 1 %: {} mL of a vial of {} mL.",
-                  as_recorded(plan.job.limits.vial_mL / 100), as_recorded(plan.job.limits.vial_mL)));
+                  as_recorded(plan.job.limits.vial_mL / 100), as_recorded(plan.job.limits.vial_mL)),
+      style);
 }
 
 std::string ladder_text(const Plan& plan, const std::vector<const JudgedMixture*>& mixtures, const Style& style) {
@@ -50,7 +52,7 @@ std::string ladder_text(const Plan& plan, const std::vector<const JudgedMixture*
                           counted(ladder_rungs(plan).size(), "rung", "rungs"),
                           counted(ladder_bottles(plan).size(), "bottle", "bottles"), joined(ladder_bottles(plan))),
               style);
-  text += two_numbers_text(plan.layers, plan.job.limits);
+  text += two_numbers_text(plan.layers, plan.job.limits, style);
   text += paragraph(
       plan.by_effect_alone
           ? fmt::format("From gentle to strong by effect alone: no layer to keep has a sphere, so no risk is told and "
@@ -59,54 +61,59 @@ std::string ladder_text(const Plan& plan, const std::vector<const JudgedMixture*
                         per_cent(plan.job.limits.wanted_effect))
           : fmt::format("From gentle to strong; no rung exceeds a risk of {}, and from an effect of {} on a mixture "
                         "counts as one that works.",
-                        per_cent(plan.job.limits.risk_limit), per_cent(plan.job.limits.wanted_effect)));
-  text += search_limits_text(plan.job);
-  text += ladder_line_text(plan);
-  return text + finer_text(plan) + "\n" + recipes_table(mixtures, plan.job.limits, style);
+                        per_cent(plan.job.limits.risk_limit), per_cent(plan.job.limits.wanted_effect)),
+      style);
+  text += search_limits_text(plan.job, style);
+  text += ladder_line_text(plan, style);
+  return text + finer_text(plan, style) + "\n" + recipes_table(mixtures, plan.job.limits, style);
 }
 
 std::string no_window_text(const Plan& plan, const std::vector<const JudgedMixture*>& mixtures, const Style& style) {
   const Limits& limits = plan.job.limits;
   std::string text = heading(no_rungs_heading(plan), style);
-  for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence);
-  text += search_limits_text(plan.job);
+  for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence, style);
+  text += search_limits_text(plan.job, style);
   if (!mixtures.empty()) {
     text += heading(plan.to_try.empty() ? how_close_heading : to_try_heading, style);
-    text += two_numbers_text(plan.layers, limits) + "\n";
+    text += two_numbers_text(plan.layers, limits, style) + "\n";
     text += recipes_table(mixtures, plan.job.limits, style);
   }
   return text;
 }
 
-std::string margin_text(const Plan& plan) {
+std::string margin_text(const Plan& plan, const Style& style) {
   if (plan.margin_claimed)
     return paragraph(
         "margin: how far the mixture stays outside the nearest range to keep, in RED; below 0 it lies "
-        "inside.");
+        "inside.",
+        style);
   std::vector<std::string> flagged;
   for (const PlannedLayer& layer : plan.layers) {
     for (const PassageWarning& one : warnings_against_margin(layer))
       flagged.push_back((one.passage.empty() ? layer.name : one.passage) + " (" + flags_text(one.flags) + ")");
     if (!layer.sphere) flagged.push_back(layer.name + " (no sphere)");
   }
-  return paragraph("No margin is claimed, because of " + joined(flagged) +
-                   ": what such a layer bears, no distance can tell.");
+  return paragraph(
+      "No margin is claimed, because of " + joined(flagged) + ": what such a layer bears, no distance can tell.",
+      style);
 }
 
 std::string places_text(const Plan& plan, const std::vector<const JudgedMixture*>& mixtures, const Style& style) {
   std::string text = heading("Where each mixture sits", style);
   text += paragraph(
       "dD, dP, dH: Hansen parameters, MPa^0.5. fd, fp, fh: the same in the triangle, a view only. RED: distance to the "
-      "middle of a layer's range over its radius; below 1 the mixture lies inside, but 1 is no wall.");
-  text += margin_text(plan) + "\n" + places_table(mixtures, plan.layers, plan.margin_claimed, style);
+      "middle of a layer's range over its radius; below 1 the mixture lies inside, but 1 is no wall.",
+      style);
+  text += margin_text(plan, style) + "\n" + places_table(mixtures, plan.layers, plan.margin_claimed, style);
   text += heading("How sure that is", style);
   text += paragraph(
       "RED to each layer, the middle 90 % of what the range may be. A question mark: 1 lies within, so whether the "
-      "mixture is inside or outside is open and the rung may flip.");
+      "mixture is inside or outside is open and the rung may flip.",
+      style);
   return text + "\n" + bands_table(mixtures, plan.layers, style);
 }
 
-std::string flips_text(const Plan& plan, const std::vector<const JudgedMixture*>& mixtures) {
+std::string flips_text(const Plan& plan, const std::vector<const JudgedMixture*>& mixtures, const Style& style) {
   std::string text = "\n";
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
     std::vector<std::string> open;
@@ -117,7 +124,7 @@ std::string flips_text(const Plan& plan, const std::vector<const JudgedMixture*>
     if (open.empty()) words = "no mixture here may flip";
     if (open.size() == mixtures.size()) words = "open for all mixtures shown";
     if (!plan.layers[i].sphere) words = "not judged, so open throughout";
-    text += bullet(plan.layers[i].name + ": " + words);
+    text += bullet(plan.layers[i].name + ": " + words, style);
   }
   return text;
 }
@@ -134,7 +141,7 @@ std::string sightings_text(const std::vector<const JudgedMixture*>& mixtures, co
         known->second.push_back(short_name(*judged));
     }
   std::string text;
-  for (const auto& [sentence, names] : said) text += bullet(joined(names) + ": " + sentence);
+  for (const auto& [sentence, names] : said) text += bullet(joined(names) + ": " + sentence, style);
   return text.empty() ? text : heading(seen_of_mixtures_heading, style) + text;
 }
 
@@ -142,27 +149,28 @@ std::string layer_costs_text(const Plan& plan, const Style& style) {
   const std::vector<std::string> costs = layer_cost_words(plan);
   if (costs.empty()) return {};
   std::string text = heading(layer_cost_heading, style);
-  for (const std::string& words : costs) text += bullet(words);
-  return plan.costs.empty() ? text : text + paragraph(layer_cost_use);
+  for (const std::string& words : costs) text += bullet(words, style);
+  return plan.costs.empty() ? text : text + paragraph(layer_cost_use, style);
 }
 
 std::string advice_text(const char* title, const std::vector<Remark>& remarks, const Style& style) {
   if (remarks.empty()) return {};
   std::string text = heading(title, style);
-  for (const Remark& one : remarks) text += bullet(one.text + " [" + one.source + "]");
+  for (const Remark& one : remarks) text += bullet(one.text + " [" + one.source + "]", style);
   return text;
 }
 
 std::string weak_text(const Plan& plan, const std::vector<Liquid>& liquids, const Style& style) {
   std::string text = heading(weak_figures_heading, style);
-  for (const std::string& point : weak_point_words(plan)) text += bullet(point);
+  for (const std::string& point : weak_point_words(plan)) text += bullet(point, style);
   for (const Liquid& liquid : liquids) {
     const auto& hansen = liquid.solvent->hansen;
     if (hansen && hansen->chosen.standing != Standing::measured)
       text += bullet(fmt::format("{}: its Hansen parameters are {} ({})", liquid.label,
-                                 to_word(hansen->chosen.standing), hansen->chosen.source));
+                                 to_word(hansen->chosen.standing), hansen->chosen.source),
+                     style);
     if (liquid.solvent->is_blend)
-      text += bullet(liquid.label + ": a cut or mixture; its figures are typical, not exact");
+      text += bullet(liquid.label + ": a cut or mixture; its figures are typical, not exact", style);
   }
   return text;
 }
@@ -170,18 +178,19 @@ std::string weak_text(const Plan& plan, const std::vector<Liquid>& liquids, cons
 std::string sources_text(const Plan& plan, const Style& style) {
   std::string text = heading("Sources", style);
   for (const Source& source : plan.sources)
-    text += bullet(source.key + ": " + source.citation + (source.seen.empty() ? "" : " (" + source.seen + ")"));
+    text += bullet(source.key + ": " + source.citation + (source.seen.empty() ? "" : " (" + source.seen + ")"), style);
   for (const PlannedLayer& layer : plan.layers)
-    if (layer.basis == LayerBasis::own_tests) text += bullet(own_tests_of + layer.name + ": " + layer.sphere_source);
+    if (layer.basis == LayerBasis::own_tests)
+      text += bullet(own_tests_of + layer.name + ": " + layer.sphere_source, style);
   return text;
 }
 
-std::string closing_text(const Plan& plan, const Edition& edition) {
-  std::string text = "\n" + paragraph(law_words(edition.law), 0);
+std::string closing_text(const Plan& plan, const Edition& edition, const Style& style) {
+  std::string text = "\n" + paragraph(law_words(edition.law), style, 0);
   text += paragraph(fmt::format("gentlest {}, catalogue {}; {} mixtures judged.", edition.program, edition.catalogue,
                                 with_commas(plan.mixtures_judged)),
-                    0);
-  return text + paragraph("The swab decides.", 0);
+                    style, 0);
+  return text + paragraph("The swab decides.", style, 0);
 }
 
 }  // namespace
@@ -199,22 +208,24 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
   if (window && !plan.lines.front().active && plan.lines.front().effect_given_up > 0.0005)
     text += paragraph(fmt::format("Keeping to {} costs {} of effect on average.",
                                   counted(ladder_bottles(plan).size(), "bottle", "bottles"),
-                                  per_cent(plan.lines.front().effect_given_up)));
+                                  per_cent(plan.lines.front().effect_given_up)),
+                      style);
   text += layer_costs_text(plan, style);
   text += measures_text(plan, bench, style) + person_text(bench, style);
   if (window) text += other_lines_text(plan, style);
   text += sightings_text(mixtures, style);
-  if (!mixtures.empty()) text += places_text(plan, mixtures, style) + flips_text(plan, mixtures);
+  if (!mixtures.empty()) text += places_text(plan, mixtures, style) + flips_text(plan, mixtures, style);
   text += advice_text(to_watch_heading, watch_words(plan), style);
   text += advice_text("What the model does not see", not_seen_words(), style);
   text += advice_text("Cautions", caution_words(plan.cautions), style);
   if (!liquids.empty()) text += liquids_text(liquids, style);
   text += weak_text(plan, liquids, style);
   if (!plan.left_off.empty()) text += heading("Bottles left off", style);
-  for (const std::string& reason : left_off_words(plan.left_off)) text += bullet(reason);
+  for (const std::string& reason : left_off_words(plan.left_off)) text += bullet(reason, style);
   if (!plan.parting.empty()) text += heading("Grades that part into two liquids", style);
-  for (const PartingPair& pair : plan.parting) text += bullet(parting_words(pair, !plan.job.limits.allow_splitting));
-  return text + sources_text(plan, style) + closing_text(plan, edition);
+  for (const PartingPair& pair : plan.parting)
+    text += bullet(parting_words(pair, !plan.job.limits.allow_splitting), style);
+  return text + sources_text(plan, style) + closing_text(plan, edition, style);
 }
 
 }  // namespace gentlest

@@ -46,7 +46,7 @@ void add_rows(Table& table, const Card& card, const Figure& figure) {
 
 std::string card_text(const Card& card, const Style& style) {
   std::string text = heading(card.name + " (" + card.kind + " \"" + card.id + "\")", style).substr(1);
-  for (const auto& [what, words] : card.facts) text += paragraph(what + ": " + words);
+  for (const auto& [what, words] : card.facts) text += paragraph(what + ": " + words, style);
   for (const FigureGroup& group : card.groups) {
     Table table;
     table.columns = {{"figure", Align::left, true},
@@ -59,11 +59,12 @@ std::string card_text(const Card& card, const Style& style) {
   }
   text += observed_text(card, style, source_mark);
   text += heading("Sources", style);
-  if (card.sources.empty()) text += paragraph("none: nothing of this record rests on a publication");
+  if (card.sources.empty()) text += paragraph("none: nothing of this record rests on a publication", style);
   for (std::size_t i = 0; i < card.sources.size(); ++i) {
     const Source& source = card.sources[i];
     text += paragraph("[" + std::to_string(i + 1) + "] " + source.key + ": " + source.citation +
-                      (source.seen.empty() ? "" : " (" + source.seen + ")"));
+                          (source.seen.empty() ? "" : " (" + source.seen + ")"),
+                      style);
   }
   return text;
 }
@@ -173,7 +174,7 @@ std::string cards_report(const std::vector<Card>& cards, Form form, const Style&
   std::string text;
   for (const Card& card : cards) text += card_text(card, style) + "\n";
   if (std::any_of(cards.begin(), cards.end(), [](const Card& card) { return card.kind == "solvent"; }))
-    text += paragraph(law_words(edition.law), 0);
+    text += paragraph(law_words(edition.law), style, 0);
   return text + "gentlest " + edition.program + ", catalogue " + edition.catalogue + "\n";
 }
 

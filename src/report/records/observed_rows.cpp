@@ -65,7 +65,7 @@ bool counts_otherwise(const ActionChances& chances) {
 }
 
 // Each material once for which other grades count than the legend says.
-std::string counted_otherwise_text(const std::vector<ObservedRow>& rows) {
+std::string counted_otherwise_text(const std::vector<ObservedRow>& rows, const Style& style) {
   std::map<std::string, ActionChances> materials;
   for (const ObservedRow& row : rows)
     if (row.judged.chances && counts_otherwise(*row.judged.chances))
@@ -73,7 +73,8 @@ std::string counted_otherwise_text(const std::vector<ObservedRow>& rows) {
   std::string text;
   for (const auto& [material, chances] : materials)
     text += paragraph(fmt::format("On {}, moves means grade {} or stronger, affects grade {} or stronger.", material,
-                                  chances.moves_grade, chances.affects_grade));
+                                  chances.moves_grade, chances.affects_grade),
+                      style);
   return text;
 }
 
@@ -82,7 +83,7 @@ std::string counted_otherwise_text(const std::vector<ObservedRow>& rows) {
 std::string observed_text(const Card& card, const Style& style,
                           std::string (*source_mark)(const Card&, const std::string&)) {
   std::string text = heading(observed_heading, style);
-  if (card.observations.empty()) return text + paragraph("none recorded");
+  if (card.observations.empty()) return text + paragraph("none recorded", style);
   const bool on_material = card.kind == "material";
   Table table;
   table.columns = {{on_material ? "liquid" : "material", Align::left, true},
@@ -101,8 +102,8 @@ std::string observed_text(const Card& card, const Style& style,
                           chance_text(row.judged, &ActionChances::affects), agreement_in_words(row.judged),
                           basis_text(seen), source_mark(card, seen.source), remark_text(seen)});
   }
-  return text + to_text(table, style) + paragraph(counts_text(card.observations)) + paragraph(observed_legend()) +
-         counted_otherwise_text(card.observations);
+  return text + to_text(table, style) + paragraph(counts_text(card.observations), style) +
+         paragraph(observed_legend(), style) + counted_otherwise_text(card.observations, style);
 }
 
 const std::vector<const char*>& observed_columns() {

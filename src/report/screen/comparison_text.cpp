@@ -101,27 +101,28 @@ std::string mixtures_table(const ListedSeries& series, const Plan& plan, const S
 }
 
 // Each liquid once; hazards are those of the separate liquids.
-std::string hazards_text(const ListedSeries& series) {
+std::string hazards_text(const ListedSeries& series, const Style& style) {
   std::string text;
   for (const Liquid& liquid : liquids_of(series.mixtures))
-    text += bullet("Hazards of " + liquid.label + ": " + hazard_line(Mixture({{liquid, 1}})));
+    text += bullet("Hazards of " + liquid.label + ": " + hazard_line(Mixture({{liquid, 1}})), style);
   return text;
 }
 
 std::string series_text(const ListedSeries& series, const Plan& plan, const Style& style) {
   std::string text = heading(fmt::format("{} ({})", series.name, joined(series.liquids)), style);
-  text += paragraph("Source: " + series.source) + "\n" + mixtures_table(series, plan, style) + "\n";
+  text += paragraph("Source: " + series.source, style) + "\n" + mixtures_table(series, plan, style) + "\n";
   if (!series.objections.empty())
     text += bullet("The job has against it: " + joined(series.objections, "; ") +
-                   ". The series is judged as if these bottles stood there.");
-  return text + hazards_text(series);
+                       ". The series is judged as if these bottles stood there.",
+                   style);
+  return text + hazards_text(series, style);
 }
 
 std::string no_ladder_text(const Plan& plan, const Style& style) {
   if (plan.outcome == Outcome::window) return {};
   std::string text = heading(no_rungs_heading(plan), style);
-  for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence);
-  return text + paragraph("The published series stand alone below.");
+  for (const std::string& sentence : no_window_sentences(plan)) text += paragraph(sentence, style);
+  return text + paragraph("The published series stand alone below.", style);
 }
 
 }  // namespace
@@ -132,13 +133,15 @@ std::string comparison_text(const Plan& plan, const std::vector<ListedSeries>& a
   const std::string& title = plan.job.object.title;
   std::string text =
       heading("Ladder and published series for: " + (title.empty() ? "Untitled painting" : title), style).substr(1);
-  text += two_numbers_text(plan.layers, limits);
+  text += two_numbers_text(plan.layers, limits, style);
   text += paragraph(
       fmt::format("\"Within\" and \"works\": a risk of at most {}, an effect of at least {}. Rises are in points of "
                   "per cent of effect from one mixture to the next; Ra is the distance between neighbours, MPa^0.5.",
-                  per_cent(limits.risk_limit), per_cent(limits.wanted_effect)));
+                  per_cent(limits.risk_limit), per_cent(limits.wanted_effect)),
+      style);
   text += no_ladder_text(plan, style);
-  if (all.empty()) text += paragraph("No published series can be judged: its liquids are not in this catalogue.");
+  if (all.empty())
+    text += paragraph("No published series can be judged: its liquids are not in this catalogue.", style);
   if (!all.empty()) text += heading("All of them at a glance", style) + quality_table(all, limits, style);
   text += layers_text(plan.layers, plan.job.passages, StandIns::in_full, style);
   text += unjudged_text(plan.layers, plan.first_tests, plan.to_try, style);
@@ -147,9 +150,9 @@ std::string comparison_text(const Plan& plan, const std::vector<ListedSeries>& a
       "\n" + paragraph(
                  "These are chances for the layers of this one painting, as far as they are known; they say nothing of "
                  "a series elsewhere. The swab decides.",
-                 0);
-  text += paragraph(law_words(edition.law), 0);
-  return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), 0);
+                 style, 0);
+  text += paragraph(law_words(edition.law), style, 0);
+  return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), style, 0);
 }
 
 }  // namespace gentlest

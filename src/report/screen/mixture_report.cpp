@@ -43,33 +43,36 @@ std::string layers_table(const MixtureCase& one, const Style& style) {
   return to_text(table, style);
 }
 
-std::string numbers_text(const MixtureCase& one) {
+std::string numbers_text(const MixtureCase& one, const Style& style) {
   const JudgedMixture& judged = one.judged;
   return paragraph(fmt::format("dD {}, dP {}, dH {} MPa^0.5; in the triangle fd {} %, fp {} %, fh {} %",
                                fixed(judged.point.dD, 1), fixed(judged.point.dP, 1), fixed(judged.point.dH, 1),
-                               fixed(judged.teas.fd, 0), fixed(judged.teas.fp, 0), fixed(judged.teas.fh, 0))) +
-         paragraph(fmt::format("Effect {}. Risk {}{}.", effect_words(judged, one.job.limits),
-                               risk_words(judged, one.job.limits),
-                               judged.riskiest.empty() ? "" : ", to " + judged.riskiest));
+                               fixed(judged.teas.fd, 0), fixed(judged.teas.fp, 0), fixed(judged.teas.fh, 0)),
+                   style) +
+         paragraph(
+             fmt::format("Effect {}. Risk {}{}.", effect_words(judged, one.job.limits),
+                         risk_words(judged, one.job.limits), judged.riskiest.empty() ? "" : ", to " + judged.riskiest),
+             style);
 }
 
 std::string mixture_text(const MixtureCase& one, const Style& style, const Edition& edition) {
   std::string text = heading("Mixture: " + to_text(one.judged.mixture) + " (% by volume)", style).substr(1);
-  if (!one.job.object.title.empty()) text += paragraph("Painting: " + one.job.object.title);
-  text += numbers_text(one);
-  for (const std::string& note : mixture_notes(one)) text += bullet(note);
+  if (!one.job.object.title.empty()) text += paragraph("Painting: " + one.job.object.title, style);
+  text += numbers_text(one, style);
+  for (const std::string& note : mixture_notes(one)) text += bullet(note, style);
   text += layers_text(one.layers, one.job.passages, StandIns::in_full, style);
   text += unjudged_text(one.layers, {}, {}, style);
-  text += heading("What it means for each layer", style) + two_numbers_text(one.layers, one.job.limits);
-  text += paragraph("RED below 1: inside the layer's range; a question mark: that is open within what is known.");
+  text += heading("What it means for each layer", style) + two_numbers_text(one.layers, one.job.limits, style);
+  text +=
+      paragraph("RED below 1: inside the layer's range; a question mark: that is open within what is known.", style);
   text += "\n" + layers_table(one, style);
   text += liquids_text(liquids_of({&one.judged}), style);
   text += "\n" + paragraph(
                      "The hazards are those of the separate liquids as far as recorded; the mixture's own may be "
                      "greater. Only a swab decides what a mixture does.",
-                     0);
-  text += paragraph(law_words(edition.law), 0);
-  return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), 0);
+                     style, 0);
+  text += paragraph(law_words(edition.law), style, 0);
+  return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), style, 0);
 }
 
 }  // namespace

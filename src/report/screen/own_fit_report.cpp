@@ -28,10 +28,13 @@ std::string own_fit_report(const OwnFit& fit, Form form, const Style& style, con
   if (form != Form::text) return sheet_report(figures, form, style, edition);
   std::string text = heading("Sphere from own tests, MPa^0.5", style) + sheet_text(figures, style);
   text += bullet(fmt::format("{} of {} liquids dissolve it; {} misplaced; data fit {}", fit.good, fit.tests,
-                             fit.quality.misplaced, fixed(fit.quality.data_fit, 3)));
+                             fit.quality.misplaced, fixed(fit.quality.data_fit, 3)),
+                 style);
   for (const Misfit& misfit : fit.misfits)
-    text += bullet(fmt::format("misplaced: {}, grade {}, RED {}", misfit.solvent, misfit.grade, fixed(misfit.RED, 2)));
-  for (const std::string& doubt : doubt_words(fit.doubts)) text += bullet("not the only sphere that fits: " + doubt);
+    text += bullet(fmt::format("misplaced: {}, grade {}, RED {}", misfit.solvent, misfit.grade, fixed(misfit.RED, 2)),
+                   style);
+  for (const std::string& doubt : doubt_words(fit.doubts))
+    text += bullet("not the only sphere that fits: " + doubt, style);
   const Sphere& s = fit.sphere;
   text += heading("For a layer of the job", style);
   text += fmt::format(

@@ -43,14 +43,16 @@ std::vector<double> REDs_at(const DriftPoint& point, const std::vector<PlannedLa
 std::string recipe_text(const VialCase& one, const Style& style) {
   const VialStudy& study = one.study;
   std::string text = heading(to_measure_heading, style);
-  text += paragraph(fmt::format("{} = {} mL", recipe_words(study.recipe), as_recorded(study.recipe.total.value)));
+  text +=
+      paragraph(fmt::format("{} = {} mL", recipe_words(study.recipe), as_recorded(study.recipe.total.value)), style);
   if (study.as_measured)
     text += paragraph(
         fmt::format("Rounded, this is another mixture: {}. Effect {} (was {}), risk {} (was {}). Label, fire and "
                     "breath below are those of the rounded one.",
                     to_text(study.as_measured->mixture), effect_words(*study.as_measured, one.job.limits),
                     effect_words(study.judged, one.job.limits), risk_words(*study.as_measured, one.job.limits),
-                    risk_words(study.judged, one.job.limits)));
+                    risk_words(study.judged, one.job.limits)),
+        style);
   return text;
 }
 
@@ -76,19 +78,20 @@ std::string path_table(const VialCase& one, const Style& style) {
   return "\n" + to_text(table, style) +
          paragraph(fmt::format("At {} C. Time 1: as much n-butyl acetate would have dried away. The liquid is taken as "
                                "well stirred and one.",
-                               as_recorded(judged.fate.drift->temperature.value)));
+                               as_recorded(judged.fate.drift->temperature.value)),
+                   style);
 }
 
 std::string label_text(const MixtureLabel& label, const Style& style) {
   std::string text = heading("Label of the mixture, by the rules of the GHS", style);
   std::string word = label.signal_word.empty() ? no_signal_word : label.signal_word;
   if (!label.complete()) word += label.signal_word.empty() ? " known" : ", at least";
-  text += paragraph(fmt::format("{}; pictograms {}", word, joined(label.pictograms, " ", "none")));
+  text += paragraph(fmt::format("{}; pictograms {}", word, joined(label.pictograms, " ", "none")), style);
   for (const LabelStatement& statement : label.statements)
-    text += bullet(fmt::format("{} ({})", statement_text(statement.code), because_words(statement.because)));
-  for (const std::string& gap : not_known_words(label)) text += bullet("NOT KNOWN: " + gap);
-  for (const std::string& remark : remark_words(label)) text += bullet(remark);
-  return text + paragraph("The safety data sheets decide; records are a minimum classification.");
+    text += bullet(fmt::format("{} ({})", statement_text(statement.code), because_words(statement.because)), style);
+  for (const std::string& gap : not_known_words(label)) text += bullet("NOT KNOWN: " + gap, style);
+  for (const std::string& remark : remark_words(label)) text += bullet(remark, style);
+  return text + paragraph("The safety data sheets decide; records are a minimum classification.", style);
 }
 
 std::string flash_words(const FlashPoint& flash) {
@@ -114,35 +117,41 @@ std::string index_words(const SessionExposure& exposure) {
 }
 
 std::string fire_and_breath_text(const VialStudy& study, const Style& style) {
-  std::string text = heading("Fire and breath", style) + bullet(flash_words(study.flash));
+  std::string text = heading("Fire and breath", style) + bullet(flash_words(study.flash), style);
   text += bullet("lower explosive limit of its vapour: " +
-                 (study.lower_explosive_limit_percent ? fixed(*study.lower_explosive_limit_percent, 1) + " % in air"
-                                                      : std::string(not_known)));
+                     (study.lower_explosive_limit_percent ? fixed(*study.lower_explosive_limit_percent, 1) + " % in air"
+                                                          : std::string(not_known)),
+                 style);
   text += bullet("starts to boil at " + (study.start_of_boiling ? fixed(study.start_of_boiling->value, 0) + " C"
-                                                                : std::string("a temperature that is not known")));
-  text += paragraph("Vapour hazard ratio (saturated vapour over the limit of one list; to rank, not to predict):");
-  for (const VapourHazard& hazard : study.vapour_hazards) text += bullet(ratio_words(hazard));
-  if (study.vapour_hazards.empty()) text += bullet("not known: no list has a limit for any part");
-  text += paragraph(fmt::format(
-      "Additive exposure index of this vial dried away in a room of {} m3 with {} air changes "
-      "an hour, over {} hours (above 1 is too much; at the face it is higher):",
-      as_recorded(study.room.volume_m3), as_recorded(study.room.air_changes_per_hour), as_recorded(study.room.hours)));
-  for (const SessionExposure& exposure : study.exposure) text += bullet(index_words(exposure));
-  if (study.exposure.empty()) text += bullet("not known: no list has a limit for any part");
+                                                                : std::string("a temperature that is not known")),
+                 style);
+  text +=
+      paragraph("Vapour hazard ratio (saturated vapour over the limit of one list; to rank, not to predict):", style);
+  for (const VapourHazard& hazard : study.vapour_hazards) text += bullet(ratio_words(hazard), style);
+  if (study.vapour_hazards.empty()) text += bullet("not known: no list has a limit for any part", style);
+  text +=
+      paragraph(fmt::format("Additive exposure index of this vial dried away in a room of {} m3 with {} air changes "
+                            "an hour, over {} hours (above 1 is too much; at the face it is higher):",
+                            as_recorded(study.room.volume_m3), as_recorded(study.room.air_changes_per_hour),
+                            as_recorded(study.room.hours)),
+                style);
+  for (const SessionExposure& exposure : study.exposure) text += bullet(index_words(exposure), style);
+  if (study.exposure.empty()) text += bullet("not known: no list has a limit for any part", style);
   return text;
 }
 
 std::string gentler_text(const VialStudy& study, const Style& style) {
   std::string text = heading("Gentler for the person, from your shelf", style);
   if (study.gentler.found.empty())
-    return text + paragraph("No mixture of less hazardous liquids of the shelf lies within 2 MPa^0.5.");
+    return text + paragraph("No mixture of less hazardous liquids of the shelf lies within 2 MPa^0.5.", style);
   for (std::size_t i = 0; i < study.gentler.found.size(); ++i) {
     const Substitute& one = study.gentler.found[i];
     const JudgedMixture& judged = study.gentler_judged[i];
     const std::string seen = sighting_mark(judged);
-    text += bullet(fmt::format("{}: effect {}, risk {}; {}", to_text(one.mixture), known_chance(judged.effect),
-                               known_chance(judged.risk),
-                               joined(gives_up_words(one), "; ") + (seen.empty() ? "" : "; " + seen)));
+    text += bullet(
+        fmt::format("{}: effect {}, risk {}; {}", to_text(one.mixture), known_chance(judged.effect),
+                    known_chance(judged.risk), joined(gives_up_words(one), "; ") + (seen.empty() ? "" : "; " + seen)),
+        style);
   }
   return text;
 }
@@ -150,26 +159,28 @@ std::string gentler_text(const VialStudy& study, const Style& style) {
 std::string vial_text(const VialCase& one, const Style& style, const Edition& edition) {
   const VialStudy& study = one.study;
   std::string text = heading("Vial: " + to_text(study.judged.mixture) + " (% by volume)", style).substr(1);
-  if (!one.job.object.title.empty()) text += paragraph("Painting: " + one.job.object.title);
+  if (!one.job.object.title.empty()) text += paragraph("Painting: " + one.job.object.title, style);
   text += paragraph(fmt::format("Effect {}. Risk {}{}.", effect_words(study.judged, one.job.limits),
                                 risk_words(study.judged, one.job.limits),
-                                study.judged.riskiest.empty() ? "" : ", to " + study.judged.riskiest));
+                                study.judged.riskiest.empty() ? "" : ", to " + study.judged.riskiest),
+                    style);
   const std::string beyond = beyond_limit_words(study.as_measured ? *study.as_measured : study.judged, one.job.limits);
-  if (!beyond.empty()) text += paragraph(beyond);
+  if (!beyond.empty()) text += paragraph(beyond, style);
   text += unjudged_text(one.layers, {}, {}, style);
-  for (const std::string& sentence : sighting_sentences(study.judged)) text += bullet(sentence);
+  for (const std::string& sentence : sighting_sentences(study.judged)) text += bullet(sentence, style);
   text += recipe_text(one, style) + heading("In the vial and on the swab", style);
-  for (const std::string& sentence : fate_sentences(study.judged, one.job.limits.risk_limit)) text += bullet(sentence);
+  for (const std::string& sentence : fate_sentences(study.judged, one.job.limits.risk_limit))
+    text += bullet(sentence, style);
   text += path_table(one, style) + label_text(study.label, style) + fire_and_breath_text(study, style);
   text += heading("What to mind", style);
   for (const Remark& caution : caution_words(study.cautions))
-    text += bullet(caution.text + " [" + caution.source + "]");
+    text += bullet(caution.text + " [" + caution.source + "]", style);
   text += gentler_text(study, style) + heading("Sources", style);
-  for (const Source& source : study.sources) text += bullet(source.key + ": " + source.citation);
-  text +=
-      "\n" + paragraph("Estimates from published rules; only a vial shows what mixes, only a swab what it does.", 0);
-  text += paragraph(law_words(edition.law), 0);
-  return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), 0);
+  for (const Source& source : study.sources) text += bullet(source.key + ": " + source.citation, style);
+  text += "\n" + paragraph("Estimates from published rules; only a vial shows what mixes, only a swab what it does.",
+                           style, 0);
+  text += paragraph(law_words(edition.law), style, 0);
+  return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), style, 0);
 }
 
 Json label_json(const MixtureLabel& label) {
