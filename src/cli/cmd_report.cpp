@@ -18,6 +18,7 @@ TestReportInputs inputs_of(const Request& request, const JobText& source, const 
   inputs.sheet.options = options_used(request);
   inputs.sheet.job_file = request.words[0];
   inputs.sheet.job_text = source.text;
+  inputs.sheet.full = request.full;
   inputs.log_file = request.words[1];
   inputs.log_text = read_log_text(inputs.log_file);
   for (const Diagnostic& fault : log.faults)
