@@ -137,11 +137,11 @@ std::string sheet_notes(const Plan& plan, const Bench& bench, const SheetInputs&
   return text + "</section>\n";
 }
 
-std::string sources_section(const Plan& plan) {
+std::string sources_section(const Plan& plan, bool full) {
   std::vector<std::string> items;
   for (const Source& source : plan.sources)
     items.push_back("<b>" + html_text(source.key) + "</b>: " + user_text(source.citation) +
-                    (source.seen.empty() ? "" : " (" + user_text(source.seen) + ")"));
+                    (source.seen.empty() || !full ? "" : " (" + user_text(source.seen) + ")"));
   for (const PlannedLayer& layer : plan.layers)
     if (layer.basis == LayerBasis::own_tests)
       items.push_back(own_tests_of + user_text(layer.name) + ": " + user_text(layer.sphere_source));
@@ -149,7 +149,7 @@ std::string sources_section(const Plan& plan) {
 }
 
 std::string sheet_origins(const Plan& plan, const SheetInputs& inputs) {
-  std::string text = sources_section(plan) + "<section>\n";
+  std::string text = sources_section(plan, inputs.full) + "<section>\n";
   text += element("h2", "To make this sheet again");
   text += element("p", fmt::format("gentlest {}, catalogue {}; {} mixtures judged. Command: gentlest sheet {}{}",
                                    html_text(inputs.edition.program), html_text(inputs.edition.catalogue),

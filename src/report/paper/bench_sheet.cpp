@@ -31,7 +31,6 @@ constexpr const char* sheet_css =
 .lead { border: .5mm solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0; }
 .glance { font-size: 8.5pt; line-height: 1.25; } .glance, .cards { font-family: Arial, Helvetica, 'Liberation Sans', 'DejaVu Sans Condensed', 'DejaVu Sans', sans-serif; } .glance h3 { margin-top: 2mm; }
 .sides { display: flex; gap: 6mm; } .sides > div { flex: 1 1 0; min-width: 0; }
-.how { font-size: 8pt; line-height: 1.2; } .cards > .how { margin: -1mm 0 1.2mm; }
 .other-line td, .other-line th { padding: .2mm .8mm; }
 .map { break-inside: avoid; } .map h2 { margin-top: 0; } .map figure { margin-bottom: 2mm; } .map svg { max-height: 150mm; }
 .first h1 { font-size: 13pt; } .first h2 { margin-top: 2.5mm; } .first p { margin-bottom: 1mm; }
@@ -71,13 +70,12 @@ std::string sheet_head(const Plan& plan, const std::string& part) {
   return page_head(title_of(plan.job.object), part, {});
 }
 
-std::string carried_caution(const Bench& bench) {
+std::string carried_caution(const Bench& bench, const std::string& before) {
   std::vector<std::string> open;
   for (const BenchMixture& mixture : bench.mixtures)
     if (!mixture.label.complete()) open.push_back(html_text(mixture_name(mixture.judged)));
-  std::string text = carried_words;
-  text += open.empty() ? std::string(" Every hazard that the rules ask for is on record.")
-                       : " <b>Hazard records are missing</b> for " + joined(open) + ": more may apply.";
+  std::string text = before + carried_words;
+  if (!open.empty()) text += " <b>Hazard records are missing</b> for " + joined(open) + ": more may apply.";
   return element("p", text, "carried");
 }
 

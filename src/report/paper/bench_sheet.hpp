@@ -49,8 +49,8 @@ std::string sheet_origins(const Plan& plan, const SheetInputs& inputs);
 /// Top of a page of the sheet.
 std::string sheet_head(const Plan& plan, const std::string& part);
 /// What must be read on every page that may be carried off alone: when to stop, what is not predicted, which hazards
-/// are not known.
-std::string carried_caution(const Bench& bench);
+/// are not known. `before` is HTML.
+std::string carried_caution(const Bench& bench, const std::string& before = {});
 /// Why there is no card at all; which mixtures have none.
 std::string no_card_html(const SheetInputs& inputs);
 std::string without_card_html(const Plan& plan, const Bench& bench);
@@ -63,8 +63,8 @@ std::string title_block(const PaintingObject& object, const std::string& kind);
 enum class MapTable { none, below };
 std::string map_section(const PaintingObject& object, const std::vector<MapSite>& sites,
                         const std::optional<MapBackground>& background, MapTable table);
-/// Sources of every figure; the limits that held.
-std::string sources_section(const Plan& plan);
+/// Sources of every figure, in full with how each was seen; the limits that held.
+std::string sources_section(const Plan& plan, bool full);
 std::string limits_html(const Plan& plan);
 /// Sentences with their sources, as a list.
 std::string advice_html(const std::vector<Remark>& remarks);

@@ -138,7 +138,7 @@ CardDeck cards_of_ladder(const Plan& plan, const Bench& bench, const SheetInputs
 
 // Cards on pages, as many as fit; the last page is filled up with spare ones, at least one.
 std::vector<std::string> dealt(CardDeck deck, const Plan& plan, const SheetInputs& inputs) {
-  constexpr double above_and_below_mm = 20;
+  constexpr double above_and_below_mm = 21.5;
   constexpr double gap_mm = 1.6;
   const double room = text_page_height_mm(inputs.paper) - above_and_below_mm;
   std::vector<std::string> pages;
@@ -177,13 +177,13 @@ std::string without_card_html(const Plan& plan, const Bench& bench) {
 std::string sheet_cards(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
   if (inputs.followed && inputs.followed->ahead.empty()) return {};
   CardDeck deck = inputs.followed ? cards_ahead(plan, inputs) : cards_of_ladder(plan, bench, inputs);
-  const std::string how = deck.how + " " + how_to_fill_in;
+  const std::string how = deck.how + " " + how_to_fill_in + " ";
   const std::vector<std::string> pages = dealt(std::move(deck), plan, inputs);
   std::string text;
   for (std::size_t i = 0; i < pages.size(); ++i) {
     const std::string part =
         fmt::format("<b role=\"heading\" aria-level=\"2\">{}</b>, page {} of {}", cards_heading, i + 1, pages.size());
-    text += single_page(sheet_head(plan, part), element("p", how, "how") + pages[i] + carried_caution(bench), "cards");
+    text += single_page(sheet_head(plan, part), carried_caution(bench, how) + pages[i], "cards");
   }
   return text;
 }

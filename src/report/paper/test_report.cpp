@@ -26,16 +26,16 @@ constexpr const char* report_title = "Report of solvent tests";
 
 constexpr const char* report_css =
     R"(.report table:not(.pages) { font-size: 8.5pt; line-height: 1.25; table-layout: fixed; }
-.report { font-size: 9pt; line-height: 1.3; }
-.tests .c0 { width: 6%; } .tests .c1 { width: 14%; } .tests .c2 { width: 24%; } .tests .c3 { width: 18%; }
-.tests .c4 { width: 8.5%; } .tests .c5 { width: 14%; } .tests tbody { break-inside: avoid; }
+.report { font-size: 9pt; line-height: 1.3; } .report h1 { font-size: 13pt; }
+.tests .c0 { width: 4.5%; } .tests .c1 { width: 12%; } .tests .c2 { width: 21%; } .tests .c3 { width: 16%; }
+.tests .c4 { width: 7.5%; } .tests .c5 { width: 13%; } .tests tbody { break-inside: avoid; }
 .withdrawn tr:first-child > * { text-decoration: line-through; } .test td:empty { border-right-style: hidden; }
 .photos { display: flex; flex-wrap: wrap; gap: 3mm; margin-top: 1mm; } .photo { flex: 1 1 40%; max-width: 49%; margin: 0; }
 .photo img { display: block; max-width: 100%; max-height: 75mm; }
 .times .c0 { width: 46%; } .options .c0 { width: 27%; } .options .c1 { width: 12%; }
 .lead { border: .5mm solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0; }
 .map { break-inside: avoid; }
-.decision { border: .3mm solid #000; min-height: 22mm; padding: 1mm 2mm; margin: 2mm 0; break-inside: avoid; }
+.decision { border: .3mm solid #000; min-height: 19mm; padding: 1mm 2mm; margin: 1.5mm 0; break-inside: avoid; }
 )";
 
 std::string between(const std::set<std::string>& dates) {
@@ -151,11 +151,14 @@ std::string taught_html(const Progress& progress) {
 
 std::string made_again(const Plan& plan, const TestReportInputs& inputs) {
   const SheetInputs& sheet = inputs.sheet;
-  std::string text = "<section>\n" + element("h2", "To make this report again");
+  std::string text = "<section>\n";
+  if (sheet.full) text += element("h2", "To make this report again");
   text += element(
-      "p", fmt::format("gentlest {}, catalogue {}. Command: gentlest report {} {}{}", html_text(sheet.edition.program),
-                       html_text(sheet.edition.catalogue), user_text(sheet.job_file), user_text(inputs.log_file),
-                       sheet.options.empty() ? "" : " " + user_text(joined(sheet.options, " "))));
+      "p",
+      fmt::format("gentlest {}, catalogue {}. Command: gentlest report {} {}{}", html_text(sheet.edition.program),
+                  html_text(sheet.edition.catalogue), user_text(sheet.job_file), user_text(inputs.log_file),
+                  sheet.options.empty() ? "" : " " + user_text(joined(sheet.options, " "))),
+      "quiet");
   if (!sheet.full) return text + "</section>\n";
   text += limits_html(plan) + element("h3", "The job") + element("pre", html_text(sheet.job_text));
   text += element("h3", "The log of the tests, as it stands in its file");
@@ -221,7 +224,7 @@ std::string test_report_page(const TestReport& report, const Bench& labels, cons
   if (inputs.sheet.full)
     text += pictures_of_tests(report) + taught_html(report.progress) + report_options(report) +
             "<div class=\"columns\">\n" + sheet_notes(report.plan, labels, inputs.sheet) +
-            sources_section(report.plan) + "</div>\n";
+            sources_section(report.plan, true) + "</div>\n";
   text += made_again(report.plan, inputs);
   const std::string head =
       page_head(title_of(object), html_text(report_title), "tests: " + between(days_of(report.review))) +

@@ -48,7 +48,7 @@ bool is_in_row(std::string_view key) {
 std::vector<std::string> noted_besides(const Reading& reading) {
   std::vector<std::string> words;
   for (const ReadingFact& fact : reading_facts(reading))
-    if (!is_in_row(fact.key) && !get_field(reading, fact.key).empty())
+    if (!is_in_row(fact.key) && get_field(reading, fact.key) != get_field({}, fact.key))
       words.push_back(html_text(fact.title) + ": " + user_text(fact_words(fact.value)));
   return words;
 }
