@@ -3,9 +3,14 @@
 #include "cli/paper.hpp"
 #include "gentlest/answers/review.hpp"
 #include "gentlest/base/diagnostic.hpp"
+#include "io/photographs.hpp"
 #include "report/paper/test_report.hpp"
 
 #include <fmt/format.h>
+
+#include <filesystem>
+#include <map>
+#include <ostream>
 
 namespace gentlest {
 
@@ -18,11 +23,42 @@ TestReportInputs inputs_of(const Request& request, const JobText& source, const 
   inputs.sheet.options = options_used(request);
   inputs.sheet.job_file = request.words[0];
   inputs.sheet.job_text = source.text;
+  inputs.sheet.full = request.full;
   inputs.log_file = request.words[1];
   inputs.log_text = read_log_text(inputs.log_file);
   for (const Diagnostic& fault : log.faults)
     inputs.log_faults.push_back(fmt::format("line {}: {}", fault.where.line, fault.message));
   return inputs;
+}
+
+// One photograph that a reading names; what cannot be shown is told in its place and on standard error.
+ReportPhoto photo_of(const std::string& name, const std::filesystem::path& folder, int test, std::ostream& err) {
+  ReportPhoto photo{name, {}, {}};
+  if (is_photograph_number(name)) return photo;
+  try {
+    photo.data_uri = "data:image/jpeg;base64," + base64(read_photograph((folder / name).string()));
+  } catch (const InputError& error) {
+    const Diagnostic& fault = error.faults().front();
+    photo.fault = fault.message + (fault.remedy.empty() ? "" : "; " + fault.remedy);
+    err << fmt::format("{}: warning: photograph of test {} not shown: {}\n", fault.where.file, test, photo.fault);
+  }
+  return photo;
+}
+
+std::map<int, TestPhotos> photos_of(const TestReview& review, const std::string& log_file, std::ostream& err) {
+  const std::filesystem::path folder = std::filesystem::path(log_file).parent_path();
+  std::map<int, TestPhotos> photos;
+  const auto add = [&](std::vector<ReportPhoto>& to, const std::string& names, int test) {
+    for (const std::string& name : photograph_names(names)) to.push_back(photo_of(name, folder, test, err));
+  };
+  for (const RecordedTest& test : review.tests) {
+    const Reading& line = shown_line(test);
+    if (line.photo_before.empty() && line.photo.empty()) continue;
+    TestPhotos& of_test = photos[test.number];
+    add(of_test.before, line.photo_before, test.number);
+    add(of_test.after, line.photo, test.number);
+  }
+  return photos;
 }
 
 }  // namespace
@@ -41,6 +77,7 @@ Answer command_report(const Request& request, Session& session) {
     return {sheet_report(test_report_sheet(review), request.form, {}, inputs.sheet.edition), 0};
   inputs.sheet.sites = sites_of(review.tests);
   show_results(inputs.sheet.sites, progress.conduct);
+  inputs.photos = photos_of(review, inputs.log_file, session.err);
   return {test_report_page({plan, progress, review, catalogue}, labels_of_tests(review, catalogue), inputs), 0};
 }
 

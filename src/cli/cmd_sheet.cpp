@@ -44,6 +44,7 @@ Answer command_sheet(const Request& request, Session& session) {
   const JobText source = read_job_text(request.words.front(), session);
   inputs.job_file = request.words.front();
   inputs.job_text = source.text;
+  inputs.full = request.full;
   const Job job = load_asked_job(source, request, catalogue);
   const Plan plan = plan_asked_job(job, catalogue, request, session);
   Bench bench = prepare_bench(plan, catalogue);

@@ -104,12 +104,13 @@ Command sheet() {
           "  gentlest sheet easel.yaml --log easel.log    after some tests, as `next` says\n"
           "\n"
           "One file without scripts or links: the ladder with volumes, cards to fill in,\n"
-          "a map of the tests, pictures, cautions, sources. Print it from any browser. With\n"
-          "the log of the tests harms stand in its first line, closed rungs are struck out,\n"
-          "and the first card is the test that `gentlest next` proposes. The exit code is 1\n"
-          "when there is no window, or with a log where `gentlest next` gives 1.\n",
-          {"paper", "vial", "measure", "sites", "log", "background", "target", "risk-limit", "parts", "step", "bottles",
-           "rungs", "lines"},
+          "a map of the tests, cautions, sources; with --full the pictures and the job's\n"
+          "text as well. Print it from any browser. With the log of the tests harms stand\n"
+          "in its first line, closed rungs are struck out, and the first card is the test\n"
+          "that `gentlest next` proposes. The exit code is 1 when there is no window, or\n"
+          "with a log where `gentlest next` gives 1.\n",
+          {"full", "paper", "vial", "measure", "sites", "log", "background", "target", "risk-limit", "parts", "step",
+           "bottles", "rungs", "lines"},
           1,
           1,
           command_sheet,
@@ -360,10 +361,11 @@ Command report() {
           "  gentlest report easel.yaml easel.log --format csv --output report.csv\n"
           "\n"
           "One file without scripts or links: layers and materials, every test with its\n"
-          "corrections, the map, what was chosen and why with its margin, what else was\n"
-          "open, what is not predicted, sources. CSV and JSON hold one row a test. The exit\n"
-          "code is 0 whatever the tests came to.\n",
-          {"paper", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
+          "corrections and photographs, the map, what was chosen and why with its margin.\n"
+          "With --full what else was open, what is not predicted, hazards, sources, job and\n"
+          "log. CSV and JSON hold one row a test. The exit code is 0 whatever the tests\n"
+          "came to.\n",
+          {"full", "paper", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
           2,
           2,
           command_report,

@@ -79,8 +79,9 @@ void flush_to_disk(const fs::path& path) {
   ::close(descriptor);
 }
 
-// The whole file, whatever it holds.
-std::string read_bytes(const std::string& path) {
+}  // namespace
+
+std::string read_bytes(const std::string& path, std::size_t most_bytes) {
   std::error_code ignored;
   if (fs::is_directory(path, ignored)) fail(path, "this is a folder, not a file");
   errno = 0;
@@ -91,19 +92,17 @@ std::string read_bytes(const std::string& path) {
     fail(path, "cannot be read: " + reason(number),
          near.empty() ? "check the name and the folder" : fmt::format("did you mean \"{}\"?", near));
   }
-  std::string bytes(most_bytes_of_a_file + 1, '\0');
+  std::string bytes(most_bytes + 1, '\0');
   in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
   if (in.bad()) fail(path, "cannot be read: " + reason(errno));
   bytes.resize(static_cast<std::size_t>(in.gcount()));
-  if (bytes.size() > most_bytes_of_a_file)
-    fail(path, fmt::format("is larger than {} MiB", most_bytes_of_a_file >> 20), "is this the right file?");
+  if (bytes.size() > most_bytes)
+    fail(path, fmt::format("is larger than {} MiB", most_bytes >> 20), "is this the right file?");
   return bytes;
 }
 
-}  // namespace
-
 std::string read_text_file(const std::string& path) {
-  return as_text(read_bytes(path), path);
+  return as_text(read_bytes(path, most_bytes_of_a_file), path);
 }
 
 std::string as_text(std::string bytes, const std::string& name) {
@@ -113,7 +112,7 @@ std::string as_text(std::string bytes, const std::string& name) {
 }
 
 ImageFile read_image_file(const std::string& path) {
-  std::string bytes = read_bytes(path);
+  std::string bytes = read_bytes(path, most_bytes_of_a_file);
   if (bytes.compare(0, 8, "\x89PNG\r\n\x1A\n") == 0) return {"image/png", std::move(bytes)};
   if (bytes.compare(0, 3, "\xFF\xD8\xFF") == 0) return {"image/jpeg", std::move(bytes)};
   fail(path, "is neither a PNG nor a JPEG picture", "convert it first");

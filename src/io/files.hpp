@@ -9,6 +9,10 @@ namespace gentlest {
 /// Larger input files are refused: no file of ours comes near.
 inline constexpr std::size_t most_bytes_of_a_file = 8u << 20;
 
+/// The whole file, whatever it holds. Throws InputError (Fault::file) when it is missing, a folder, unreadable or
+/// larger.
+std::string read_bytes(const std::string& path, std::size_t most_bytes);
+
 /// The whole file. Throws InputError (Fault::file) when it is missing (with the nearest name of its folder), a folder,
 /// unreadable, larger than most_bytes_of_a_file, or not UTF-8 text (with line and column of the first byte that is
 /// none).

@@ -8,14 +8,17 @@ namespace gentlest {
 
 namespace {
 
+constexpr int top_margin_mm = 9;
+constexpr int bottom_margin_mm = 12;
+
 // Shared by all pages. Sizes in pt and mm, so that screen and paper agree. Black, white, and greys of at least 4.5:1.
 constexpr const char* shared_css = R"(
 html { background: #fff; color: #000; }
 body { font: 9.5pt/1.38 Arial, Helvetica, 'Liberation Sans', 'DejaVu Sans', sans-serif; margin: 0 auto;
   overflow-wrap: anywhere; }
 h1 { font-size: 17pt; line-height: 1.2; margin: 0 0 1mm; }
-h2 { font-size: 13pt; margin: 6mm 0 1.5mm; padding-bottom: .6mm; border-bottom: .4mm solid #000; break-after: avoid; }
-h3 { font-size: 10.5pt; margin: 3.5mm 0 1mm; break-after: avoid; }
+h2 { font-size: 12.5pt; margin: 4.5mm 0 1.2mm; padding-bottom: .6mm; border-bottom: .4mm solid #000; break-after: avoid; }
+h3 { font-size: 10pt; margin: 2.6mm 0 .8mm; break-after: avoid; }
 p { margin: 0 0 1.6mm; } ul { margin: 0 0 2mm; padding-left: 5mm; } li { margin: 0 0 .8mm; }
 table { border-collapse: collapse; width: 100%; margin: 1mm 0 2.5mm; }
 th, td { border: .2mm solid #767676; padding: .8mm 1.2mm; text-align: left; vertical-align: top; font-weight: normal; }
@@ -26,6 +29,11 @@ figcaption { margin-top: 1mm; } .quiet { color: #595959; } .nowrap { white-space
 .pictogram { width: 8mm; height: 8mm; vertical-align: middle; margin-right: .5mm; } .definitions { position: absolute; }
 pre { white-space: pre-wrap; font: 8pt/1.3 'DejaVu Sans Mono', 'Liberation Mono', monospace; border: .2mm solid #767676;
   padding: 2mm; margin: 0; }
+.pages { margin: 0; } .pages > * > tr > td { border: 0; padding: 0; } .pages > tbody > tr { break-inside: auto; }
+.run, .page { break-after: page; } .run:last-child, .page:last-child { break-after: auto; }
+.running { display: flex; justify-content: space-between; gap: 4mm; font-size: 8pt; line-height: 1.2;
+  border-bottom: .2mm solid #767676; padding-bottom: .5mm; margin-bottom: 2mm; }
+@media screen { .run, .page { margin-bottom: 8mm; } }
 * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
 )";
 
@@ -76,14 +84,39 @@ std::string html_table(const std::vector<std::string>& header, const std::vector
   return text + "</tbody></table>\n";
 }
 
+std::string page_head(std::string_view title, const std::string& part, std::string_view day) {
+  constexpr double letters_mm = 2.85;  // 8 pt
+  constexpr double room_mm = 86;
+  return element("div",
+                 "<span>" + user_text(shortened(title, letters_mm, room_mm)) + "</span> <span>" + part +
+                     "</span> <span class=\"nowrap\">" +
+                     (day.empty() ? std::string("date ______________") : html_text(day)) + "</span>",
+                 "running");
+}
+
+std::string running_pages(const std::string& head, const std::string& body, const char* css_class) {
+  return fmt::format(
+      "<div class=\"run {}\">\n<table class=\"pages\" role=\"presentation\">\n<thead><tr><td>\n{}</td></tr></thead>\n"
+      "<tbody><tr><td>\n{}</td></tr></tbody></table>\n</div>\n",
+      css_class, head, body);
+}
+
+std::string single_page(const std::string& head, const std::string& body, const char* css_class) {
+  return fmt::format("<div class=\"page {}\">\n{}{}</div>\n", css_class, head, body);
+}
+
+double text_page_height_mm(Paper paper) {
+  return size_of(paper).height_mm - top_margin_mm - bottom_margin_mm;
+}
+
 std::string text_page_css(const std::string& foot) {
-  return R"(
-body { max-width: 180mm; padding: 0 2mm; }
-@page { margin: 13mm 15mm 15mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt Arial, sans-serif; }
-  @bottom-left { content: ")" +
-         foot + R"("; font: 8pt Arial, sans-serif; } }
-@media print { body { max-width: none; padding: 0 .3mm; } }
-)";
+  return fmt::format(R"(
+body {{ max-width: 180mm; padding: 0 2mm; }}
+@page {{ margin: {}mm 15mm {}mm; @bottom-right {{ content: counter(page) " / " counter(pages); font: 8pt Arial, sans-serif; }}
+  @bottom-left {{ content: "{}"; font: 8pt Arial, sans-serif; }} }}
+@media print {{ body {{ max-width: none; padding: 0 .3mm; }} }}
+)",
+                     top_margin_mm, bottom_margin_mm, foot);
 }
 
 std::string html_page(std::string_view title, Paper paper, const std::string& css, const std::string& body) {

@@ -35,7 +35,22 @@ std::string html_list(const std::vector<std::string>& items);
 std::string html_table(const std::vector<std::string>& header, const std::vector<std::vector<std::string>>& rows,
                        const char* css_class = "");
 
-/// Style of a page of text: margins, the page's number, and `foot` in the lower left corner.
+/// What stands at the top of a printed page: which painting (plain text, cut to fit), which part and page of it (HTML),
+/// and a day: as given, or a line to write it on.
+std::string page_head(std::string_view title, const std::string& part, std::string_view day);
+
+/// Pages printed one after the other, `head` at the top of each: the head of a table, which is what every browser
+/// repeats. `css_class` is that of the section.
+std::string running_pages(const std::string& head, const std::string& body, const char* css_class = "");
+
+/// One printed page by itself; what does not fit goes on to another without a head.
+std::string single_page(const std::string& head, const std::string& body, const char* css_class = "");
+
+/// Height of what the browser sets on a page of text, mm; see text_page_css.
+double text_page_height_mm(Paper paper);
+
+/// Style of a page of text: margins, the page's number where the browser can count (pages of one head count
+/// themselves), and `foot` in the lower left corner.
 std::string text_page_css(const std::string& foot);
 
 /// A whole document in English. `css` follows the shared style; `title` and `body`: plain text and HTML.

@@ -14,15 +14,24 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <set>
+#include <utility>
 
 namespace gentlest {
 
 namespace {
 
-std::string weak_html(const Plan& plan) {
+// "no sphere of it is published."; the whole where there is but one sentence.
+std::string first_sentence(const std::string& text) {
+  const std::size_t end = text.find(". ");
+  return end == std::string::npos ? text : text.substr(0, end + 1) + " (more with --full)";
+}
+
+std::string weak_html(const Plan& plan, bool full) {
   std::vector<std::string> items;
-  for (const std::string& point : weak_point_words(plan)) items.push_back(user_text(point));
+  for (const std::string& point : weak_point_words(plan))
+    items.push_back(user_text(full ? point : first_sentence(point)));
   for (const std::string& reason : left_off_words(plan.left_off)) items.push_back(bottle_left_off + user_text(reason));
   for (const PartingPair& pair : plan.parting)
     items.push_back(user_text(parting_words(pair, !plan.job.limits.allow_splitting)));
@@ -42,18 +51,24 @@ std::string not_known_html(const MixtureLabel& label) {
   return joined(words, "; ", "nothing that the rules ask for");
 }
 
+// Mixtures of one label stand together, in the order in which each label comes first.
 std::string labels_html(const Bench& bench) {
-  std::vector<std::vector<std::string>> rows;
+  std::vector<std::pair<std::string, std::vector<std::string>>> labels;
   std::set<std::string> codes;
   for (const BenchMixture& mixture : bench.mixtures) {
-    rows.push_back({html_text(mixture_name(mixture.judged)), label_signs(mixture.label), label_words(mixture.label),
-                    not_known_html(mixture.label)});
+    const std::string label = label_signs(mixture.label) + ": " + label_words(mixture.label) +
+                              "; not known: " + not_known_html(mixture.label);
+    auto same = std::find_if(labels.begin(), labels.end(), [&](const auto& one) { return one.first == label; });
+    if (same == labels.end()) same = labels.insert(labels.end(), {label, {}});
+    same->second.push_back(html_text(mixture_name(mixture.judged)));
     for (const LabelStatement& statement : mixture.label.statements) codes.insert(statement.code);
   }
+  std::vector<std::string> items;
+  for (const auto& [label, names] : labels) items.push_back("<b>" + joined(names) + "</b> " + label);
   std::vector<std::string> words;
   for (const std::string& code : codes) words.push_back(html_text(statement_text(code)));
-  return html_table({"mixture", "label", "statements", "not known"}, rows) +
-         element("p", "The codes in words of ours; the safety data sheet has the official ones:") + html_list(words);
+  return html_list(items) + element("p", "The codes in words of ours; the safety data sheet has the official ones: " +
+                                             joined(words, "; ") + ".");
 }
 
 std::string bottle_words(const Liquid& liquid) {
@@ -110,11 +125,11 @@ std::string limits_html(const Plan& plan) {
                        as_recorded(limits.vial_mL), as_recorded(limits.measure_mL), as_recorded(limits.room_C)));
 }
 
-std::string sheet_notes(const Plan& plan, const Bench& bench, const Law& law) {
+std::string sheet_notes(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
   std::string text = "<section>\n" + element("h2", "What is not predicted") + advice_html(not_seen_words());
-  text += element("h3", weak_figures_heading) + weak_html(plan) + "</section>\n";
+  text += element("h3", weak_figures_heading) + weak_html(plan, inputs.full) + "</section>\n";
   text += "<section>\n" + element("h2", "Cautions") + advice_html(caution_words(bench.cautions));
-  text += element("p", html_text(law_words(law)));
+  text += element("p", html_text(law_words(inputs.edition.law)));
   if (!bench.mixtures.empty()) {
     text += element("h3", "Labels of the mixtures, by the additivity rules of the GHS") + labels_html(bench);
     text += element("h3", "The bottles") + bottles_html(plan, bench);
@@ -122,11 +137,11 @@ std::string sheet_notes(const Plan& plan, const Bench& bench, const Law& law) {
   return text + "</section>\n";
 }
 
-std::string sources_section(const Plan& plan) {
+std::string sources_section(const Plan& plan, bool full) {
   std::vector<std::string> items;
   for (const Source& source : plan.sources)
     items.push_back("<b>" + html_text(source.key) + "</b>: " + user_text(source.citation) +
-                    (source.seen.empty() ? "" : " (" + user_text(source.seen) + ")"));
+                    (source.seen.empty() || !full ? "" : " (" + user_text(source.seen) + ")"));
   for (const PlannedLayer& layer : plan.layers)
     if (layer.basis == LayerBasis::own_tests)
       items.push_back(own_tests_of + user_text(layer.name) + ": " + user_text(layer.sphere_source));
@@ -134,14 +149,15 @@ std::string sources_section(const Plan& plan) {
 }
 
 std::string sheet_origins(const Plan& plan, const SheetInputs& inputs) {
-  std::string text = sources_section(plan) + "<section>\n";
+  std::string text = sources_section(plan, inputs.full) + "<section>\n";
   text += element("h2", "To make this sheet again");
   text += element("p", fmt::format("gentlest {}, catalogue {}; {} mixtures judged. Command: gentlest sheet {}{}",
                                    html_text(inputs.edition.program), html_text(inputs.edition.catalogue),
                                    with_commas(plan.mixtures_judged), user_text(inputs.job_file),
                                    inputs.options.empty() ? "" : " " + user_text(joined(inputs.options, " "))));
-  text += limits_html(plan) + element("h3", "The job");
-  return text + element("pre", html_text(inputs.job_text)) + "</section>\n";
+  text += limits_html(plan);
+  if (inputs.full) text += element("h3", "The job") + element("pre", html_text(inputs.job_text));
+  return text + "</section>\n";
 }
 
 }  // namespace gentlest

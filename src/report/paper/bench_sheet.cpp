@@ -4,8 +4,11 @@
 #include "report/charts/charts.hpp"
 #include "report/draw/pictogram.hpp"
 #include "report/form/format.hpp"
+#include "report/paper/card.hpp"
+#include "report/paper/carried.hpp"
 #include "report/paper/conduct_html.hpp"
 #include "report/phrases/headings.hpp"
+#include "report/phrases/mixture_name.hpp"
 
 #include <fmt/format.h>
 
@@ -18,23 +21,19 @@ namespace {
 constexpr const char* sheet_css =
     R"(.ladder { table-layout: fixed; } .ladder th, .ladder td { overflow-wrap: anywhere; }
 .ladder thead th { overflow-wrap: normal; } .ladder tbody .number { overflow-wrap: normal; }
-.ladder .c0 { width: 7%; } .ladder .c1 { width: 22%; }
-.ladder .c2 { width: 12.5%; } .ladder .c3 { width: 13%; } .ladder .c4 { width: 20.5%; } .ladder .c5 { width: 12%; }
-.ladder .c6 { width: 13%; } .no-ladder .c0 { width: 12%; } .no-ladder .c1 { width: 17.5%; } .no-ladder .c4 { width: 20%; }
-.ladder .quiet { font-size: 7.5pt; }
-.ladder td, .ladder th { padding: .6mm 1mm; } .ladder { font-size: 8.5pt; line-height: 1.3; }
-.ladder .pictogram { width: 6.5mm; height: 6.5mm; } .number { font-size: 12pt; }
+.ladder .c0 { width: 5.5%; } .ladder .c1 { width: 30%; }
+.ladder .c2, .ladder .c3 { width: 12%; } .ladder .c5 { width: 13%; } .marked .c1 { width: 25%; } .marked .c4 { width: 19%; }
+.no-ladder .c0 { width: 12%; } .no-ladder .c1 { width: 17.5%; }
+.ladder .quiet { font-size: 8pt; }
+.ladder td, .ladder th { padding: .5mm 1mm; } .ladder { font-size: 8.5pt; line-height: 1.25; }
+.ladder .pictogram { width: 6mm; height: 6mm; } .number { font-size: 12pt; }
 .marks { padding-left: 3.5mm; margin: 0; } .marks li { margin: 0; }
 .lead { border: .5mm solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0; }
-.card { border: .4mm solid #000; break-inside: avoid; margin: 0 0 3mm; font-size: 8.5pt; line-height: 1.25; }
-.card-head { display: flex; gap: 3mm; padding: 1mm 2mm; border-bottom: .2mm solid #767676; align-items: baseline; }
-.card-head b { font-size: 11pt; white-space: nowrap; } .card-head span { min-width: 0; }
-.boxes { display: flex; flex-wrap: wrap; } .boxes > div { border-right: .2mm solid #767676;
-  border-bottom: .2mm solid #767676; padding: .6mm 1.2mm; min-height: 9mm; box-sizing: border-box; flex: 1 1 auto; }
-.tick { white-space: nowrap; margin-right: 2.2mm; } .tick::before { content: ""; display: inline-block; width: 2.6mm;
-  height: 2.6mm; border: .25mm solid #000; margin-right: 1mm; vertical-align: -.3mm; }
-.key { color: #404040; display: block; } .when { display: block; font-weight: bold; }
-.w15 { width: 15%; } .w20 { width: 20%; } .w25 { width: 25%; } .w40 { width: 40%; } .w60 { width: 60%; } .w100 { width: 100%; }
+.glance { font-size: 8.5pt; line-height: 1.25; } .glance, .cards { font-family: Arial, Helvetica, 'Liberation Sans', 'DejaVu Sans Condensed', 'DejaVu Sans', sans-serif; } .glance h3 { margin-top: 2mm; }
+.sides { display: flex; gap: 6mm; } .sides > div { flex: 1 1 0; min-width: 0; }
+.other-line td, .other-line th { padding: .2mm .8mm; }
+.map { break-inside: avoid; } .map h2 { margin-top: 0; } .map figure { margin-bottom: 2mm; } .map svg { max-height: 150mm; }
+.first h1 { font-size: 13pt; } .first h2 { margin-top: 2.5mm; } .first p { margin-bottom: 1mm; }
 )";
 
 std::vector<std::string> codes_used(const Bench& bench) {
@@ -63,9 +62,25 @@ Bench with_vials_ahead(Bench bench, const SheetInputs& inputs) {
 
 }  // namespace
 
+std::string title_of(const PaintingObject& object) {
+  return object.title.empty() ? "Untitled painting" : object.title;
+}
+
+std::string sheet_head(const Plan& plan, const std::string& part) {
+  return page_head(title_of(plan.job.object), part, {});
+}
+
+std::string carried_caution(const Bench& bench, const std::string& before) {
+  std::vector<std::string> open;
+  for (const BenchMixture& mixture : bench.mixtures)
+    if (!mixture.label.complete()) open.push_back(html_text(mixture_name(mixture.judged)));
+  std::string text = before + carried_words;
+  if (!open.empty()) text += " <b>Hazard records are missing</b> for " + joined(open) + ": more may apply.";
+  return element("p", text, "carried");
+}
+
 std::string title_block(const PaintingObject& object, const std::string& kind) {
-  const std::string title = object.title.empty() ? "Untitled painting" : object.title;
-  std::string text = element("h1", html_text(kind) + ": " + user_text(title));
+  std::string text = element("h1", html_text(kind) + ": " + user_text(title_of(object)));
   std::vector<std::string> facts;
   if (!object.owner_number.empty()) facts.push_back("no. " + user_text(object.owner_number));
   if (object.width && object.height)
@@ -88,19 +103,23 @@ std::string label_signs(const MixtureLabel& label) {
 }
 
 std::string bench_sheet(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
-  const std::string title = plan.job.object.title.empty() ? "Untitled painting" : plan.job.object.title;
   const Bench all = with_vials_ahead(bench, inputs);
-  std::string body = pictogram_definitions(codes_used(all));
-  if (inputs.followed) body += harms_html(inputs.followed->progress.conduct);
-  body += "<header>\n" + title_block(plan.job.object, "Solvent tests") + "</header>\n<main>\n";
-  body += sheet_summary(plan, bench, inputs);
-  body += sheet_tests(plan, bench, inputs);
-  body += sheet_pictures(plan, bench);
-  body += sheet_notes(plan, all, inputs.edition.law);
-  body += sheet_origins(plan, inputs);
-  return html_page("Solvent tests: " + title, inputs.paper,
-                   text_page_css("Plan for solvent tests. The swab decides.") + sheet_css + conduct_css,
-                   body + "</main>\n");
+  std::string ladder;
+  if (inputs.followed) ladder += harms_html(inputs.followed->progress.conduct);
+  ladder += "<header>\n" + title_block(plan.job.object, "Solvent tests") + "</header>\n";
+  ladder += sheet_summary(plan, bench, inputs) + no_card_html(inputs) + carried_caution(all);
+  std::string notes = map_section(plan.job.object, inputs.sites, inputs.background, MapTable::below);
+  if (inputs.full) notes += sheet_pictures(plan, bench);
+  notes += "<div class=\"columns\">\n" + sheet_beside(plan, bench, inputs) + sheet_notes(plan, all, inputs) +
+           sheet_origins(plan, inputs) + "</div>\n";
+  const std::string body = pictogram_definitions(codes_used(all)) + "<main>\n" +
+                           running_pages(sheet_head(plan, "the ladder"), ladder, "first") +
+                           sheet_cards(plan, all, inputs) + running_pages(sheet_head(plan, "map and notes"), notes) +
+                           "</main>\n";
+  return html_page(
+      "Solvent tests: " + title_of(plan.job.object), inputs.paper,
+      text_page_css("Plan for solvent tests. The swab decides.") + sheet_css + card_css + carried_css + conduct_css,
+      body);
 }
 
 std::string sheet_pictures(const Plan& plan, const Bench& bench) {

@@ -31,25 +31,40 @@ struct SheetInputs {
   std::optional<MapBackground> background;
   int tests_so_far = 0;                        ///< highest number of a test in the log: the cards go on from there
   std::optional<FollowedTests> followed = {};  ///< nothing without a log
+  bool full = false;                           ///< with all pictures and the job's text
 };
 
 /// The whole file. Same input, same bytes; holds no date but what is written in by hand.
 std::string bench_sheet(const Plan& plan, const Bench& bench, const SheetInputs& inputs);
 
-/// Parts of it, as HTML: summary with the ladder; boxes to fill in; pictures; what to know; where it comes from.
+/// Parts of it, as HTML: what goes, what stays and the ladder; pages of cards to fill in; the other lines and what was
+/// seen; pictures; what to know; where it comes from.
 std::string sheet_summary(const Plan& plan, const Bench& bench, const SheetInputs& inputs);
-std::string sheet_tests(const Plan& plan, const Bench& bench, const SheetInputs& inputs);
+std::string sheet_cards(const Plan& plan, const Bench& bench, const SheetInputs& inputs);
+std::string sheet_beside(const Plan& plan, const Bench& bench, const SheetInputs& inputs);
 std::string sheet_pictures(const Plan& plan, const Bench& bench);
-std::string sheet_notes(const Plan& plan, const Bench& bench, const Law& law);
+std::string sheet_notes(const Plan& plan, const Bench& bench, const SheetInputs& inputs);
 std::string sheet_origins(const Plan& plan, const SheetInputs& inputs);
+
+/// Top of a page of the sheet.
+std::string sheet_head(const Plan& plan, const std::string& part);
+/// What must be read on every page that may be carried off alone: when to stop, what is not predicted, which hazards
+/// are not known. `before` is HTML.
+std::string carried_caution(const Bench& bench, const std::string& before = {});
+/// Why there is no card at all; which mixtures have none.
+std::string no_card_html(const SheetInputs& inputs);
+std::string without_card_html(const Plan& plan, const Bench& bench);
+/// The title, "Untitled painting" where there is none.
+std::string title_of(const PaintingObject& object);
 
 /// The painting in a heading (what follows `kind`: its title), its facts and note.
 std::string title_block(const PaintingObject& object, const std::string& kind);
-/// The map with its table, under a heading of its own.
+/// The map, under a heading of its own; with a table of its places where no other table has them.
+enum class MapTable { none, below };
 std::string map_section(const PaintingObject& object, const std::vector<MapSite>& sites,
-                        const std::optional<MapBackground>& background);
-/// Sources of every figure; the limits that held.
-std::string sources_section(const Plan& plan);
+                        const std::optional<MapBackground>& background, MapTable table);
+/// Sources of every figure, in full with how each was seen; the limits that held.
+std::string sources_section(const Plan& plan, bool full);
 std::string limits_html(const Plan& plan);
 /// Sentences with their sources, as a list.
 std::string advice_html(const std::vector<Remark>& remarks);

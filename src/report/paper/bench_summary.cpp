@@ -8,6 +8,7 @@
 #include "report/phrases/fit_words.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/likelihood.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"
@@ -77,7 +78,10 @@ std::string layers_html(const Plan& plan) {
       stay.push_back("passage <b>" + user_text(passage.name) + "</b>, judged like " + user_text(passage.of) +
                      (passage.suspected.empty() ? "" : "; warning: " + html_text(flags_text(passage.suspected))) +
                      (passage.note.empty() ? "" : ": " + user_text(passage.note)));
-  return element("h3", "What must go") + html_list(go) + element("h3", "What must stay as it is") + html_list(stay);
+  return element("div",
+                 element("div", element("h3", "What must go") + html_list(go)) +
+                     element("div", element("h3", "What must stay as it is") + html_list(stay)),
+                 "sides");
 }
 
 // Layers without a sphere and what to test first on them.
@@ -99,9 +103,9 @@ std::string recipe_html(const BenchMixture& mixture, const Plan& plan) {
     text += fmt::format("<div><b class=\"nowrap\">{} mL</b> {}</div>", as_recorded(line.volume.value),
                         user_text(line.liquid.label));
   if (mixture.top_up)
-    text += fmt::format("<div class=\"quiet\">or {} mL of {} into {} mL of rung {}</div>",
-                        fixed(mixture.top_up->value, 1), user_text(stock_words(plan.lines.front())),
-                        as_recorded(plan.job.limits.vial_mL), mixture.judged.origin.number - 1);
+    text += fmt::format("<div class=\"quiet\">or {} mL {} into {} mL of rung {}</div>", fixed(mixture.top_up->value, 1),
+                        user_text(stock_words(plan.lines.front())), as_recorded(plan.job.limits.vial_mL),
+                        mixture.judged.origin.number - 1);
   return text;
 }
 
@@ -132,6 +136,11 @@ std::string band_html(const BenchMixture& mixture, std::size_t layer) {
   return "<div class=\"quiet nowrap\">" + html_text(low) + " to " + html_text(high) + "</div>";
 }
 
+// "likely", before its figure; empty of a mixture that is not judged.
+std::string word_of(const std::optional<double>& chance) {
+  return chance ? likelihood_word(*chance) + " " : std::string();
+}
+
 // Index of the layer that gives the risk; empty when nothing is to be kept.
 std::optional<std::size_t> riskiest_layer(const BenchMixture& mixture, const Plan& plan) {
   for (std::size_t i = 0; i < plan.layers.size(); ++i)
@@ -140,7 +149,8 @@ std::optional<std::size_t> riskiest_layer(const BenchMixture& mixture, const Pla
 }
 
 std::string risk_html(const BenchMixture& mixture, const Plan& plan) {
-  const std::string figure = "<b class=\"nowrap\">" + html_text(risk_words(mixture.judged, plan.job.limits)) + "</b>";
+  const std::string figure = word_of(mixture.judged.risk) + "<b class=\"nowrap\">" +
+                             html_text(risk_words(mixture.judged, plan.job.limits)) + "</b>";
   const std::optional<std::size_t> riskiest = riskiest_layer(mixture, plan);
   if (!riskiest) return figure + " " + user_text(riskiest_words(mixture.judged));
   return figure + band_html(mixture, *riskiest) + "to " + user_text(mixture.judged.riskiest);
@@ -176,8 +186,8 @@ std::vector<std::string> ladder_row(const BenchMixture& mixture, const Plan& pla
   const std::string name = short_name(mixture.judged);
   return {ladder_rungs(plan).empty() ? html_text(name) : "<span class=\"number\">" + name + "</span>",
           recipe_html(mixture, plan),
-          "<b class=\"nowrap\">" + html_text(effect_words(mixture.judged, plan.job.limits)) + "</b>" +
-              band_html(mixture, plan.target),
+          word_of(mixture.judged.effect) + "<b class=\"nowrap\">" +
+              html_text(effect_words(mixture.judged, plan.job.limits)) + "</b>" + band_html(mixture, plan.target),
           risk_html(mixture, plan),
           red_html(mixture, plan),
           label_signs(mixture.label)};
@@ -202,7 +212,10 @@ std::string ladder_table(const Plan& plan, const Bench& bench, const SheetInputs
     strike_out(rows.back(), closed_html(mixture.judged.mixture, inputs));
     if (marked) rows.back().push_back(marks_html(mixture, plan));
   }
-  std::string text = html_table(header, rows, ladder_rungs(plan).empty() ? "ladder no-ladder" : "ladder");
+  std::string text = html_table(header, rows,
+                                ladder_rungs(plan).empty() ? "ladder no-ladder"
+                                : marked                   ? "ladder marked"
+                                                           : "ladder");
   if (!marked)
     text += element("p",
                     "As far as the figures tell, each vial stays one liquid, and while it dries the risk does not pass "
@@ -262,15 +275,17 @@ std::string other_lines_html(const Plan& plan, const SheetInputs& inputs) {
   for (const std::string& sentence : ladder_line_sentences(plan)) items.push_back(user_text(sentence));
   std::string text = items.empty() ? std::string() : element("p", joined(items, " "));
   for (std::size_t number = 2; number <= plan.lines.size(); ++number) {
-    std::vector<std::vector<std::string>> rows;
+    std::vector<std::string> rungs;
     for (const JudgedMixture& rung : plan.lines[number - 1].rungs) {
-      rows.push_back({std::to_string(rung.origin.number), user_text(to_text(rung.mixture)),
-                      html_text(effect_words(rung, plan.job.limits)), html_text(risk_words(rung, plan.job.limits))});
-      strike_out(rows.back(), closed_html(rung.mixture, inputs));
+      std::vector<std::string> cells = {"<b>" + std::to_string(rung.origin.number) + "</b>",
+                                        user_text(to_text(rung.mixture))};
+      strike_out(cells, closed_html(rung.mixture, inputs));
+      rungs.push_back(cells[0] + " " + cells[1] + " (" + html_text(effect_words(rung, plan.job.limits)) + ", " +
+                      html_text(risk_words(rung, plan.job.limits)) + ")");
     }
     if (number == 2) text += element("h3", other_lines_heading);
-    text += element("p", user_text(line_sentence(plan, number))) +
-            html_table({"rung", recipe_column, "effect", "risk"}, rows, "other-line");
+    text += element("p", user_text(line_sentence(plan, number)) + " Rung by rung, with effect and risk: ") +
+            html_list(rungs);
   }
   return text;
 }
@@ -300,9 +315,15 @@ std::string followed_html(const Plan& plan, const SheetInputs& inputs) {
 
 }  // namespace
 
+std::string sheet_beside(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
+  if (bench.mixtures.empty()) return {};
+  const std::string text = other_lines_html(plan, inputs) + beside_the_figures(plan, bench);
+  return text.empty() ? text : "<section>\n" + element("h2", "Beside the ladder") + text + "</section>\n";
+}
+
 std::string sheet_summary(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
   const bool window = plan.outcome == Outcome::window;
-  std::string text = followed_html(plan, inputs) + "<section>\n" + element("h2", "At a glance");
+  std::string text = followed_html(plan, inputs) + "<section class=\"glance\">\n" + element("h2", "At a glance");
   if (!window) text += no_window_html(plan);
   text += layers_html(plan) + unjudged_html(plan);
   text += element("h3", window ? fmt::format("The ladder, from gentle to strong: {} on {}",
@@ -313,10 +334,10 @@ std::string sheet_summary(const Plan& plan, const Bench& bench, const SheetInput
               ? element("p", plan.outcome == Outcome::no_ladder
                                  ? "No mixture is proposed."
                                  : "No mixture at all stays within the risk limit, and none reaches the effect wanted.")
-              : ladder_table(plan, bench, inputs) + numbers_html(plan, bench) + other_lines_html(plan, inputs) +
-                    beside_the_figures(plan, bench);
+              : ladder_table(plan, bench, inputs) + numbers_html(plan, bench);
+  if (!inputs.followed && (window || !plan.to_try.empty())) text += without_card_html(plan, bench);
   if (!window) text += element("h3", other_ways_heading) + advice_html(other_ways_words(plan));
-  text += element("h3", to_watch_heading) + advice_html(watch_words(plan));
+  text += element("h3", to_watch_heading) + element("div", advice_html(watch_words(plan)), "columns");
   return text + "</section>\n";
 }
 

@@ -3,6 +3,7 @@
 #include "report/charts/progress_charts.hpp"
 #include "report/draw/pictogram.hpp"
 #include "report/form/format.hpp"
+#include "report/paper/carried.hpp"
 #include "report/paper/conduct_html.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
@@ -23,14 +24,18 @@ namespace {
 
 constexpr const char* report_title = "Report of solvent tests";
 
-constexpr const char* report_css = R"(table { font-size: 8.5pt; line-height: 1.3; table-layout: fixed; }
-.tests .c0 { width: 7%; } .tests .c1 { width: 13%; } .tests .c2 { width: 22%; } .tests .c3 { width: 14%; }
-.tests .c4, .tests .c5 { width: 12.5%; }
-.options .c0 { width: 27%; } .options .c1 { width: 12%; }
-.facts { margin: 0 0 1mm; } .facts th { width: 17%; } .facts tr > * { border-color: #b0b0b0; }
-.test { break-inside: avoid; margin: 0 0 3mm; } .withdrawn h3 { text-decoration: line-through; }
+constexpr const char* report_css =
+    R"(.report table:not(.pages) { font-size: 8.5pt; line-height: 1.25; table-layout: fixed; }
+.report { font-size: 9pt; line-height: 1.3; } .report h1 { font-size: 13pt; }
+.tests .c0 { width: 4.5%; } .tests .c1 { width: 12%; } .tests .c2 { width: 21%; } .tests .c3 { width: 16%; }
+.tests .c4 { width: 7.5%; } .tests .c5 { width: 13%; } .tests tbody { break-inside: avoid; }
+.withdrawn tr:first-child > * { text-decoration: line-through; } .test td:empty { border-right-style: hidden; }
+.photos { display: flex; flex-wrap: wrap; gap: 3mm; margin-top: 1mm; } .photo { flex: 1 1 40%; max-width: 49%; margin: 0; }
+.photo img { display: block; max-width: 100%; max-height: 75mm; }
+.times .c0 { width: 46%; } .options .c0 { width: 27%; } .options .c1 { width: 12%; }
 .lead { border: .5mm solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0; }
-.decision { border: .3mm solid #000; min-height: 22mm; padding: 1mm 2mm; margin: 2mm 0; break-inside: avoid; }
+.map { break-inside: avoid; }
+.decision { border: .3mm solid #000; min-height: 19mm; padding: 1mm 2mm; margin: 1.5mm 0; break-inside: avoid; }
 )";
 
 std::string between(const std::set<std::string>& dates) {
@@ -46,34 +51,41 @@ std::string counts_words(const TestReview& review) {
                      counted(review.tests.size(), "test", "tests"), withdrawn, left_out);
 }
 
+std::set<std::string> days_of(const TestReview& review) {
+  std::set<std::string> days;
+  for (const RecordedTest& test : review.tests)
+    for (const Reading& line : test.lines)
+      if (!line.date.empty()) days.insert(line.date);
+  return days;
+}
+
 std::string in_short(const TestReport& report) {
-  std::set<std::string> dates;
   std::set<std::string> names;
   for (const RecordedTest& test : report.review.tests)
-    for (const Reading& line : test.lines) {
-      if (!line.date.empty()) dates.insert(line.date);
+    for (const Reading& line : test.lines)
       if (!line.who.empty()) names.insert(line.who);
-    }
   std::vector<std::string> who;
   for (const std::string& name : names) who.push_back(user_text(name));
   std::string lead = "<b>No mixture has been chosen.</b> ";
   if (report.review.chosen)
     lead = "<b>The tests point to " +
            user_text(to_text(report.review.considered[*report.review.chosen].judged.mixture)) + ".</b> ";
-  lead += "Where the tests stand: " + user_text(next_words(report.progress)) + "; " +
-          user_text(why_words(report.progress)) + ".";
-  return "<section>\n" + element("h2", "In short") + element("p", lead, "lead") +
+  return "<section>\n" + element("h2", "In short") + element("p", lead) + state_html(report.plan, report.progress) +
          html_list({"Layer to remove: <b>" + user_text(report.progress.layers[report.progress.target].name) + "</b>",
-                    "Dates of the tests: " + user_text(between(dates)), "Tested by: " + joined(who, ", ", "not noted"),
-                    html_text(counts_words(report.review))}) +
+                    "Dates of the tests: " + user_text(between(days_of(report.review))),
+                    "Tested by: " + joined(who, ", ", "not noted"), html_text(counts_words(report.review))}) +
          "</section>\n";
 }
 
-// The rules' view: what is open, what is closed, what was seen where, in words and as pictures.
+// The rules' view of what was seen where.
 std::string where_tests_stand(const TestReport& report) {
-  std::string text = "<section>\n" + element("h2", where_tests_stand_heading);
-  text += state_html(report.plan, report.progress) + matrix_html(report.plan, report.progress);
-  if (report.progress.conduct.tests.empty()) return text + "</section>\n";
+  const std::string matrix = matrix_html(report.plan, report.progress);
+  return matrix.empty() ? matrix : "<section>\n" + element("h2", where_tests_stand_heading) + matrix + "</section>\n";
+}
+
+std::string pictures_of_tests(const TestReport& report) {
+  if (report.progress.conduct.tests.empty()) return {};
+  std::string text = "<section>\n" + element("h2", "Pictures of the tests");
   text += chart_figure(timeline_chart(report.plan, report.progress));
   if (!report.plan.lines.empty()) text += chart_figure(swabs_chart(report.plan, report.progress));
   return text + "</section>\n";
@@ -139,11 +151,15 @@ std::string taught_html(const Progress& progress) {
 
 std::string made_again(const Plan& plan, const TestReportInputs& inputs) {
   const SheetInputs& sheet = inputs.sheet;
-  std::string text = "<section>\n" + element("h2", "To make this report again");
+  std::string text = "<section>\n";
+  if (sheet.full) text += element("h2", "To make this report again");
   text += element(
-      "p", fmt::format("gentlest {}, catalogue {}. Command: gentlest report {} {}{}", html_text(sheet.edition.program),
-                       html_text(sheet.edition.catalogue), user_text(sheet.job_file), user_text(inputs.log_file),
-                       sheet.options.empty() ? "" : " " + user_text(joined(sheet.options, " "))));
+      "p",
+      fmt::format("gentlest {}, catalogue {}. Command: gentlest report {} {}{}", html_text(sheet.edition.program),
+                  html_text(sheet.edition.catalogue), user_text(sheet.job_file), user_text(inputs.log_file),
+                  sheet.options.empty() ? "" : " " + user_text(joined(sheet.options, " "))),
+      "quiet");
+  if (!sheet.full) return text + "</section>\n";
   text += limits_html(plan) + element("h3", "The job") + element("pre", html_text(sheet.job_text));
   text += element("h3", "The log of the tests, as it stands in its file");
   return text + element("pre", html_text(inputs.log_text)) + "</section>\n";
@@ -199,23 +215,24 @@ void show_results(std::vector<MapSite>& sites, const Conduct& conduct) {
 
 std::string test_report_page(const TestReport& report, const Bench& labels, const TestReportInputs& inputs) {
   const PaintingObject& object = report.plan.job.object;
-  std::string body = pictogram_definitions(pictograms_used(labels));
-  body += harms_html(report.progress.conduct);
-  body += "<header>\n" + title_block(object, report_title) + "</header>\n<main>\n";
-  body += in_short(report);
-  body += where_tests_stand(report);
-  body += painting_html(report.plan, report.catalogue);
-  body += report_tests(report.review, inputs);
-  body += map_section(object, inputs.sheet.sites, inputs.sheet.background);
-  body += taught_html(report.progress);
-  body += report_choice(report);
-  body += report_options(report);
-  body += sheet_notes(report.plan, labels, inputs.sheet.edition.law);
-  body += sources_section(report.plan);
-  body += made_again(report.plan, inputs);
-  const std::string title = object.title.empty() ? "Untitled painting" : object.title;
-  return html_page(std::string(report_title) + ": " + title, inputs.sheet.paper,
-                   text_page_css(report_title) + report_css + conduct_css, body + "</main>\n");
+  std::string text = harms_html(report.progress.conduct);
+  text += "<header>\n" + title_block(object, report_title) + "</header>\n";
+  text += in_short(report) + where_tests_stand(report) + painting_html(report.plan, report.catalogue);
+  text += report_tests(report.review, inputs) + report_times(report);
+  text += map_section(object, inputs.sheet.sites, inputs.sheet.background, MapTable::none);
+  text += report_choice(report);
+  if (inputs.sheet.full)
+    text += pictures_of_tests(report) + taught_html(report.progress) + report_options(report) +
+            "<div class=\"columns\">\n" + sheet_notes(report.plan, labels, inputs.sheet) +
+            sources_section(report.plan, true) + "</div>\n";
+  text += made_again(report.plan, inputs);
+  const std::string head =
+      page_head(title_of(object), html_text(report_title), "tests: " + between(days_of(report.review))) +
+      carried_caution(labels);
+  return html_page(std::string(report_title) + ": " + title_of(object), inputs.sheet.paper,
+                   text_page_css(report_title) + report_css + carried_css + conduct_css,
+                   pictogram_definitions(pictograms_used(labels)) + "<main class=\"report\">\n" +
+                       running_pages(head, text) + "</main>\n");
 }
 
 }  // namespace gentlest

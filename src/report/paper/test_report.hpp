@@ -6,18 +6,33 @@
 #include "report/form/sheet.hpp"
 #include "report/paper/bench_sheet.hpp"
 
+#include <map>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
 namespace gentlest {
 
+/// A photograph that a reading names, ready for the page.
+struct ReportPhoto {
+  std::string name;      ///< as in the log: a file or a number
+  std::string data_uri;  ///< "data:image/jpeg;base64,..."; empty of a mere number and of what could not be read
+  std::string fault;     ///< why it is not shown, in the words of the message; else empty
+};
+
+/// Those of one test.
+struct TestPhotos {
+  std::vector<ReportPhoto> before, after;
+};
+
 /// What stands in the report besides plan, progress and review.
 struct TestReportInputs {
-  SheetInputs sheet;                    ///< paper, editions, job, options, sites and background of the map
-  std::string log_file;                 ///< as named on the command line
-  std::string log_text;                 ///< the whole file, so that nothing is lost
-  std::vector<std::string> log_faults;  ///< what could not be read of it, one sentence a line
+  SheetInputs sheet;                      ///< paper, editions, job, options, sites and background of the map
+  std::string log_file;                   ///< as named on the command line
+  std::string log_text;                   ///< the whole file, so that nothing is lost
+  std::vector<std::string> log_faults;    ///< what could not be read of it, one sentence a line
+  std::map<int, TestPhotos> photos = {};  ///< by number of the test
 };
 
 /// Everything the report is made of.
@@ -30,7 +45,7 @@ struct TestReport {
 
 /// One field of a reading: key of the log (with the unit), title for people, value.
 struct ReadingFact {
-  const char* key;
+  std::string_view key;
   const char* title;
   Cell value;
 };
@@ -57,6 +72,7 @@ std::string test_report_page(const TestReport& report, const Bench& labels, cons
 
 /// Parts of it, as HTML.
 std::string report_tests(const TestReview& review, const TestReportInputs& inputs);
+std::string report_times(const TestReport& report);
 std::string report_choice(const TestReport& report);
 std::string report_options(const TestReport& report);
 

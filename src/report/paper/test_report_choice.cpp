@@ -44,27 +44,17 @@ std::string chosen_html(const TestReport& report) {
   const NextAnswer& next = report.progress.next;
   if (report.review.chosen) {
     const ConsideredMixture& chosen = report.review.considered[*report.review.chosen];
-    std::string text =
-        element("p", fmt::format("<b>{}</b>, tested in: {}. Why: {}.", user_text(to_text(chosen.judged.mixture)),
-                                 test_numbers(chosen.tests), user_text(why_words(report.progress))));
+    std::string text = element("p", fmt::format("<b>{}</b>, tested in: {}.", user_text(to_text(chosen.judged.mixture)),
+                                                test_numbers(chosen.tests)));
     text += outlook_table(chosen.outlooks, any_unjudged(report.plan.layers));
     std::vector<std::string> seen;
     for (const std::string& sentence : sighting_sentences(chosen.judged)) seen.push_back(user_text(sentence));
     text += html_list(seen);
     text += element("p", "In brackets the middle 90 % of what each figure may be.", "quiet");
-    std::vector<std::string> works;
-    for (const std::string& words : working_words(report.progress.conduct, *next.working))
-      works.push_back(user_text(words));
-    text += html_list(works);
     text += element("p", html_text(room_words(*report.review.room, report.plan.job.limits.risk_limit)) + ".");
     return text;
   }
-  std::string text =
-      element("p", fmt::format("<b>No mixture has been chosen.</b> {}: {}.", user_text(next_words(report.progress)),
-                               user_text(why_words(report.progress))));
-  std::vector<std::string> closed;
-  for (const std::string& words : what_closes_words(report.plan, report.progress)) closed.push_back(user_text(words));
-  text += html_list(closed);
+  std::string text;
   if (next.kind == NextKind::not_judged) {
     std::vector<std::string> first;
     for (const std::string& words :

@@ -8,14 +8,22 @@
 #include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/mixture_name.hpp"
+#include "report/phrases/reading_titles.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
+#include <map>
+
 namespace gentlest {
 
 namespace {
+
+// What a test took, as keys of a reading.
+constexpr std::array<const char*, 3> times = {"seconds", "first_effect_s", "rolls"};
 
 Cell words(std::string_view text) {
   return text.empty() ? Cell() : Cell(std::string(text));
@@ -28,39 +36,109 @@ std::string fact_words(const Cell& cell) {
   return "not noted";
 }
 
-// Two facts in a row.
-std::string facts_table(const Reading& reading) {
-  const std::vector<ReadingFact> facts = reading_facts(reading);
-  std::string text = "<table class=\"facts\"><tbody>\n";
-  for (std::size_t i = 0; i < facts.size(); i += 2) {
-    text += "<tr>";
-    for (std::size_t k = i; k < i + 2; ++k)
-      text += k < facts.size() ? fmt::format("<th scope=\"row\">{}</th><td>{}</td>", html_text(facts[k].title),
-                                             user_text(fact_words(facts[k].value)))
-                               : std::string("<th></th><td></td>");
-    text += "</tr>\n";
+// Those that have a column of their own in the row of a test.
+bool is_in_row(std::string_view key) {
+  for (const char* one : {"date", "who", "mixture", "passage", "at_edge", "x_cm", "y_cm", "seconds", "removal",
+                          "original", "photo_before", "photo", "looked_after"})
+    if (key == one) return true;
+  return false;
+}
+
+// What was noted besides, in one line; nothing of what is as nothing was said.
+std::vector<std::string> noted_besides(const Reading& reading) {
+  std::vector<std::string> words;
+  for (const ReadingFact& fact : reading_facts(reading))
+    if (!is_in_row(fact.key) && get_field(reading, fact.key) != get_field({}, fact.key))
+      words.push_back(html_text(fact.title) + ": " + user_text(fact_words(fact.value)));
+  return words;
+}
+
+std::string place_of(const Reading& reading) {
+  std::vector<std::string> words;
+  if (reading.at_edge) words.emplace_back("edge");
+  if (!reading.passage.empty()) words.push_back(user_text(reading.passage));
+  if (reading.site)
+    words.push_back("<span class=\"nowrap\">" + as_recorded(reading.site->x.value) + " / " +
+                    as_recorded(reading.site->y.value) + " cm</span>");
+  return joined(words, ", ", "");
+}
+
+std::string noted_cell(const Reading& reading, const char* key) {
+  return user_text(get_field(reading, key));
+}
+
+// Later looks at the same place, each with what was seen then.
+std::vector<std::string> later_looks_of(const RecordedTest& test) {
+  std::vector<std::string> texts;
+  for (const Reading& line : test.lines) {
+    if (line.looked_after.empty() || !line.correction.empty()) continue;
+    std::vector<std::string> seen;
+    for (const char* key :
+         {"date", "who", "removal", "original", "signs", "after_drying", "uv_after", "photo", "remark"})
+      if (!get_field(line, key).empty()) seen.push_back(html_text(title_of_field(key)) + ": " + noted_cell(line, key));
+    texts.push_back(html_text(title_of_field("looked_after")) + " " + user_text(line.looked_after) + ": " +
+                    joined(seen, "; ", "nothing noted"));
   }
-  return text + "</tbody></table>\n";
+  return texts;
 }
 
-std::string test_html(const RecordedTest& test) {
-  std::string text = fmt::format("<div class=\"{}\">\n", is_withdrawn(test) ? "test withdrawn" : "test");
-  const std::string mixture = shown_line(test).mixture;
-  text += element("h3", fmt::format("Test {}: {}", test.number, user_text(mixture.empty() ? "not noted" : mixture)));
-  text += element("p", "<b>" + user_text(status_words(test)) + "</b>");
-  text += facts_table(shown_line(test));
-  std::vector<std::string> items;
-  for (const std::string& line : corrections_of(test)) items.push_back(user_text(line));
-  if (!items.empty()) text += element("p", "Corrections, in the order in which they were written:") + html_list(items);
-  return text + "</div>\n";
+std::string test_row(const RecordedTest& test) {
+  const Reading& line = shown_line(test);
+  const std::string seconds = noted_cell(line, "seconds");
+  std::string cells = fmt::format("<th scope=\"row\">{}</th>", test.number);
+  std::string day = noted_cell(line, "date");
+  if (!line.who.empty()) day += " " + user_text(line.who);
+  for (const std::string& cell : {day, user_text(line.mixture.empty() ? std::string("not noted") : line.mixture),
+                                  place_of(line), seconds, noted_cell(line, "removal"), noted_cell(line, "original")})
+    cells += "<td>" + cell + "</td>";
+  return "<tr>" + cells + "</tr>\n";
 }
 
-std::vector<std::string> glance_row(const RecordedTest& test) {
-  std::vector<std::string> row = {std::to_string(test.number)};
-  for (const char* key : {"date", "mixture", "passage", "removal", "original"})
-    row.push_back(user_text(fact_words(field_value(shown_line(test), key))));
-  row.push_back(user_text(status_words(test)));
-  return row;
+std::string photo_html(const ReportPhoto& photo, const char* when, int test) {
+  const std::string name = user_text(photo.name);
+  if (!photo.fault.empty())
+    return element("p", fmt::format("{}: {}, not shown: {}", when, name, user_text(photo.fault)));
+  if (photo.data_uri.empty()) return element("p", fmt::format("{}: {}", when, name));
+  return fmt::format(
+      "<figure class=\"photo\"><img src=\"{}\" alt=\"Test {}, {}: {}\"><figcaption>{}: {}</figcaption></figure>\n",
+      photo.data_uri, test, when, html_text(photo.name), when, name);
+}
+
+std::string photos_html(const TestReportInputs& inputs, int test) {
+  const auto found = inputs.photos.find(test);
+  if (found == inputs.photos.end()) return {};
+  std::string text;
+  for (const ReportPhoto& photo : found->second.before) text += photo_html(photo, title_of_field("photo_before"), test);
+  for (const ReportPhoto& photo : found->second.after) text += photo_html(photo, title_of_field("photo"), test);
+  return "<div class=\"photos\">\n" + text + "</div>\n";
+}
+
+// One row, and a second where more was noted, the test does not count, or a line was corrected. The two stay together.
+std::string test_rows(const RecordedTest& test, const TestReportInputs& inputs) {
+  constexpr int columns = 7;
+  std::string more = joined(noted_besides(shown_line(test)), "; ", "");
+  if (is_withdrawn(test) || test.not_counted)
+    more = "<b>" + user_text(status_words(test)) + "</b>" + (more.empty() ? "" : "; " + more);
+  std::vector<std::string> corrections;
+  for (const std::string& line : corrections_of(test)) corrections.push_back(user_text(line));
+  if (!corrections.empty()) more += "<div>Corrected: " + joined(corrections, " Then: ") + "</div>";
+  for (const std::string& look : later_looks_of(test)) more += "<div>" + look + "</div>";
+  more += photos_html(inputs, test.number);
+  std::string text = fmt::format("<tbody class=\"{}\">\n", is_withdrawn(test) ? "test withdrawn" : "test");
+  text += test_row(test);
+  if (!more.empty()) text += fmt::format("<tr><td></td><td colspan=\"{}\">{}</td></tr>\n", columns - 1, more);
+  return text + "</tbody>\n";
+}
+
+std::string tests_table(const TestReview& review, const TestReportInputs& inputs) {
+  std::string text = "<table class=\"tests\">\n<thead><tr>";
+  int column = 0;
+  for (const char* head :
+       {"test", "date, by whom", mixture_column, "place: x / y", "contact, s", removal_column, "the original"})
+    text += fmt::format("<th scope=\"col\" class=\"c{}\">{}</th>", column++, head);
+  text += "</tr></thead>\n";
+  for (const RecordedTest& test : review.tests) text += test_rows(test, inputs);
+  return text + "</table>\n";
 }
 
 void add_outlook(std::vector<Cell>& row, const LayerOutlook* outlook) {
@@ -79,27 +157,11 @@ const ConsideredMixture* considered_of(const TestReview& review, const RecordedT
 }  // namespace
 
 std::vector<ReadingFact> reading_facts(const Reading& reading) {
-  std::vector<ReadingFact> facts = {{"date", "date", {}},
-                                    {"who", "by whom", {}},
-                                    {"mixture", mixture_column, {}},
-                                    {"layer", "layer that was to go", {}},
-                                    {"passage", "passage or layer below", {}},
-                                    {"at_edge", at_the_edge, {}},
-                                    {"x_cm", "x, cm from the left", {}},
-                                    {"y_cm", "y, cm from below", {}},
-                                    {"swab", "swab", {}},
-                                    {"rolls", "rolls", {}},
-                                    {"seconds", "contact, seconds", {}},
-                                    {"removal", removal_column, {}},
-                                    {"original", "the original", {}},
-                                    {"colour", "colour on the swab", {}},
-                                    {"clearing", "cleared with", {}},
-                                    {"after_drying", "after drying", {}},
-                                    {"confidence", "how sure", {}},
-                                    {"remark", "remark", {}}};
-  for (ReadingFact& fact : facts) {
-    fact.value = field_value(reading, fact.key);
-    if (reading.layer.empty() && fact.key == std::string_view("layer")) fact.value = words("the uppermost");
+  std::vector<ReadingFact> facts;
+  for (const ReadingField& field : reading_fields()) {
+    if (field.key == "test" || field.key == "correction" || field.key == "withdrawn") continue;
+    facts.push_back({field.key, title_of_field(field.key), field.value(reading)});
+    if (field.key == "layer" && reading.layer.empty()) facts.back().value = words("the uppermost");
   }
   return facts;
 }
@@ -114,6 +176,7 @@ std::vector<std::string> corrections_of(const RecordedTest& test) {
   std::vector<std::string> texts;
   for (std::size_t i = 1; i < test.lines.size(); ++i) {
     const Reading& line = test.lines[i];
+    if (!line.looked_after.empty() && line.correction.empty()) continue;  // a later look corrects nothing
     std::vector<std::string> changes;
     const std::vector<ReadingFact> before = reading_facts(test.lines[i - 1]);
     const std::vector<ReadingFact> after = reading_facts(line);
@@ -129,21 +192,40 @@ std::vector<std::string> corrections_of(const RecordedTest& test) {
 
 std::string report_tests(const TestReview& review, const TestReportInputs& inputs) {
   std::string text = "<section>\n" + element("h2", "The tests");
-  if (review.tests.empty()) text += element("p", "The log holds no test.");
-  std::vector<std::vector<std::string>> rows;
-  for (const RecordedTest& test : review.tests) rows.push_back(glance_row(test));
-  if (!rows.empty())
-    text += html_table({"test", "date", mixture_column, "on", removal_column, "the original", "status"}, rows, "tests");
-  for (const RecordedTest& test : review.tests) text += test_html(test);
+  text += review.tests.empty() ? element("p", "The log holds no test.") : tests_table(review, inputs);
   std::vector<std::string> faults;
   for (const std::string& fault : inputs.log_faults) faults.push_back(user_text(fault));
   if (!faults.empty()) text += element("h3", "Lines of the log that could not be read whole") + html_list(faults);
   return text + "</section>\n";
 }
 
+std::string report_times(const TestReport& report) {
+  std::vector<std::vector<std::string>> rows;
+  for (const ConsideredMixture& mixture : report.review.considered) {
+    std::vector<std::string> numbers;
+    std::map<const char*, std::vector<std::string>> noted;
+    for (const RecordedTest& test : report.review.tests) {
+      if (std::find(mixture.tests.begin(), mixture.tests.end(), test.number) == mixture.tests.end()) continue;
+      numbers.push_back(std::to_string(test.number));
+      for (const char* key : times)
+        if (const std::string value = get_field(shown_line(test), key); !value.empty())
+          noted[key].push_back(html_text(value));
+    }
+    if (noted.empty()) continue;
+    rows.push_back({user_text(mixture_name(mixture.judged)), joined(numbers)});
+    for (const char* key : times) rows.back().push_back(joined(noted[key], ", ", ""));
+  }
+  if (rows.empty()) return {};
+  std::vector<std::string> header = {mixture_column, "tests"};
+  for (const char* key : times) header.emplace_back(title_of_field(key));
+  return "<section>\n" + element("h3", "Time by rung, one figure a test") + html_table(header, rows, "times") +
+         "</section>\n";
+}
+
 Sheet test_report_sheet(const TestReview& review) {
   Sheet sheet{"report", {{"test", "test", -1, false}, {"status", "status", -1, true}}, {}};
-  for (const ReadingFact& fact : reading_facts({})) sheet.columns.push_back({fact.key, fact.title, -1, true});
+  for (const ReadingFact& fact : reading_facts({}))
+    sheet.columns.push_back({std::string(fact.key), fact.title, -1, true});
   for (const char* key : {"corrections", "rung", "dD_MPa05", "dP_MPa05", "dH_MPa05", "effect", "effect_low",
                           "effect_high", "risk", "risk_low", "risk_high", "riskiest", "chosen"})
     sheet.columns.push_back({key, key, -1, true});
