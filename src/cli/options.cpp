@@ -3,12 +3,14 @@
 #include "cli/commands.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/text.hpp"
+#include "gentlest/base/typed_number.hpp"
 
 #include <fmt/format.h>
 #include <boost/program_options.hpp>
 
 #include <algorithm>
 #include <charconv>
+#include <utility>
 
 namespace gentlest {
 
@@ -89,7 +91,7 @@ class ValueReader {
     return std::nullopt;
   }
 
-  std::optional<int> whole(const char* name, int low, int high) {
+  std::optional<int> whole(const char* name, int low, int high, const std::string& unit = {}) {
     const std::optional<std::string> typed = text(name);
     if (!typed) return std::nullopt;
     int value = 0;
@@ -97,26 +99,28 @@ class ValueReader {
     const auto [stop, fault] = std::from_chars(typed->data(), end, value);
     if (fault == std::errc() && stop == end && value >= low && value <= high) return value;
     complain(fmt::format("--{} \"{}\" is not a whole number from {} to {}", name, *typed, low, high),
-             fmt::format("write for example --{} {}", name, low));
+             cure_of(*typed, {unit, static_cast<double>(low), static_cast<double>(high), true},
+                     fmt::format("write for example --{} {}", name, low)));
     return std::nullopt;
   }
 
-  std::optional<double> amount(const char* name, double low, double high) {
+  std::optional<double> amount(const char* name, double low, double high, const std::string& unit = {}) {
     const std::optional<std::string> typed = text(name);
     if (!typed) return std::nullopt;
     const std::optional<double> value = amount_from(*typed);
     if (value && *value >= low && *value <= high) return value;
     complain(fmt::format("--{} \"{}\" is not a number from {} to {}", name, *typed, low, high),
-             "write it with a point, without a unit");
+             cure_of(*typed, {unit, low, high}, "write it with a point, without a unit"));
     return std::nullopt;
   }
 
   std::optional<double> limit(const Limit& limit) {
     if (limit.ends == Ends::excluded) return chance(limit);
-    if (!is_whole(limit)) return amount(limit.option, limit.smallest, limit.largest);
-    const auto value = whole(limit.option, static_cast<int>(limit.smallest), static_cast<int>(limit.largest));
+    const std::string unit = wanted_of(limit).unit;
+    if (!is_whole(limit)) return amount(limit.option, limit.smallest, limit.largest, unit);
+    const auto value = whole(limit.option, static_cast<int>(limit.smallest), static_cast<int>(limit.largest), unit);
     if (!value || is_within(limit, *value)) return value;
-    complain(fmt::format("--{} is {}, {}", limit.option, *value, outside_words(limit)), range_remedy(limit));
+    complain(fmt::format("--{} is {}, {}", limit.option, *value, outside_words(limit)), range_remedy(limit, *value));
     return std::nullopt;
   }
 
@@ -152,13 +156,20 @@ class ValueReader {
     faults_.push_back({{}, std::move(message), std::move(remedy), {}});
   }
 
+  // The same as in a file: what was most likely meant, else an example.
+  static std::string cure_of(const std::string& typed, const WantedNumber& wanted, std::string otherwise) {
+    const std::optional<double> value = number_from(typed);
+    std::string cure = value ? cure_of_range(*value, wanted) : cure_of_text(typed, wanted);
+    return cure.empty() ? std::move(otherwise) : std::move(cure);
+  }
+
   std::optional<double> chance(const Limit& limit) {
     const std::optional<std::string> typed = text(limit.option);
     if (!typed) return std::nullopt;
     const std::optional<double> value = amount_from(*typed);
     if (value && is_within(limit, *value)) return value;
     complain(fmt::format("--{} \"{}\" is not a chance {}", limit.option, *typed, range_words(limit)),
-             fmt::format("write for example --{} 0.1 for 10 %", limit.option));
+             cure_of(*typed, wanted_of(limit), fmt::format("write for example --{} 0.1 for 10 %", limit.option)));
     return std::nullopt;
   }
 

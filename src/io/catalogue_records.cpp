@@ -226,7 +226,7 @@ Material read_material(YamlFile& file, const YamlNode& node) {
   material.observed_like = map.texts("observed_like");
   if (const YamlNode* region = map.find("teas_region")) material.teas_region = read_region(file, *region);
   material.score_set = map.text("score_set");
-  if (const YamlNode* flags = map.find("flags")) material.flags = read_flags(file, *flags);
+  if (const YamlNode* flags = map.find("flags")) material.flags = read_flags(file, *flags, "flags");
   material.remark = map.text("remark");
   map.done();
   return material;
@@ -234,15 +234,19 @@ Material read_material(YamlFile& file, const YamlNode& node) {
 
 }  // namespace
 
-std::vector<Flag> read_flags(YamlFile& file, const YamlNode& node) {
+std::vector<Flag> read_flags(YamlFile& file, const YamlNode& node, const char* key) {
+  const std::vector<std::string> known = {"resinous", "waxy", "bituminous", "cross_linked", "water_sensitive"};
   std::vector<Flag> flags;
-  for (const YamlNode& item : file.list(node, "flags")) {
-    const std::string word = file.text(item, "flag");
+  for (const YamlNode& item : file.list(node, key)) {
+    const std::size_t before = file.faults().size();
+    const std::string word = file.text(item, key);
+    const std::string near = nearest_name(word, known);
     if (const auto flag = flag_from_word(word))
       flags.push_back(*flag);
-    else
+    else if (file.faults().size() == before)
       file.complain(item, fmt::format("\"{}\" is not a flag", word),
-                    "write resinous, waxy, bituminous, cross_linked or water_sensitive");
+                    near.empty() ? "write resinous, waxy, bituminous, cross_linked or water_sensitive"
+                                 : fmt::format("did you mean \"{}\"?", near));
   }
   return flags;
 }

@@ -15,6 +15,6 @@ void read_spreads(YamlFile& file, CatalogueRecords& records);
 void read_response(YamlFile& file, CatalogueRecords& records);
 
 /// A list of flags of a material, by their words.
-std::vector<Flag> read_flags(YamlFile& file, const YamlNode& node);
+std::vector<Flag> read_flags(YamlFile& file, const YamlNode& node, const char* key);
 
 }  // namespace gentlest

@@ -3,6 +3,7 @@
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/letters.hpp"
 
+#include "io/file_kinds.hpp"
 #include "io/log_names.hpp"
 
 #include <fmt/format.h>
@@ -45,6 +46,9 @@ std::string windows_1252(unsigned char byte) {
 }
 
 void expect_text(const std::string& path, const std::string& text) {
+  if (const std::string kind = foreign_kind(text); !kind.empty())
+    fail(path, fmt::format("this is {}, not plain text", kind), "name the text file itself, or save it as plain text",
+         1, 1);
   if (text.compare(0, 2, "\xFF\xFE") == 0 || text.compare(0, 2, "\xFE\xFF") == 0)
     fail(path, "this is text in UTF-16, not in UTF-8", utf8_remedy, 1, 1);
   const std::size_t at = std::min(first_stray_byte(text).value_or(text.size()), text.find('\0'));
@@ -83,7 +87,7 @@ void flush_to_disk(const fs::path& path) {
 
 std::string read_bytes(const std::string& path, std::size_t most_bytes) {
   std::error_code ignored;
-  if (fs::is_directory(path, ignored)) fail(path, "this is a folder, not a file");
+  if (fs::is_directory(path, ignored)) fail(path, "this is a folder, not a file", "name the file inside it");
   errno = 0;
   std::ifstream in(path, std::ios::binary);
   if (!in) {

@@ -1,6 +1,7 @@
 #include "io/job_file.hpp"
 
 #include "io/catalogue_records.hpp"
+#include "io/file_kinds.hpp"
 #include "io/yaml_reader.hpp"
 
 #include "gentlest/job/limits.hpp"
@@ -10,6 +11,7 @@
 
 #include <filesystem>
 #include <fstream>
+#include <map>
 #include <utility>
 
 namespace gentlest {
@@ -19,7 +21,7 @@ namespace {
 constexpr int known_version = 1;
 
 void check_version(YamlMap& map) {
-  const YamlNode* node = map.need("gentlest_job");
+  const YamlNode* node = map.need("gentlest_job", "1");
   if (!node) return;
   const std::size_t before = map.file().faults().size();
   const int version = map.file().whole(*node, "gentlest_job");
@@ -27,6 +29,21 @@ void check_version(YamlMap& map) {
     map.file().complain(*node,
                         fmt::format("this job has format {}; this program reads format {}", version, known_version),
                         version > known_version ? "a newer program wrote it" : "");
+}
+
+// Where each key belongs, for one that stands in another group. Those of several groups are left out.
+const std::map<std::string, std::string>& homes() {
+  static const std::map<std::string, std::string> all = [] {
+    std::map<std::string, std::string> keys;
+    for (const Limit& limit : all_limits()) keys[limit.key] = "limits";
+    for (const char* key : {"title", "owner_number", "width_cm", "height_cm", "paint_age_years"}) keys[key] = "object";
+    for (const char* key : {"role", "recorded", "found", "own_sphere", "possible"}) keys[key] = "a layer";
+    for (const char* key : {"object", "layers", "passages", "shelf", "limits"})
+      keys[key] = "the job itself, at the start of a line";
+    keys["of"] = "a passage";
+    return keys;
+  }();
+  return all;
 }
 
 std::optional<Centimetres> read_length(YamlMap& map, const char* key) {
@@ -45,7 +62,7 @@ PaintingObject read_object(YamlMap& parent) {
   object.height = read_length(map, "height_cm");
   object.paint_age_years = map.number_within("paint_age_years", 0, 5000);
   object.note = map.text("note");
-  map.done();
+  map.done(homes());
   return object;
 }
 
@@ -55,7 +72,7 @@ double need_number(YamlMap& map, const char* key, double low, double high) {
 }
 
 OwnSphere read_own_sphere(YamlFile& file, const YamlNode& node) {
-  YamlMap map(file, node, "own_sphere");
+  YamlMap map(file, node, "own_sphere", "each figure behind its key, as in {dD: 18, dP: 6, dH: 9, R0: 8}");
   OwnSphere own;
   own.sphere.mean = {{need_number(map, "dD", 10, 30), need_number(map, "dP", -10, 40), need_number(map, "dH", -10, 50)},
                      need_number(map, "R0", 0.1, 40)};
@@ -63,38 +80,54 @@ OwnSphere read_own_sphere(YamlFile& file, const YamlNode& node) {
                    need_number(map, "sd_dH", 0, 10)};
   own.sphere.R0_sd = need_number(map, "sd_R0", 0, 10);
   own.source = map.need_text("source");
-  map.done();
+  map.done(homes());
   return own;
 }
 
 Role read_role(YamlMap& map) {
   const YamlNode* node = map.need("role");
   if (!node) return Role::keep;
+  const std::size_t before = map.file().faults().size();
+  if (node->kind == YamlNode::Kind::null) {
+    map.file().complain_of_nothing(*node, "role", "remove or keep", false);
+    return Role::keep;
+  }
   const std::string word = map.file().text(*node, "role");
   if (word == "remove") return Role::remove;
-  if (word != "keep") map.file().complain(*node, fmt::format("\"{}\" is not a role", word), "write remove or keep");
+  if (word == "keep" || map.file().faults().size() > before) return Role::keep;
+  const std::string near = nearest_name(word, {"remove", "keep"});
+  map.file().complain(*node, fmt::format("\"{}\" is not a role", word),
+                      near.empty() ? "write remove or keep" : fmt::format("did you mean \"{}\"?", near));
   return Role::keep;
 }
 
 std::vector<Flag> read_suspected(YamlMap& map) {
   const YamlNode* node = map.find("suspected");
-  return node ? read_flags(map.file(), *node) : std::vector<Flag>();
+  return node ? read_flags(map.file(), *node, "suspected") : std::vector<Flag>();
+}
+
+// Of a record that was written as one word: that word, to be shown where it belongs.
+std::string word_or(const YamlNode& node, const char* otherwise) {
+  const bool is_short = node.kind == YamlNode::Kind::scalar && !node.text.empty() && node.text.size() < 40;
+  return is_short ? node.text : otherwise;
 }
 
 // {material: id, percent: 30}
 PossibleMaterial read_possible(YamlFile& file, const YamlNode& node) {
-  YamlMap map(file, node, "possible material");
+  YamlMap map(file, node, "possible material",
+              fmt::format("{{material: {}, percent: 20}}, with your per cent", word_or(node, "mastic_aged")));
   PossibleMaterial possible;
   possible.where = file.place(node);
   possible.material = map.need_text("material");
   if (const YamlNode* name = map.find("material")) possible.where = file.place(*name);
   if (map.need("percent")) possible.percent = map.whole_within("percent", 1, 99).value_or(1);
-  map.done();
+  map.done(homes());
   return possible;
 }
 
 Layer read_layer(YamlFile& file, const YamlNode& node) {
-  YamlMap map(file, node, "layer");
+  YamlMap map(file, node, "layer",
+              fmt::format("\"- name: {}\", and role: and found: below it", word_or(node, "varnish")));
   Layer layer;
   layer.where = file.place(node);
   layer.name = map.need_text("name");
@@ -106,16 +139,19 @@ Layer read_layer(YamlFile& file, const YamlNode& node) {
   else if (const YamlNode* recorded = map.find("recorded"))
     layer.where = file.place(*recorded);
   if (const YamlNode* possible = map.find("possible"))
-    for (const YamlNode& item : file.list(*possible, "possible")) layer.possible.push_back(read_possible(file, item));
+    for (const YamlNode& item : file.list(*possible, "possible",
+                                          fmt::format("write [{{material: {}, percent: 20}}], with your per cent",
+                                                      word_or(*possible, "mastic_aged"))))
+      layer.possible.push_back(read_possible(file, item));
   if (const YamlNode* own = map.find("own_sphere")) layer.own_sphere = read_own_sphere(file, *own);
   layer.suspected = read_suspected(map);
   layer.note = map.text("note");
-  map.done();
+  map.done(homes());
   return layer;
 }
 
 Passage read_passage(YamlFile& file, const YamlNode& node) {
-  YamlMap map(file, node, "passage");
+  YamlMap map(file, node, "passage", fmt::format("{{name: {}, of: LAYER}}", word_or(node, "sky")));
   Passage passage;
   passage.where = file.place(node);
   passage.name = map.need_text("name");
@@ -123,8 +159,16 @@ Passage read_passage(YamlFile& file, const YamlNode& node) {
   passage.material = map.text("material");
   passage.suspected = read_suspected(map);
   passage.note = map.text("note");
-  map.done();
+  map.done(homes());
   return passage;
+}
+
+// "ethanol: 96 %", which is meant for a name and its grade.
+bool is_name_with_grade(const YamlNode& node) {
+  if (node.kind != YamlNode::Kind::map || node.entries.size() != 1) return false;
+  const YamlNode::Entry& entry = node.entries.front();
+  return entry.value.kind == YamlNode::Kind::scalar && !entry.value.text.empty() && entry.value.text[0] >= '0' &&
+         entry.value.text[0] <= '9' && entry.key != "at_most_percent" && entry.key != "grade";
 }
 
 // Either a plain name or {solvent: name, grade: "96 %", at_most_percent: 30}.
@@ -136,13 +180,19 @@ ShelfBottle read_bottle(YamlFile& file, const YamlNode& node) {
     if (bottle.solvent.empty()) file.complain(node, "the name of a solvent is empty");
     return bottle;
   }
-  YamlMap map(file, node, "bottle");
+  if (is_name_with_grade(node)) {
+    const YamlNode::Entry& entry = node.entries.front();
+    file.complain(node, fmt::format("\"{}: {}\" names no bottle", entry.key, entry.value.text),
+                  fmt::format("write {{solvent: {}, grade: \"{}\"}}", entry.key, entry.value.text));
+    return bottle;
+  }
+  YamlMap map(file, node, "bottle", "the name of a solvent");
   bottle.solvent = map.need_text("solvent");
   if (const YamlNode* name = map.find("solvent")) bottle.where = file.place(*name);
   bottle.grade = map.text("grade");
   if (const YamlNode* grade = map.find("grade")) bottle.grade_where = file.place(*grade);
   bottle.at_most_percent = map.whole_within("at_most_percent", 1, 100).value_or(bottle.at_most_percent);
-  map.done();
+  map.done(homes());
   return bottle;
 }
 
@@ -156,23 +206,23 @@ void note_places(YamlMap& map, const YamlNode& limits, Places& places) {
 }
 
 // One for each kind of limit; what is left out stays as it is. check_job() knows the ranges.
-void read_limit(YamlMap& map, const char* key, int& value) {
-  value = map.whole(key).value_or(value);
+void read_limit(YamlMap& map, const Limit& limit, int& value) {
+  value = map.whole(limit.key, wanted_of(limit)).value_or(value);
 }
-void read_limit(YamlMap& map, const char* key, double& value) {
-  value = map.number(key).value_or(value);
+void read_limit(YamlMap& map, const Limit& limit, double& value) {
+  value = map.number(limit.key, wanted_of(limit)).value_or(value);
 }
-void read_limit(YamlMap& map, const char* key, std::optional<int>& value) {
-  value = map.whole(key);
+void read_limit(YamlMap& map, const Limit& limit, std::optional<int>& value) {
+  value = map.whole(limit.key, wanted_of(limit));
 }
-void read_limit(YamlMap& map, const char* key, std::optional<double>& value) {
-  value = map.number(key);
+void read_limit(YamlMap& map, const Limit& limit, std::optional<double>& value) {
+  value = map.number(limit.key, wanted_of(limit));
 }
-void read_limit(YamlMap& map, const char* key, bool& value) {
-  value = map.truth(key, value);
+void read_limit(YamlMap& map, const Limit& limit, bool& value) {
+  value = map.truth(limit.key, value);
 }
-void read_limit(YamlMap& map, const char* key, std::vector<std::string>& value) {
-  value = map.texts(key);
+void read_limit(YamlMap& map, const Limit& limit, std::vector<std::string>& value) {
+  value = map.texts(limit.key);
 }
 
 Limits read_limits(YamlMap& parent, Places& places) {
@@ -182,19 +232,19 @@ Limits read_limits(YamlMap& parent, Places& places) {
   YamlMap map(parent.file(), *node, "limits");
   note_places(map, *node, places);
   for (const Limit& limit : all_limits())
-    std::visit([&](auto member) { read_limit(map, limit.key, limits.*member); }, limit.member);
-  map.done();
+    std::visit([&](auto member) { read_limit(map, limit, limits.*member); }, limit.member);
+  map.done(homes());
   return limits;
 }
 
 template <class Record, class Read>
-std::vector<Record> read_all(YamlMap& map, const char* key, Places& places, Read read) {
+std::vector<Record> read_all(YamlMap& map, const char* key, Places& places, Read read, const char* example = "") {
   std::vector<Record> records;
   const YamlNode* node = map.find(key);
   if (!node) return records;
   places.at[key] = map.file().place(*node);
   if (node->kind == YamlNode::Kind::null) return records;  // "shelf:" with nothing under it is an empty list
-  for (const YamlNode& item : map.file().list(*node, key)) records.push_back(read(map.file(), item));
+  for (const YamlNode& item : map.file().list(*node, key, example)) records.push_back(read(map.file(), item));
   return records;
 }
 
@@ -204,11 +254,13 @@ Job read_tree(YamlFile& file, const std::string& name) {
   job.file = name;
   check_version(map);
   job.object = read_object(map);
-  job.layers = read_all<Layer>(map, "layers", job.places, read_layer);
-  job.passages = read_all<Passage>(map, "passages", job.places, read_passage);
+  job.layers =
+      read_all<Layer>(map, "layers", job.places, read_layer, "put a dash in front of each layer: \"- name: varnish\"");
+  job.passages = read_all<Passage>(map, "passages", job.places, read_passage,
+                                   "write each on a line of its own: \"- {name: sky, of: LAYER}\"");
   job.shelf = read_all<ShelfBottle>(map, "shelf", job.places, read_bottle);
   job.limits = read_limits(map, job.places);
-  map.done();
+  map.done(homes());
   return job;
 }
 
@@ -223,6 +275,7 @@ Job read_from(YamlFile& file, const std::string& name) {
 }  // namespace
 
 Job load_job(const std::string& text, const std::string& file, const Catalogue& catalogue) {
+  if (auto fault = no_job_fault(text, file)) throw InputError(Fault::file, {std::move(*fault)});
   YamlFile yaml(file, text);
   Job job = read_from(yaml, file);
   std::vector<Diagnostic> faults = check_job(job, catalogue);

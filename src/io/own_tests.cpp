@@ -2,6 +2,7 @@
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/text.hpp"
+#include "gentlest/base/typed_number.hpp"
 
 #include "io/csv.hpp"
 
@@ -63,7 +64,8 @@ class TestTable {
     const std::optional<double> value =
         number_from(std::string_view(cell->text).substr(std::min(first, cell->text.size())));
     if (value && std::abs(*value) <= 60) return value;
-    complain(*cell, fmt::format("\"{}\" is no Hansen parameter", cell->text), "write it in MPa^0.5 with a point");
+    complain(*cell, fmt::format("\"{}\" is no Hansen parameter", cell->text),
+             value ? "write it in MPa^0.5, from -60 to 60" : cure_of_text(cell->text, {"MPa^0.5", -60, 60}));
     return std::nullopt;
   }
 
@@ -74,7 +76,9 @@ class TestTable {
     } else if (const CsvCell* yes_or_no = cell_at(row, "dissolves")) {
       if (yes_or_no->text == "yes") return 1;
       if (yes_or_no->text == "no") return grade_count;
-      complain(*yes_or_no, fmt::format("\"{}\" is neither yes nor no", yes_or_no->text), "");
+      const std::string near = nearest_name(yes_or_no->text, {"yes", "no"});
+      complain(*yes_or_no, fmt::format("\"{}\" is neither yes nor no", yes_or_no->text),
+               near.empty() ? "write yes or no" : fmt::format("write {}", near));
     } else {
       complain(row.front(), "this liquid has no result", "leave the line out where it was not tested");
     }

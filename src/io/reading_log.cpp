@@ -3,6 +3,7 @@
 #include "gentlest/base/letters.hpp"
 #include "gentlest/learning/reading_fields.hpp"
 
+#include "io/file_kinds.hpp"
 #include "io/locked_file.hpp"
 
 #include <fmt/format.h>
@@ -117,6 +118,9 @@ class LogReader {
         complain(static_cast<int>(i) + 1, "this line was cut off", "", lines_[i]);
         continue;
       }
+      if (std::any_of(lines_.begin(), lines_.end(), holds_job))
+        throw InputError(Fault::file, {fault_at(file_, static_cast<int>(i) + 1, "this is a job, not a log of tests",
+                                                "name the log here; it was left untouched", lines_[i])});
       throw InputError(Fault::file, {fault_at(file_, static_cast<int>(i) + 1, "this is no log that this program knows",
                                               "a log begins with " + first_line +
                                                   "; a newer program may have written it. It was left untouched",

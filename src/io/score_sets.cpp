@@ -5,6 +5,7 @@
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/text.hpp"
+#include "gentlest/base/typed_number.hpp"
 
 #include <fmt/format.h>
 
@@ -105,7 +106,7 @@ double number_at(const Table& table, const Line& line, std::size_t column, Fault
   const CsvCell& cell = line.cells[column];
   if (const std::optional<double> value = number_from(cell.text)) return *value;
   complain(faults, table, line, cell.column, fmt::format("\"{}\" is not a number", cell.text),
-           "write it with a point, for example 12.5");
+           cure_of_text(cell.text, {}));
   return 0;
 }
 

@@ -1,9 +1,9 @@
 #include "io/yaml_reader.hpp"
+#include "io/yaml_slips.hpp"
 
 #include "gentlest/base/text.hpp"
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -11,6 +11,51 @@
 namespace gentlest {
 
 namespace {
+
+bool has_control_characters(const std::string& text) {
+  return std::any_of(text.begin(), text.end(), [](char c) {
+    return (static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\t') || c == 0x7F;
+  });
+}
+
+bool is_true_word(const std::string& word) {
+  return word == "true" || word == "yes" || word == "on" || word == "y" || word == "1";
+}
+
+bool is_false_word(const std::string& word) {
+  return word == "false" || word == "no" || word == "off" || word == "n" || word == "0";
+}
+
+// "resinous, waxy" as a list: [resinous, waxy].
+std::string as_list(const std::string& text) {
+  std::string items;
+  std::string_view rest = text;
+  while (!rest.empty()) {
+    const std::size_t end = std::min(rest.find_first_of(",;"), rest.size());
+    const std::string_view item = trimmed(rest.substr(0, end));
+    if (!item.empty()) items += (items.empty() ? "" : ", ") + std::string(item);
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  return "[" + items + "]";
+}
+
+std::string list_cure(const YamlNode& node) {
+  std::string text = node.text;
+  if (text.size() > 2 && text.front() == '(' && text.back() == ')') text = text.substr(1, text.size() - 2);
+  if (text.size() > 2 && text[0] >= '0' && text[0] <= '9' && text[1] == '.' && text[2] == ' ')
+    return "begin each line with a dash and a space, not with a number";
+  if (text.size() > 1 && text[0] == '-' && text[1] != ' ') return "put a space behind each dash: \"- item\"";
+  const bool is_plain = !text.empty() && text.size() < 60 && text.find_first_of("{}[]:.\n") == std::string::npos;
+  if (node.kind == YamlNode::Kind::scalar && is_plain) return fmt::format("write {}", as_list(text));
+  return "write one \"- item\" a line, or [a, b]";
+}
+
+WantedNumber with_unit_of(std::string_view key, WantedNumber wanted) {
+  if (wanted.unit.empty()) wanted.unit = unit_of_key(key);
+  return wanted;
+}
+
+}  // namespace
 
 std::string kind_words(const YamlNode& node) {
   switch (node.kind) {
@@ -27,25 +72,48 @@ std::string kind_words(const YamlNode& node) {
   return "\"" + shown + "\"";
 }
 
-bool has_control_characters(const std::string& text) {
-  return std::any_of(text.begin(), text.end(), [](char c) {
-    return (static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\t') || c == 0x7F;
-  });
+void YamlFile::withdraw(const YamlNode& node, const std::string& message) {
+  const Location at = place(node);
+  faults_.erase(std::remove_if(faults_.begin(), faults_.end(),
+                               [&](const Diagnostic& fault) { return fault.where == at && fault.message == message; }),
+                faults_.end());
 }
 
-bool is_decimal_comma(const std::string& text) {
-  std::string pointed = text;
-  const std::size_t comma = pointed.find(',');
-  if (comma == std::string::npos) return false;
-  pointed[comma] = '.';
-  return number_from(pointed).has_value();
+// Behind a value or a key: what a # hides that was meant as text, "#2 Boats". A remark has a space behind its #.
+std::string YamlFile::hidden_remark(const YamlNode& node) const {
+  if (node.quoted) return {};
+  const std::string line = line_text(node.line);
+  std::size_t at = static_cast<std::size_t>(std::max(node.column, 1)) - 1;
+  if (node.kind == YamlNode::Kind::scalar) {
+    if (line.compare(std::min(at, line.size()), node.text.size(), node.text) != 0) return {};
+    at += node.text.size();
+  } else {
+    at = std::min(line.find(':', std::min(at, line.size())), line.size() - 1) + 1;
+  }
+  const std::string_view rest = trimmed(std::string_view(line).substr(std::min(at, line.size())));
+  const bool is_hidden = rest.size() > 1 && rest[0] == '#' &&
+                         (node.kind == YamlNode::Kind::null ? rest[1] != ' ' : rest[1] >= '0' && rest[1] <= '9');
+  return is_hidden ? std::string(rest) : std::string();
 }
 
-}  // namespace
+void YamlFile::complain_of_nothing(const YamlNode& node, std::string_view what, std::string_view wanted, bool may_go) {
+  const std::string line = line_text(node.line);
+  const auto at = static_cast<std::size_t>(std::max(node.column, 1)) - 1;
+  const bool is_item = at < line.size() && line[at] == '-';
+  complain(node, is_item ? "nothing stands behind this dash" : fmt::format("nothing stands behind \"{}\"", what),
+           fmt::format("write {}{}", wanted, may_go ? ", or leave the line out" : ""));
+}
 
 std::string YamlFile::text(const YamlNode& node, std::string_view what) {
-  if (node.kind != YamlNode::Kind::scalar)
-    complain(node, fmt::format("{} must be a text, not {}", what, kind_words(node)));
+  if (const std::string hidden = hidden_remark(node); !hidden.empty())
+    complain(node, fmt::format("what stands behind # is a remark and is not read as part of {}", what),
+             fmt::format("write {}: {}", what, in_quotes(node.text + (node.text.empty() ? "" : " ") + hidden)));
+  else if (node.kind == YamlNode::Kind::null)
+    complain_of_nothing(node, what, "a text");
+  else if (node.kind != YamlNode::Kind::scalar)
+    complain(
+        node, fmt::format("{} must be a text, not {}", what, kind_words(node)),
+        node.kind == YamlNode::Kind::list ? "write one alone, without brackets or dash" : "write it behind the colon");
   else if (has_control_characters(node.text))
     complain(node, fmt::format("{} holds control characters", what), "write plain text");
   else
@@ -53,39 +121,61 @@ std::string YamlFile::text(const YamlNode& node, std::string_view what) {
   return {};
 }
 
-double YamlFile::number(const YamlNode& node, std::string_view what) {
-  if (node.kind == YamlNode::Kind::scalar && !node.quoted)
-    if (const auto value = number_from(node.text)) return *value;
-  std::string remedy = "write it plainly, for example 12.5";
-  if (node.kind == YamlNode::Kind::scalar && is_decimal_comma(node.text))
-    remedy = "write it with a point instead of the comma";
-  else if (node.quoted && number_from(node.text))
-    remedy = "leave the quotes out";
-  complain(node, fmt::format("{} must be a number, not {}", what, kind_words(node)), std::move(remedy));
+double YamlFile::number(const YamlNode& node, std::string_view what, const WantedNumber& wanted) {
+  const bool is_scalar = node.kind == YamlNode::Kind::scalar;
+  const std::optional<double> value = is_scalar ? number_from(node.text) : std::nullopt;
+  if (value && !node.quoted) return *value;
+  if (node.kind == YamlNode::Kind::null) {
+    complain_of_nothing(node, what, "a number");
+  } else {
+    std::string remedy = "write one number alone";
+    if (value)
+      remedy = "leave the quotes out";
+    else if (is_scalar)
+      remedy = cure_of_text(node.text, with_unit_of(what, wanted));
+    complain(node, fmt::format("{} must be a number, not {}", what, kind_words(node)), std::move(remedy));
+  }
   return 0;
 }
 
-int YamlFile::whole(const YamlNode& node, std::string_view what) {
+int YamlFile::whole(const YamlNode& node, std::string_view what, WantedNumber wanted) {
   const std::size_t before = faults_.size();
-  const double value = number(node, what);
+  wanted.is_whole = true;
+  const double value = number(node, what, wanted);
   if (faults_.size() == before && (value != std::floor(value) || std::abs(value) > 1e9)) {
-    complain(node, fmt::format("{} must be a whole number, not {}", what, node.text));
+    complain(node, fmt::format("{} must be a whole number, not {}", what, node.text),
+             cure_of_range(value, with_unit_of(what, wanted)));
     return 0;
   }
   return static_cast<int>(value);
 }
 
 bool YamlFile::truth(const YamlNode& node, std::string_view what) {
-  if (node.kind == YamlNode::Kind::scalar && !node.quoted && (node.text == "true" || node.text == "false"))
-    return node.text == "true";
-  complain(node, fmt::format("{} must be true or false, not {}", what, kind_words(node)));
+  const bool is_scalar = node.kind == YamlNode::Kind::scalar;
+  if (is_scalar && !node.quoted && (node.text == "true" || node.text == "false")) return node.text == "true";
+  if (node.kind == YamlNode::Kind::null) {
+    complain_of_nothing(node, what, "true or false");
+    return false;
+  }
+  std::string remedy;
+  const std::string word = folded(node.text);
+  const std::string near = nearest_name(word, {"true", "false"});
+  if (is_scalar && node.quoted && (node.text == "true" || node.text == "false"))
+    remedy = "leave the quotes out";
+  else if (is_scalar && (is_true_word(word) || is_false_word(word)))
+    remedy = is_true_word(word) ? "write true" : "write false";
+  else if (!near.empty())
+    remedy = fmt::format("did you mean {}?", near);
+  complain(node, fmt::format("{} must be true or false, not {}", what, kind_words(node)), std::move(remedy));
   return false;
 }
 
-const std::vector<YamlNode>& YamlFile::list(const YamlNode& node, std::string_view what) {
-  if (node.kind != YamlNode::Kind::list)
+const std::vector<YamlNode>& YamlFile::list(const YamlNode& node, std::string_view what, const std::string& example) {
+  if (node.kind == YamlNode::Kind::null)
+    complain_of_nothing(node, what, "[] for none");
+  else if (node.kind != YamlNode::Kind::list)
     complain(node, fmt::format("{} must be a list, not {}", what, kind_words(node)),
-             "write one \"- item\" a line, or [a, b]");
+             example.empty() ? list_cure(node) : example);
   return node.items;  // empty for anything but a list
 }
 
@@ -105,86 +195,6 @@ std::vector<double> YamlFile::numbers(const YamlNode& node, std::string_view wha
                                values.size()));
   values.resize(std::max(values.size(), most));
   return values;
-}
-
-YamlMap::YamlMap(YamlFile& file, const YamlNode& node, std::string what)
-    : file_(file), node_(node), what_(std::move(what)) {
-  if (node.kind != YamlNode::Kind::map)
-    file_.complain(node, fmt::format("{} must be a group of \"key: value\" lines, not {}", what_, kind_words(node)));
-}
-
-const YamlNode* YamlMap::find(std::string_view key) {
-  if (std::find(asked_.begin(), asked_.end(), key) == asked_.end()) asked_.emplace_back(key);
-  for (const YamlNode::Entry& entry : node_.entries)
-    if (entry.key == key) return &entry.value;
-  return nullptr;
-}
-
-const YamlNode* YamlMap::need(std::string_view key) {
-  const YamlNode* found = find(key);
-  if (!found && node_.kind == YamlNode::Kind::map)
-    file_.complain(node_, fmt::format("{} lacks the key \"{}\"", what_, key), fmt::format("add {}: ...", key));
-  return found;
-}
-
-std::string YamlMap::text(std::string_view key) {
-  const YamlNode* found = find(key);
-  return found ? file_.text(*found, key) : std::string();
-}
-
-std::string YamlMap::need_text(std::string_view key) {
-  const YamlNode* found = need(key);
-  if (!found) return {};
-  const std::size_t before = file_.faults().size();
-  std::string value = file_.text(*found, key);
-  if (value.empty() && file_.faults().size() == before) file_.complain(*found, fmt::format("{} is empty", key));
-  return value;
-}
-
-std::optional<double> YamlMap::number(std::string_view key) {
-  const YamlNode* found = find(key);
-  return found ? std::optional(file_.number(*found, key)) : std::nullopt;
-}
-
-std::optional<int> YamlMap::whole(std::string_view key) {
-  const YamlNode* found = find(key);
-  return found ? std::optional(file_.whole(*found, key)) : std::nullopt;
-}
-
-bool YamlMap::truth(std::string_view key, bool otherwise) {
-  const YamlNode* found = find(key);
-  return found ? file_.truth(*found, key) : otherwise;
-}
-
-std::vector<std::string> YamlMap::texts(std::string_view key) {
-  const YamlNode* found = find(key);
-  return found ? file_.texts(*found, key) : std::vector<std::string>();
-}
-
-std::optional<double> YamlMap::number_within(std::string_view key, double low, double high) {
-  const std::size_t before = file_.faults().size();
-  const std::optional<double> value = number(key);
-  if (value && file_.faults().size() == before && (*value < low || *value > high))
-    file_.complain(*find(key), fmt::format("{} is {}, outside {} to {}", key, *value, low, high));
-  return value;
-}
-
-std::optional<int> YamlMap::whole_within(std::string_view key, int low, int high) {
-  const std::size_t before = file_.faults().size();
-  const std::optional<int> value = whole(key);
-  if (value && file_.faults().size() == before && (*value < low || *value > high))
-    file_.complain(*find(key), fmt::format("{} is {}, outside {} to {}", key, *value, low, high));
-  return value;
-}
-
-void YamlMap::done() {
-  for (const YamlNode::Entry& entry : node_.entries) {
-    if (std::find(asked_.begin(), asked_.end(), entry.key) != asked_.end()) continue;
-    const std::string near = nearest_name(entry.key, asked_);
-    file_.complain(entry.line, entry.column, fmt::format("{} has no key \"{}\"", what_, entry.key),
-                   near.empty() ? fmt::format("known keys: {}", fmt::join(asked_, ", "))
-                                : fmt::format("did you mean \"{}\"?", near));
-  }
 }
 
 }  // namespace gentlest

@@ -1,10 +1,12 @@
 // From a file's text to the tree of its nodes: the only file that knows yaml-cpp.
 #include "io/yaml_reader.hpp"
+#include "io/yaml_slips.hpp"
 
 #include <fmt/format.h>
 #include <yaml-cpp/eventhandler.h>
 #include <yaml-cpp/yaml.h>
 
+#include <algorithm>
 #include <set>
 #include <sstream>
 
@@ -35,7 +37,7 @@ class TreeBuilder : public YAML::EventHandler {
     node.text = value;
     node.quoted = tag == "!";
     if (node.quoted && !file_.quote_is_closed(node.line, node.column))
-      file_.complain(node, "not valid YAML: this quote is never closed", "is the file cut off?");
+      file_.complain(node, "this quote is never closed", "close it; is the file cut off?");
     add(std::move(node));
   }
   void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
@@ -62,6 +64,7 @@ class TreeBuilder : public YAML::EventHandler {
     YamlNode node;
     std::optional<YamlNode::Entry> entry;  // key read, value awaited
     std::set<std::string> keys;
+    bool is_told = false;  // that keys stand twice
   };
 
   static YamlNode node_at(const YAML::Mark& mark, YamlNode::Kind kind) {
@@ -76,7 +79,8 @@ class TreeBuilder : public YAML::EventHandler {
       file_.complain(mark.line + 1, mark.column + 1, "anchors (&name) are not used here", "write the value out");
   }
   void refuse_tag(const YAML::Mark& mark) {
-    file_.complain(mark.line + 1, mark.column + 1, "tags (!name) are not used here", "leave the tag out");
+    file_.complain(mark.line + 1, mark.column + 1, "tags (!name) are not used here",
+                   "leave it out; a text that begins with ! belongs in \"quotes\"");
   }
   void open(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor, YamlNode::Kind kind) {
     refuse_anchor(mark, anchor);
@@ -89,6 +93,7 @@ class TreeBuilder : public YAML::EventHandler {
     add(std::move(node));
   }
   void add(YamlNode node) {
+    if (node.kind == YamlNode::Kind::null) put_at_its_key(node);
     if (open_.empty()) {
       root_ = std::move(node);
       return;
@@ -104,13 +109,38 @@ class TreeBuilder : public YAML::EventHandler {
       parent.entry.reset();
     }
   }
+  // The parser gives nothing the place of what comes next; a person looks for it where it is missing.
+  void put_at_its_key(YamlNode& node) {
+    if (open_.empty()) return;
+    const Open& parent = open_.back();
+    if (parent.entry) {
+      node.line = parent.entry->line;
+      node.column = parent.entry->column;
+    } else if (parent.node.kind == YamlNode::Kind::list) {
+      file_.put_at_dash_above(node);
+    }
+  }
+
+  // A group whose first key comes again is two groups without a dash between them: one slip, told once.
+  void tell_doubled(Open& parent, const YamlNode& node) {
+    const bool is_item = open_.size() > 1 && open_[open_.size() - 2].node.kind == YamlNode::Kind::list;
+    const bool is_block = parent.node.line < node.line;
+    if (is_item && is_block && !parent.node.entries.empty() && parent.node.entries.front().key == node.text) {
+      file_.complain(node, fmt::format("\"{}\" stands here twice", node.text),
+                     fmt::format("begins a new item here? Then put a dash in front: \"- {}:\"", node.text));
+      parent.is_told = true;
+    } else if (!parent.is_told) {
+      file_.complain(node, fmt::format("\"{}\" stands here twice", node.text), "keep one of the two");
+    }
+  }
+
   void take_key(Open& parent, const YamlNode& node) {
     if (node.kind != YamlNode::Kind::scalar || node.text.empty()) {
       if (!has_ended_) file_.complain(node, "a key must be a plain word", "write it as key: value");
     } else if (node.text == "<<") {
       file_.complain(node, "merge keys (<<) are not used here", "write the values out");
     } else if (!parent.keys.insert(node.text).second) {
-      file_.complain(node, fmt::format("\"{}\" stands here twice", node.text), "keep one of the two");
+      tell_doubled(parent, node);
     }
     parent.entry = YamlNode::Entry{node.text, node.line, node.column, {}};
   }
@@ -121,16 +151,20 @@ class TreeBuilder : public YAML::EventHandler {
   bool has_ended_ = false;
 };
 
-// The parser's own words, with what people usually did wrong.
-std::string parse_remedy(const std::string& message) {
-  if (message.find("tab") != std::string::npos || message.find("Tab") != std::string::npos)
-    return "indent with spaces, not tabs";
-  if (message.find("end of") != std::string::npos || message.find("EOF") != std::string::npos)
-    return "a bracket or quote is still open: is the file cut off?";
-  return "check indentation, colons and quotes around here; a text with : or # in it belongs in \"quotes\"";
-}
-
 }  // namespace
+
+// One slip of the hand is told once: what the parser stumbled over below it is no fault of its own.
+void YamlFile::complain_of_slip(int stopped_at) {
+  std::vector<std::string> lines;
+  for (std::size_t i = 0; i < line_starts_.size(); ++i) lines.push_back(line_text(static_cast<int>(i) + 1));
+  const YamlSlip slip = find_slip(lines, stopped_at)
+                            .value_or(YamlSlip{stopped_at, 1, "from this line on the file cannot be read",
+                                               "check indentation, colons, quotes and brackets here and above"});
+  faults_.erase(std::remove_if(faults_.begin(), faults_.end(),
+                               [&](const Diagnostic& fault) { return fault.where.line >= slip.line; }),
+                faults_.end());
+  complain(slip.line, slip.column, slip.message, slip.remedy);
+}
 
 YamlFile::YamlFile(std::string name, std::string text) : name_(std::move(name)), text_(std::move(text)) {
   line_starts_.push_back(0);
@@ -145,11 +179,13 @@ YamlFile::YamlFile(std::string name, std::string text) : name_(std::move(name)),
     TreeBuilder second(*this);
     if (faults_.empty() && parser.HandleNextDocument(second)) {
       const YamlNode more = second.take_root();
-      complain(more.line, more.column, "a second document begins here", "one file holds one document; leave out ---");
+      const int line = line_of_divider(more.line);
+      complain(line, 1, "a second document begins here",
+               fmt::format("one file holds one job or record; leave out the line {}", line_text(line)));
     }
   } catch (const YAML::ParserException& error) {
-    complain(error.mark.line + 1, error.mark.column + 1, "not valid YAML: " + error.msg, parse_remedy(error.msg));
     root_ = builder.take_root();
+    complain_of_slip(error.mark.line + 1);
   }
 }
 
@@ -175,6 +211,26 @@ bool YamlFile::quote_is_closed(int line, int column) const {
       return true;
   }
   return false;
+}
+
+int YamlFile::line_of_divider(int below) const {
+  for (int line = below; line > 0; --line)
+    if (const std::string text = line_text(line); text.rfind("---", 0) == 0 || text.rfind("...", 0) == 0) return line;
+  return below;
+}
+
+void YamlFile::put_at_dash_above(YamlNode& node) const {
+  for (int line = node.line; line > 0; --line) {
+    std::string text = line_text(line);
+    if (line == node.line) text.resize(std::min(text.size(), static_cast<std::size_t>(node.column) - 1));
+    text = text.substr(0, text.find('#'));
+    const std::size_t last = text.find_last_not_of(' ');
+    if (last == std::string::npos) continue;
+    if (text[last] != '-') return;
+    node.line = line;
+    node.column = static_cast<int>(last) + 1;
+    return;
+  }
 }
 
 void YamlFile::complain(int line, int column, std::string message, std::string remedy) {

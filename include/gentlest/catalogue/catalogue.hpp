@@ -287,8 +287,8 @@ struct NameFault {
   std::string remedy;
 };
 
-/// An ambiguous name is asked back with its choices. Of an unknown one `unknown` is said, with the nearest names, or
-/// `otherwise` where none is near.
+/// An ambiguous name is asked back with its choices. One of the other list is told as such. Of an unknown one `unknown`
+/// is said, with the nearest names, or `otherwise` where none is near.
 NameFault solvent_fault(std::string_view name, const Catalogue& catalogue, std::string unknown,
                         const std::string& otherwise);
 NameFault material_fault(std::string_view name, const Catalogue& catalogue, std::string unknown,

@@ -1,6 +1,7 @@
 // The limits of a job, once: reader, check, JSON, command line, help and the tests of the documents walk this table.
 #pragma once
 
+#include "gentlest/base/typed_number.hpp"
 #include "gentlest/job/job.hpp"
 
 #include <optional>
@@ -57,7 +58,10 @@ std::string range_words(const Limit& limit);
 /// Behind "parts is 5, " in a message: "outside 1 to 4", "not between 0 and 1", "which does not divide 100".
 std::string outside_words(const Limit& limit);
 
-/// What would be right, where the range alone does not tell it; else empty.
-std::string range_remedy(const Limit& limit);
+/// What a number must be to stand there, for the cure of one that cannot.
+WantedNumber wanted_of(const Limit& limit);
+
+/// What would be right instead of a value outside the range: "did you mean 0.25?"; empty where the range tells it.
+std::string range_remedy(const Limit& limit, double value);
 
 }  // namespace gentlest

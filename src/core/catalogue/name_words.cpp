@@ -45,12 +45,20 @@ std::string choices_text(const AmbiguousName& name) {
 
 NameFault solvent_fault(std::string_view name, const Catalogue& catalogue, std::string unknown,
                         const std::string& otherwise) {
+  const Meaning<Material> other = catalogue.meaning_of_material(name);
+  if (!catalogue.meaning_of_solvent(name).ask && (other.record || other.ask))
+    return {"\"" + std::string(name) + "\" is a material of layers, not a solvent",
+            "name a liquid; `gentlest list solvents` shows them all"};
   return fault_of(name, catalogue.meaning_of_solvent(name).ask, "solvent", std::move(unknown), catalogue,
                   NamesOf::solvents, otherwise);
 }
 
 NameFault material_fault(std::string_view name, const Catalogue& catalogue, std::string unknown,
                          const std::string& otherwise) {
+  const Meaning<Solvent> other = catalogue.meaning_of_solvent(name);
+  if (!catalogue.meaning_of_material(name).ask && (other.record || other.ask))
+    return {"\"" + std::string(name) + "\" is a solvent, not a material of layers",
+            "name what the layer is made of; `gentlest list materials` shows them all"};
   return fault_of(name, catalogue.meaning_of_material(name).ask, "material", std::move(unknown), catalogue,
                   NamesOf::materials, otherwise);
 }

@@ -118,7 +118,12 @@ std::string outside_words(const Limit& limit) {
   return "outside " + range_words(limit);
 }
 
-std::string range_remedy(const Limit& limit) {
+WantedNumber wanted_of(const Limit& limit) {
+  return {unit_of_key(limit.key), limit.smallest, limit.largest, is_whole(limit)};
+}
+
+std::string range_remedy(const Limit& limit, double value) {
+  if (std::string cure = cure_of_range(value, wanted_of(limit)); !cure.empty()) return cure;
   switch (limit.ends) {
     case Ends::excluded:
       return "write for example 0.1 for 10 %";

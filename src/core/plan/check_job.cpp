@@ -1,11 +1,14 @@
 #include "gentlest/plan/check_job.hpp"
 
 #include "gentlest/base/text.hpp"
+#include "gentlest/base/typed_number.hpp"
 #include "gentlest/job/limits.hpp"
 #include "gentlest/liquids/grade.hpp"
 #include "gentlest/liquids/mixture.hpp"
 #include "gentlest/liquids/recipe.hpp"
 #include "gentlest/plan/shelf.hpp"
+
+#include "core/plan/job_cures.hpp"
 
 #include <fmt/format.h>
 
@@ -25,6 +28,7 @@ class JobCheck {
     check_layers();
     std::set<std::string> passages;
     for (const Passage& passage : job_.passages) check_passage(passage, passages);
+    check_passages_that_must_go();
     check_shelf();
     check_limits();
     if (faults_.empty()) check_usable_shelf();
@@ -62,7 +66,8 @@ class JobCheck {
     const NameFault fault = material_fault(
         name, catalogue_, fmt::format("no material \"{}\" is known", name),
         fmt::format("`gentlest list materials` shows them all; where nobody knows it, write {}", unknown_material));
-    complain(where, fmt::format("{} (layer \"{}\")", fault.message, layer), fault.remedy);
+    const std::string cure = material_cure(name, catalogue_);
+    complain(where, fmt::format("{} (layer \"{}\")", fault.message, layer), cure.empty() ? fault.remedy : cure);
   }
 
   void check_own_material(const Location& where, const std::string& layer, const std::string& name) {
@@ -90,14 +95,16 @@ class JobCheck {
   }
 
   void check_layers() {
+    const std::size_t before = faults_.size();
+    check_each_layer();
+    check_roles();
+    layers_are_told_ = faults_.size() > before && (job_.layers.empty() || has_doubled_names_ || !has_both_roles_);
+  }
+
+  void check_each_layer() {
     std::set<std::string> names;
-    bool any_remove = false;
-    bool any_keep = false;
     for (const Layer& layer : job_.layers) {
-      if (!names.insert(folded(layer.name)).second)
-        complain(layer.where, fmt::format("two layers are called \"{}\"", layer.name), "give each its own name");
-      any_remove = any_remove || layer.role == Role::remove;
-      any_keep = any_keep || layer.role == Role::keep;
+      if (!names.insert(folded(layer.name)).second) complain_of_doubled_layer(layer);
       if (layer.recorded.empty() && layer.found.empty() && !layer.own_sphere)
         complain(layer.where, fmt::format("layer \"{}\" has no material", layer.name),
                  "give recorded, found or own_sphere");
@@ -105,29 +112,82 @@ class JobCheck {
       check_own_material(layer.where, layer.name, layer.found);
       check_possible(layer);
     }
+  }
+
+  void complain_of_doubled_layer(const Layer& layer) {
+    has_doubled_names_ = true;
+    complain(layer.where, fmt::format("two layers are called \"{}\"", layer.name), "give each its own name");
+  }
+
+  void check_roles() {
+    const auto any = [&](Role role) {
+      return std::any_of(job_.layers.begin(), job_.layers.end(),
+                         [&](const Layer& layer) { return layer.role == role; });
+    };
+    const bool any_remove = any(Role::remove);
+    const bool any_keep = any(Role::keep);
+    has_both_roles_ = any_remove && any_keep;
     if (job_.layers.empty()) return complain_at("layers", "the job has no layers", "list them from the top down");
     if (!any_remove)
       complain_at("layers", "no layer has the role remove", "mark the layer that must go with role: remove");
     if (!any_keep) complain_at("layers", "no layer has the role keep", "name what must stay with role: keep");
   }
 
+  const Layer* layer_of(const Passage& passage) const {
+    const auto layer = std::find_if(job_.layers.begin(), job_.layers.end(),
+                                    [&](const Layer& candidate) { return candidate.name == passage.of; });
+    return layer == job_.layers.end() ? nullptr : &*layer;
+  }
+
+  // Where the layers themselves are at fault, what the passages say of them is no fault of its own.
+  void check_layer_of(const Passage& passage) {
+    std::vector<std::string> layers, kept;
+    for (const Layer& layer : job_.layers) {
+      layers.push_back(layer.name);
+      if (layer.role == Role::keep) kept.push_back(layer.name);
+    }
+    if (!layers_are_told_ && !layer_of(passage)) {
+      const auto of_material = std::find_if(job_.layers.begin(), job_.layers.end(), [&](const Layer& layer) {
+        return own_material(layer) == passage.of && layer.role == Role::keep;
+      });
+      complain(passage.where, fmt::format("passage \"{}\" belongs to no layer called \"{}\"", passage.name, passage.of),
+               of_material != job_.layers.end()
+                   ? fmt::format("did you mean \"{}\"?", of_material->name)
+                   : nearest_of(passage.of, layers, fmt::format("of: names a layer, here {}", enumerated(kept, "or"))));
+    }
+    for (const std::string& name : layers)
+      if (folded(name) == folded(passage.name))
+        complain(passage.where, fmt::format("a layer is called \"{}\" as well", name),
+                 "give the passage a name of its own");
+  }
+
   void check_passage(const Passage& passage, std::set<std::string>& names) {
     if (!names.insert(folded(passage.name)).second)
       complain(passage.where, fmt::format("two passages are called \"{}\"", passage.name), "give each its own name");
-    std::vector<std::string> layers;
-    for (const Layer& layer : job_.layers) layers.push_back(layer.name);
-    const auto layer = std::find_if(job_.layers.begin(), job_.layers.end(),
-                                    [&](const Layer& candidate) { return candidate.name == passage.of; });
-    if (layer == job_.layers.end())
-      complain(passage.where, fmt::format("passage \"{}\" belongs to no layer called \"{}\"", passage.name, passage.of),
-               nearest_of(passage.of, layers, "of: names one of the layers above"));
-    else if (layer->role != Role::keep)
-      complain(passage.where, fmt::format("passage \"{}\" belongs to a layer that must go", passage.name),
-               "passages must stay unaffected; name a layer with role: keep");
+    check_layer_of(passage);
     check_own_material(passage.where, passage.name, passage.material);
-    for (const std::string& name : layers)
-      if (folded(name) == folded(passage.name))
-        complain(passage.where, fmt::format("a layer is called \"{}\" as well", name));
+  }
+
+  // Told once for each layer: several passages of one that must go are one slip, most likely of its role.
+  void check_passages_that_must_go() {
+    if (layers_are_told_) return;
+    for (const Layer& layer : job_.layers) {
+      if (layer.role == Role::keep) continue;
+      std::vector<std::string> names;
+      const Passage* first = nullptr;
+      for (const Passage& passage : job_.passages) {
+        if (layer_of(passage) != &layer) continue;
+        if (!first) first = &passage;
+        names.push_back("\"" + passage.name + "\"");
+      }
+      const bool is_one = names.size() == 1;
+      if (first)
+        complain(first->where,
+                 fmt::format("{} {} {} to a layer that must go", is_one ? "passage" : "passages",
+                             enumerated(names, "and"), is_one ? "belongs" : "belong"),
+                 fmt::format("passages must stay unaffected; name a layer with role: keep{}",
+                             is_one ? "" : ", or are the roles swapped?"));
+    }
   }
 
   // A share below one step of the grid would quietly leave the bottle out.
@@ -148,7 +208,8 @@ class JobCheck {
     const Solvent* solvent = named.record;
     if (!solvent) {
       const NameFault fault = no_such_solvent(bottle.solvent);
-      return complain(bottle.where, fault.message, fault.remedy);
+      const std::string cure = bottle_cure(bottle.solvent, catalogue_);
+      return complain(bottle.where, fault.message, cure.empty() ? fault.remedy : cure);
     }
     check_largest_share(bottle);
     try {
@@ -159,7 +220,11 @@ class JobCheck {
         complain(bottle.where, fmt::format("{} stands on the shelf twice", liquid.label), "list each bottle once");
     } catch (const InputError& error) {
       const Location& at = bottle.grade_where.line > 0 ? bottle.grade_where : bottle.where;
-      for (const Diagnostic& fault : error.faults()) complain(at, fault.message, fault.remedy);
+      const std::string plain = with_plain_signs(bottle.grade);
+      const bool was_pasted = plain != bottle.grade && is_grade(plain);
+      for (const Diagnostic& fault : error.faults())
+        complain(at, fault.message,
+                 was_pasted ? fmt::format("write \"{}\" anew, with plain quotes and spaces", plain) : fault.remedy);
     }
   }
 
@@ -210,7 +275,7 @@ class JobCheck {
       const std::optional<double> value = number_of(limit, job_.limits);
       if (!value || is_within(limit, *value)) continue;
       complain_at(fmt::format("limits.{}", limit.key),
-                  fmt::format("{} is {}, {}", limit.key, *value, outside_words(limit)), range_remedy(limit));
+                  fmt::format("{} is {}, {}", limit.key, *value, outside_words(limit)), range_remedy(limit, *value));
     }
   }
 
@@ -230,7 +295,7 @@ class JobCheck {
   void check_limits() {
     const Limits& limits = job_.limits;
     check_ranges();
-    if (limits.bottles < limits.parts)
+    if (limits.bottles < limits.parts && is_in_range("parts") && is_in_range("bottles"))
       complain_at("limits.bottles",
                   fmt::format("limits contradict each other: {} parts from {} bottles", limits.parts, limits.bottles),
                   "allow at least as many bottles as parts", "limits.parts");
@@ -238,15 +303,27 @@ class JobCheck {
     check_avoided();
   }
 
+  // "ketones", "aromatics", "hydrocarbon": the families whose names are near, or hold it.
+  std::string near_family(std::string_view typed) const {
+    std::set<std::string> families;
+    for (const Solvent& solvent : catalogue_.solvents()) families.insert(solvent.family);
+    std::vector<OfferedName> offered;
+    for (const std::string& family : families) offered.push_back({family, offered.size()});
+    std::vector<OfferedName> near = near_names(typed, offered);
+    if (near.empty() && !typed.empty() && typed.back() == 's')
+      near = near_names(typed.substr(0, typed.size() - 1), offered);
+    return did_you_mean(near, "`gentlest list families` shows them all");
+  }
+
   void check_avoided() {
-    std::vector<std::string> families;
-    for (const Solvent& solvent : catalogue_.solvents()) families.push_back(solvent.family);
+    std::set<std::string> families;
+    for (const Solvent& solvent : catalogue_.solvents()) families.insert(solvent.family);
     const Limits& limits = job_.limits;
     for (std::size_t i = 0; i < limits.avoid_families.size(); ++i)
-      if (std::find(families.begin(), families.end(), limits.avoid_families[i]) == families.end())
+      if (families.count(limits.avoid_families[i]) == 0)
         complain_at(fmt::format("limits.avoid_families.{}", i),
                     fmt::format("no family \"{}\" is known", limits.avoid_families[i]),
-                    nearest_of(limits.avoid_families[i], families, "`gentlest list families` shows them all"));
+                    near_family(limits.avoid_families[i]));
     check_solvents("avoid_solvents", limits.avoid_solvents);
     check_solvents("allow_acting", limits.allow_acting);
     check_codes("avoid_statements", limits.avoid_statements);
@@ -261,19 +338,19 @@ class JobCheck {
       }
   }
 
+  // A text that is no code would be compared with all and keep nothing away.
   void check_codes(const char* key, const std::vector<std::string>& codes) {
     for (std::size_t i = 0; i < codes.size(); ++i)
       if (!is_statement_code(codes[i]))
         complain_at(fmt::format("limits.{}.{}", key, i),
-                    fmt::format("\"{}\" is no GHS hazard statement code", codes[i]), "write them like H360");
-  }
-
-  static bool is_statement_code(const std::string& code) {
-    return code.size() >= 4 && code[0] == 'H' && code.find_first_not_of("0123456789", 1) >= 4;
+                    fmt::format("\"{}\" is no GHS hazard statement code", codes[i]), code_cure(codes[i]));
   }
 
   const Job& job_;
   const Catalogue& catalogue_;
+  bool has_doubled_names_ = false;
+  bool has_both_roles_ = true;
+  bool layers_are_told_ = false;  // what the passages say of layers that are at fault themselves is not told
   std::vector<Diagnostic> faults_;
 };
 

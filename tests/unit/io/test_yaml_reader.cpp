@@ -46,8 +46,8 @@ TEST_CASE("numbers are strict") {
                         {"1 2", "must be a number"},
                         {"\"5\"", "leave the quotes out"},
                         {"[1]", "not a list"},
-                        {"", "not nothing"},
-                        {"~", "not nothing"}};
+                        {"", "nothing stands behind"},
+                        {"~", "nothing stands behind"}};
   for (const Case& c : cases) {
     INFO(c.text);
     YamlFile file("f", std::string("n: ") + c.text + "\n");
@@ -70,7 +70,7 @@ TEST_CASE("whole numbers, truths and ranges are strict") {
   CHECK(map.truth("absent", true));
   CHECK(faults_of(file) ==
         "f:1:4: error: a must be a whole number, not 1.5\n    a: 1.5\n       ^\n"
-        "f:2:4: error: b must be true or false, not \"yes\"\n    b: yes\n       ^\n"
+        "f:2:4: error: b must be true or false, not \"yes\"\n    b: yes\n       ^\n    write true\n"
         "f:3:4: error: c is 7, outside 1 to 4\n    c: 7\n       ^\n");
 }
 
@@ -99,11 +99,11 @@ TEST_CASE("what YAML allows and we do not is a fault with its place") {
                         {"a: 1\n---\nb: 2\n", "second document"},
                         {"", "empty"},
                         {"# only a remark\n", "empty"},
-                        {"a: [1, 2\n", "not valid YAML"},
-                        {"a: \"open\n", "not valid YAML"},
-                        {"a: 1\n\tb: 2\n", "not valid YAML"},
+                        {"a: [1, 2\n", "this bracket is never closed"},
+                        {"a: \"open\n", "this quote is never closed"},
+                        {"a: 1\n\tb: 2\n", "a tab at the start of line 2"},
                         {"? [1, 2]\n: 3\n", "plain word"},
-                        {"a: b: c\n", "not valid YAML"}};
+                        {"a: b: c\n", "write a: \"b: c\""}};
   for (const Case& c : cases) {
     INFO(c.text);
     YamlFile file("f", c.text);
