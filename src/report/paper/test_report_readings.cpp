@@ -2,6 +2,7 @@
 #include "report/paper/test_report.hpp"
 
 #include "gentlest/learning/reading_fields.hpp"
+#include "gentlest/learning/typed_reading.hpp"
 
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
@@ -76,6 +77,14 @@ const ConsideredMixture* considered_of(const TestReview& review, const RecordedT
   return nullptr;
 }
 
+// A later look is no correction: the first reading stays as it was read.
+std::string look_words(const Reading& look) {
+  std::vector<std::string> seen;
+  for (const char* key : {"removal", "original", "colour", "signs", "after_drying", "remark"})
+    if (const std::string value = get_field(look, key); !value.empty()) seen.push_back(value);
+  return fmt::format("Looked at again {} after the test: {}", look.looked_after, joined(seen, "; ", "nothing noted"));
+}
+
 }  // namespace
 
 std::vector<ReadingFact> reading_facts(const Reading& reading) {
@@ -114,8 +123,14 @@ std::vector<std::string> corrections_of(const RecordedTest& test) {
   std::vector<std::string> texts;
   for (std::size_t i = 1; i < test.lines.size(); ++i) {
     const Reading& line = test.lines[i];
+    const std::vector<Reading> lines_before(test.lines.begin(), test.lines.begin() + static_cast<std::ptrdiff_t>(i));
+    const Reading* earlier = line_before(line, lines_before);
+    if (!earlier) {
+      texts.push_back(look_words(line));
+      continue;
+    }
     std::vector<std::string> changes;
-    const std::vector<ReadingFact> before = reading_facts(test.lines[i - 1]);
+    const std::vector<ReadingFact> before = reading_facts(*earlier);
     const std::vector<ReadingFact> after = reading_facts(line);
     for (std::size_t k = 0; k < after.size() && !line.withdrawn; ++k)
       if (before[k].value != after[k].value)
