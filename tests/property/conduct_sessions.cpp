@@ -472,8 +472,8 @@ std::string ConductSession::broken_rule() const {
     if (!fault.empty()) return fault;
   for (const OpenTest& open : conduct_.open)
     if (std::string fault = check.of_open(open); !fault.empty())
-      return fmt::format("{} ({}, {} {})", fault, to_text(open.mixture), open.place == Place::edge ? "edge" : "picture",
-                         open.passage);
+      return fmt::format("{} ({}, {} {}, purpose {})", fault, to_text(open.mixture),
+                         open.place == Place::edge ? "edge" : "picture", open.passage, static_cast<int>(open.purpose));
   return {};
 }
 
