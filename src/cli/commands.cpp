@@ -310,11 +310,11 @@ Command import() {
           "add the readings of a filled-in table to the log",
           "  gentlest import easel.yaml easel.log bench.csv\n"
           "\n"
-          "The first line names the columns: the keys of `gentlest help record`, or headings\n"
-          "in English, German or French; commas, semicolons or tabs between the cells, which\n"
-          "hold what `record` understands. Other columns go into the remark. A faulty table\n"
-          "is refused whole. Rows that the log holds already are told and left out, so a\n"
-          "table may grow and be imported again.\n",
+          "The first line names the columns: the keys of `gentlest help record`, or\n"
+          "headings in English, German or French. Commas, semicolons or tabs stand between\n"
+          "the cells, which hold what `record` understands. Other columns go into the\n"
+          "remark. A faulty table is refused whole. Rows that the log holds already are told\n"
+          "and left out, so a table may grow and be imported again.\n",
           {"again", "new-log"},
           3,
           3,

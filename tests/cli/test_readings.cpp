@@ -182,3 +182,101 @@ TEST_CASE("own tests become a sphere that a job takes") {
   CHECK(bad.code == 3);
   CHECK(holds(bad.err, "did you mean \"acetone\"?"));
 }
+
+TEST_CASE("free words are shown and asked before they are written", "[noted]") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const std::vector<std::string> words = {"record",  "demo",  log,      "rung", "4:", "partly,",
+                                          "nothing", "seen,", "white,", "20",   "s,", "edge"};
+  const Result unasked = call(words);
+  CHECK(unasked.code == 2);
+  CHECK(holds(unasked.err, "mixture: isooctane 55, acetone 45\n    rung 4\n"));
+  CHECK(holds(unasked.err, "passage: white cloth"));
+  CHECK(holds(unasked.err, "add --yes"));
+  CHECK(folder.count() == 0);
+  Surroundings terminal;
+  terminal.can_be_asked = true;
+  for (const char* answer : {"n\n", "\n", "", "maybe\n"}) {
+    const Result refused = call(words, answer, terminal);
+    CHECK(refused.code == 0);
+    CHECK(holds(refused.err, "write this? [y/N] "));
+    CHECK(holds(refused.out, "nothing was written"));
+    CHECK(folder.count() == 0);
+  }
+  const Result agreed = call(words, "y\n", terminal);
+  CHECK(agreed.code == 0);
+  CHECK(holds(read_file(log),
+              "\"mixture\":\"isooctane 55, acetone 45\",\"passage\":\"white cloth\",\"at_edge\":true,"
+              "\"seconds\":20,\"removal\":\"partly removed\",\"original\":\"nothing seen\""));
+  const Result later =
+      call({"record", "demo", log, "--yes", "test 1, next day: blanched", "--", "seen", "in", "raking light"});
+  CHECK(later.code == 0);
+  CHECK(holds(later.out, "This counts as HARM to the original."));
+  CHECK(holds(read_file(log), "\"remark\":\"seen in raking light\""));
+  CHECK(call({"record", "demo", log, "--yes", "test 1, next day: blanched"}).code == 3);
+  CHECK(call({"record", "demo", log, "--yes", "test 9, next day: blanched"}).code == 3);
+  const Result next = call({"next", "demo", log});
+  CHECK(holds(next.out, "seen 1 day after the test"));
+  // KEY=VALUE alone is written at once, with the rung in full.
+  CHECK(call({"record", "demo", log, "mixture=rung 2", "removal=none", "original=ok"}).code == 0);
+  CHECK(holds(read_file(log), "isooctane 85, acetone 15"));
+  const Result unknown = call({"record", "demo", log, "--yes", "citrate 2 %: none, none"});
+  CHECK(unknown.code == 2);
+  CHECK(holds(unknown.err, "\"aqueous: NAME\""));
+}
+
+TEST_CASE("a rung is a mixture wherever one is typed, a solution of one's own is none", "[noted]") {
+  const Result vial = call({"vial", "demo", "rung", "3", "--format", "json"});
+  CHECK(vial.code == 0);
+  CHECK(vial.out == call({"vial", "demo", "isooctane 70, acetone 30", "--format", "json"}).out);
+  CHECK(call({"mixture", "demo", "rung 3", "--format", "json"}).out ==
+        call({"mixture", "demo", "isooctane 70, acetone 30", "--format", "json"}).out);
+  CHECK(call({"mixture", "demo", "rung", "99"}).code == 2);
+  CHECK(holds(call({"vial", "demo", "aqueous: citrate"}).err, "is no solvent mixture"));
+}
+
+TEST_CASE("a table of a spreadsheet comes in, and a list of readings comes back in unchanged", "[table]") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const std::string table = folder.file("bench.csv");
+  write_file(table,
+             "Nr.;Gemisch;Firnis;Malschicht;Stelle;Wetter\n1;rung 3;teilweise;nichts gesehen;white cloth;Regen\n"
+             "2;aqueous: citrate 2 %;keine;nichts gesehen;white cloth;\n");
+  const Result result = call({"import", "demo", log, table});
+  INFO(result.err);
+  CHECK(result.code == 0);
+  CHECK(holds(result.out, "Firnis as removal"));
+  CHECK(holds(result.out, "into the remark: Wetter"));
+  CHECK(holds(read_file(log), "\"mixture\":\"isooctane 70, acetone 30\""));
+  CHECK(holds(read_file(log), "\"remark\":\"Wetter: Regen\""));
+  const Result next = call({"next", "demo", log, "--full"});
+  CHECK(holds(next.out, "the beliefs leave out test 2: aqueous: citrate 2 % is no solvent mixture"));
+  const std::string before = read_file(log);
+  write_file(folder.file("listed.csv"), call({"readings", log, "--format", "csv"}).out);
+  const Result again = call({"import", "demo", log, folder.file("listed.csv")});
+  INFO(again.err);
+  CHECK(again.code == 0);
+  CHECK(holds(again.out, "line 2 says what test 1 says"));
+  CHECK(read_file(log) == before);
+}
+
+// From the printed card to the log in under 30 s a swab: at three keys a second, which is slow, that is 90 keys.
+TEST_CASE("six swabs are recorded with less than 90 keys each", "[noted]") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const std::string typed_before = "gentlest record easel.yaml easel.log ";
+  Surroundings terminal;
+  terminal.can_be_asked = true;
+  std::size_t keys = 0;
+  for (const char* swab : {"rung 1: none, ok, edge, 20 s", "rung 2: none, ok, edge, 20 s", "rung 4: softened, ok, edge, 20 s", "rung 4: partly, ok, white, 20 s", "rung 5: mostly, ok, white, 20 s, 8 rolls", "rung 5: mostly, blanched, dark, 20 s"}) {
+    INFO(swab);
+    const Result result = call({"record", "demo", log, swab}, "y\n", terminal);
+    INFO(result.err);
+    CHECK(result.code == 0);
+    const std::size_t here = typed_before.size() + std::string(swab).size() + 3;  // Enter, y, Enter
+    CHECK(here < 90);
+    keys += here;
+  }
+  CHECK(keys == 435);  // docs/data-format.md says so
+  CHECK(lines_of(read_file(log)).size() == 7);
+}

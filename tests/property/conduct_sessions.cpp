@@ -145,7 +145,7 @@ struct Check {
     const std::set<std::string> touched = open.place == Place::edge ? harmed : layers_at(plan, open.passage, false);
     bool meets = false;
     for (const std::string& name : touched) meets = meets || harmed.count(name) == 1;
-    if (harm.shares.empty()) return meets && !harm.blank;
+    if (harm.shares.empty()) return meets && !harm.blank && !harm.own_solution;
     if (!meets) return false;
     bool any_active = false;
     for (const auto& [label, is_alkane_one] : harm.is_hydrocarbon) any_active = any_active || !is_alkane_one;
@@ -261,7 +261,8 @@ struct Check {
     for (std::size_t later = 0; later < seen.size(); ++later)
       for (std::size_t first = 0; first < later; ++first)
         if (seen[later].harmed && !seen[later].edge && seen[first].edge && seen[first].looked && !seen[first].harmed &&
-            are_same(seen[first].shares, seen[later].shares))
+            (are_same(seen[first].shares, seen[later].shares) ||
+             (seen[first].own_solution && seen[first].words == seen[later].words)))
           return true;
     return false;
   }
@@ -273,10 +274,13 @@ struct Check {
       for (const Seen& b : seen)
         if (&a < &b && a.harmed && b.harmed && !a.shares.empty() && !b.shares.empty() && !are_same(a.shares, b.shares))
           must_end = true;
+    for (const Seen& a : seen)
+      for (const Seen& b : seen)
+        if (a.own_solution && a.harmed && b.harmed && a.words != b.words) must_end = true;
     if (must_end && !conduct.end) return "rule 2 or 11: the series does not end";
     if (conduct.end && !conduct.open.empty()) return "rule 11: a test is open after the end";
     for (const Seen& one : seen) {
-      if (!one.harmed || one.edge || !one.lasting || one.blank) continue;
+      if (!one.harmed || one.edge || !one.lasting || one.blank || one.own_solution) continue;
       const bool other_acted =
           std::any_of(seen.begin(), seen.end(), [](const Seen& other) { return other.removal > 0 && !other.harmed; });
       if (!other_acted && !conduct.end) return "rule 11: lasting harm by the gentlest that acted does not end it";
@@ -336,6 +340,22 @@ struct Check {
   }
 };
 
+// What was read of the original, by itself.
+void judge(const Reading& reading, Seen& one) {
+  one.removal = reading.removal ? static_cast<int>(*reading.removal) : -1;
+  one.looked = reading.original.has_value();
+  const bool bad_colour = reading.colour == SwabColour::original || reading.colour == SwabColour::not_known;
+  const bool only_colour = reading.original == OriginalReading::colour_on_swab;
+  if (!reading.original)
+    one.harmed = bad_colour || reading.colour == SwabColour::retouching;
+  else if (*reading.original == OriginalReading::nothing_seen)
+    one.harmed = bad_colour;
+  else
+    one.harmed = !(only_colour && (reading.colour == SwabColour::varnish || reading.colour == SwabColour::dirt));
+  one.lasting =
+      one.harmed && reading.original != OriginalReading::recovers && reading.original != OriginalReading::nothing_seen;
+}
+
 }  // namespace
 
 ConductSession::ConductSession(const Plan& plan, const Catalogue& catalogue, std::uint64_t seed)
@@ -369,7 +389,9 @@ Reading ConductSession::drawn_place(const Conduct& conduct) {
     reading.mixture =
         a == b ? labels_[a] + " 100" : fmt::format("{} {}, {} {}", labels_[a], share, labels_[b], 100 - share);
   } else {
-    reading.mixture = below(3) == 0 ? "something in a bottle" : below(2) == 0 ? "dry swab" : "saliva";
+    const char* others[] = {"something in a bottle", "dry swab", "saliva", "aqueous: citrate 2 % pH 7",
+                            "aqueous: gum of my own"};
+    reading.mixture = others[below(5)];
   }
   return reading;
 }
@@ -393,7 +415,7 @@ void ConductSession::note(const Reading& reading) {
   one.passage = reading.passage;
   one.blank = reading.mixture == "dry swab" || reading.mixture == "saliva";
   try {
-    if (!one.blank) {
+    if (!one.blank && reading.mixture.rfind("aqueous:", 0) != 0) {
       const Mixture mixture = parse_mixture(reading.mixture, catalogue_, bottles_);
       const Mixture meant = as_planned(plan_, mixture);
       one.shares = shares_of(meant);
@@ -403,28 +425,44 @@ void ConductSession::note(const Reading& reading) {
   } catch (const InputError&) {
     one.shares.clear();
   }
-  one.removal = reading.removal ? static_cast<int>(*reading.removal) : -1;
-  one.looked = reading.original.has_value();
-  const bool bad_colour = reading.colour == SwabColour::original || reading.colour == SwabColour::not_known;
-  const bool only_colour = reading.original == OriginalReading::colour_on_swab;
-  if (!reading.original)
-    one.harmed = bad_colour || reading.colour == SwabColour::retouching;
-  else if (*reading.original == OriginalReading::nothing_seen)
-    one.harmed = bad_colour;
-  else
-    one.harmed = !(only_colour && (reading.colour == SwabColour::varnish || reading.colour == SwabColour::dirt));
-  one.lasting =
-      one.harmed && reading.original != OriginalReading::recovers && reading.original != OriginalReading::nothing_seen;
+  one.own_solution = reading.mixture.rfind("aqueous:", 0) == 0;
+  one.words = reading.mixture;
+  judge(reading, one);
   one.weak = reading.confidence == ReadingConfidence::low || reading.seconds.value_or(0) > 40;
   seen_.push_back(one);
 }
 
+// A later look: harm seen then is harm, and nothing that was seen before is taken back.
+void ConductSession::look_again() {
+  Reading look;
+  draw_outcome(look);
+  look.test = static_cast<int>(1 + below(seen_.size()));
+  look.looked_after = below(2) == 0 ? "1 day" : "20 min";
+  if (!look.original) look.original = OriginalReading::nothing_seen;
+  if (below(2) == 0) look.removal.reset();
+  for (const Reading& line : lines_)
+    if (line.test == look.test && line.looked_after == look.looked_after) return;
+  lines_.push_back(look);
+  Seen later;
+  judge(look, later);
+  Seen& one = seen_[static_cast<std::size_t>(look.test) - 1];
+  if (look.removal) one.removal = later.removal;
+  one.harmed = one.harmed || later.harmed;
+  one.looked = one.looked || later.looked;
+  one.lasting = one.lasting || later.lasting;
+}
+
 void ConductSession::go_on() {
-  Reading reading = drawn_place(conduct_);
-  draw_outcome(reading);
-  reading.test = static_cast<int>(readings_.size()) + 1;
-  readings_.push_back(reading);
-  note(reading);
+  if (!seen_.empty() && below(12) == 0) {
+    look_again();
+  } else {
+    Reading reading = drawn_place(conduct_);
+    draw_outcome(reading);
+    reading.test = static_cast<int>(seen_.size()) + 1;
+    lines_.push_back(reading);
+    note(reading);
+  }
+  readings_ = current_readings(lines_);
   conduct_ = conduct_of(plan_, readings_, catalogue_);
 }
 
@@ -434,8 +472,8 @@ std::string ConductSession::broken_rule() const {
     if (!fault.empty()) return fault;
   for (const OpenTest& open : conduct_.open)
     if (std::string fault = check.of_open(open); !fault.empty())
-      return fmt::format("{} ({}, {} {})", fault, to_text(open.mixture), open.place == Place::edge ? "edge" : "picture",
-                         open.passage);
+      return fmt::format("{} ({}, {} {}, purpose {})", fault, to_text(open.mixture),
+                         open.place == Place::edge ? "edge" : "picture", open.passage, static_cast<int>(open.purpose));
   return {};
 }
 

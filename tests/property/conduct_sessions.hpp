@@ -17,7 +17,8 @@ struct Seen {
   std::map<std::string, double> shares;  // by label of the bottle; empty for a blank or what cannot be read
   std::map<std::string, bool> is_hydrocarbon;
   Hansen point;
-  bool edge = false, blank = false;
+  bool edge = false, blank = false, own_solution = false;
+  std::string words;  // as written
   std::string passage;
   int removal = -1;  // level; -1 not noted
   bool harmed = false, looked = false, lasting = false, weak = false;
@@ -45,11 +46,13 @@ class ConductSession {
   Reading drawn_place(const Conduct& conduct);
   void draw_outcome(Reading& reading);
   void note(const Reading& reading);
+  void look_again();
 
   const Plan& plan_;
   const Catalogue& catalogue_;
   std::mt19937_64 random_;
-  std::vector<Reading> readings_;
+  std::vector<Reading> lines_;     // of the log, later looks among them
+  std::vector<Reading> readings_;  // that count
   std::vector<Seen> seen_;
   std::vector<std::string> labels_;
   std::vector<Liquid> bottles_;

@@ -65,7 +65,7 @@ TEST_CASE("law: no session of readings makes the program break a rule of conduct
         log += one.mixture + " | " + (one.at_edge ? "edge" : one.passage) + " | " +
                (one.removal ? std::string(to_word(*one.removal)) : "-") + " | " +
                (one.original ? std::string(to_word(*one.original)) : "-") + " | " + std::string(to_word(one.colour)) +
-               "\n";
+               " | " + one.looked_after + "\n";
       INFO("session " << number << "\n" << log);
       FAIL(broken);
     }

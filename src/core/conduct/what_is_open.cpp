@@ -195,7 +195,8 @@ class Opener {
     const double gap = works.height - below;
     if (below < 1 - hair || gap < 1 - hair) return;
     const auto back = step_at(works.line, gap > 1 + hair ? works.height - 1 : works.height - 0.5);
-    if (back && !was_tried(*back, picture))
+    // Where the success was closed since, another layer may lie there, which bore less.
+    if (back && !was_tried(*back, picture) && is_within_reach(*back, picture))
       offer_where_it_may_be(*back, picture, Purpose::step_back, Rule::half_a_step_back);
   }
 

@@ -55,13 +55,13 @@ void split_glued(std::vector<std::string>& words) {
   }
 }
 
-// How grave: 0 where it is no harm.
+// How grave: 0 where it is no harm. A harm without a word for the original is a colour on the swab.
 int rank(const Reading& reading) {
-  return is_harm(reading) ? 1 + (reading.original ? static_cast<int>(*reading.original) : 0) : 0;
+  return is_harm(reading) ? 1 + static_cast<int>(reading.original.value_or(OriginalReading::colour_on_swab)) : 0;
 }
 
 void take_original(Reading& reading, const Reading& look) {
-  reading.original = look.original ? look.original : reading.original;
+  reading.original = look.original.value_or(OriginalReading::colour_on_swab);
   const bool speaks_of_original = reading.colour == SwabColour::original || reading.colour == SwabColour::not_known;
   if (look.original == OriginalReading::colour_on_swab || look.colour != SwabColour::none)
     if (!speaks_of_original) reading.colour = look.colour;
@@ -77,8 +77,8 @@ void join_look(Reading& reading, const Reading& look) {
   if (rank(look) > rank(reading)) {
     take_original(reading, look);
     reading.looked_after = look.looked_after;
-  } else if (!reading.original && !is_harm(reading)) {
-    reading.original = look.original;
+  } else if (!reading.original && !is_harm(reading) && look.original) {
+    take_original(reading, look);
   }
   append(reading.signs, look.signs, look.looked_after);
   append(reading.after_drying, look.after_drying, look.looked_after);

@@ -2,6 +2,7 @@
 #include "report/paper/test_report.hpp"
 
 #include "gentlest/learning/reading_fields.hpp"
+#include "gentlest/learning/typed_reading.hpp"
 
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
@@ -176,9 +177,11 @@ std::vector<std::string> corrections_of(const RecordedTest& test) {
   std::vector<std::string> texts;
   for (std::size_t i = 1; i < test.lines.size(); ++i) {
     const Reading& line = test.lines[i];
-    if (!line.looked_after.empty() && line.correction.empty()) continue;  // a later look corrects nothing
+    const std::vector<Reading> lines_before(test.lines.begin(), test.lines.begin() + static_cast<std::ptrdiff_t>(i));
+    const Reading* earlier = line_before(line, lines_before);
+    if (!earlier) continue;  // a later look corrects nothing: later_looks_of words it
     std::vector<std::string> changes;
-    const std::vector<ReadingFact> before = reading_facts(test.lines[i - 1]);
+    const std::vector<ReadingFact> before = reading_facts(*earlier);
     const std::vector<ReadingFact> after = reading_facts(line);
     for (std::size_t k = 0; k < after.size() && !line.withdrawn; ++k)
       if (before[k].value != after[k].value)

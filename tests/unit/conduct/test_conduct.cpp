@@ -245,3 +245,37 @@ TEST_CASE("a vial made by a step's rounded recipe is that step: it is not asked 
   harmed.edge(to_text(half.as_measured), nothing, OriginalReading::recovers);
   CHECK(closure_of(harmed.conduct(), *before.open.front().step));
 }
+
+TEST_CASE("a solution of one's own that harmed closes its passage and counts, but closes no rung", "[conduct]") {
+  const std::string citrate = "aqueous: citrate 2 % pH 7";
+  Log log;
+  log.picture(citrate, "cloth", softened, OriginalReading::stays);
+  const Conduct one = log.conduct();
+  REQUIRE(one.tests.size() == 1);
+  CHECK(one.tests[0].is_aqueous);
+  CHECK(one.tests[0].unreadable.empty());
+  CHECK(one.harms == std::vector<std::size_t>{0});
+  CHECK(one.closures.empty());
+  CHECK_FALSE(one.end);
+  CHECK(one.passages[0].closed_by == std::size_t{0});
+  CHECK_FALSE(one.passages[1].closed_by);
+  CHECK(is_first(one, rung(1), Place::edge));
+  // Two harms with different things end it.
+  const Conduct two = log.edge(rung(1), nothing, OriginalReading::recovers).conduct();
+  REQUIRE(two.end);
+  CHECK(two.end->why == EndWhy::two_harms);
+  // Nothing seen of it opens nothing.
+  const Conduct borne = Log().edge(citrate, nothing).edge(citrate, nothing).conduct();
+  CHECK(is_first(borne, rung(1), Place::edge));
+  CHECK(borne.open.size() == Log().conduct().open.size());
+}
+
+TEST_CASE("a blank is no mixture, and takes its words however they are written", "[conduct]") {
+  for (const char* words : {"dry swab", "Dry swab", "saliva", "water", "blank"}) {
+    INFO(words);
+    const Conduct conduct = Log().edge(words, nothing, OriginalReading::stays).conduct();
+    CHECK(conduct.tests[0].is_blank);
+    REQUIRE(conduct.end);
+    CHECK(conduct.end->why == EndWhy::blank_took_colour);
+  }
+}
