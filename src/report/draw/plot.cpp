@@ -225,7 +225,7 @@ std::string chart_file(const Chart& chart, const Edition& edition) {
   Drawing paper{page.width, page.height};
   add_rectangle(paper, {0, 0}, page.width, page.height, {"none", 1, {}, "#fff"});
   paper.body += page.body;
-  return inline_svg(paper, {"chart-" + chart.kind, chart.title, chart.description + " " + chart.caption});
+  return inline_svg(paper, {"chart-" + chart.kind, chart.title, chart.description + " " + chart.caption, false, true});
 }
 
 std::string chart_figure(const Chart& chart) {

@@ -172,9 +172,11 @@ void end_clip(Drawing& drawing) {
 
 std::string inline_svg(const Drawing& drawing, const PictureWords& words) {
   return fmt::format(
-      "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" role=\"{}\"{} font-family=\"{}\">\n{}{}</svg>\n",
+      "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" role=\"{}\"{} "
+      "font-family=\"{}\"{}>\n{}{}</svg>\n",
       svg_number(drawing.width), svg_number(drawing.height), words.parts_speak ? "group" : "img", spoken_by(words.id),
-      svg_fonts, spoken_words(words.id, words.title, words.description), drawing.body);
+      svg_fonts, words.is_file ? " style=\"height:auto\"" : "", spoken_words(words.id, words.title, words.description),
+      drawing.body);
 }
 
 void begin_group(Drawing& drawing, const std::string& id, std::string_view title, std::string_view description) {

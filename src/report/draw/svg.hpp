@@ -96,6 +96,7 @@ struct PictureWords {
   std::string title;
   std::string description;   ///< what the picture shows, with its numbers
   bool parts_speak = false;  ///< its groups and texts are read one by one, as on a page of labels; else it is one image
+  bool is_file = false;  ///< a file of its own: as wide as its window and as high as it then is, never shrunk to fit
 };
 
 /// The drawing as an element for a page, with title and description.
