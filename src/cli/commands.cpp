@@ -146,13 +146,16 @@ Command chart() {
           "draw a picture of the plan as SVG",
           "  gentlest chart demo --output risk.svg\n"
           "  gentlest chart easel.yaml --kind planes --output planes.svg\n"
+          "  gentlest chart demo --kind mixing --of \"isooctane, acetone, ethanol\"\n"
           "\n"
           "Kinds: risk (effect against risk, frontier and ladder), chances (of each layer\n"
           "along the ladder), planes (Hansen space from three sides), triangle (fd, fp,\n"
-          "fh), drift (what drying does); with --log LOG timeline (the tests in order) and\n"
-          "swabs (the ladder before and after them). The exit code is 1 when there is no\n"
-          "window, or with a log where `gentlest next` gives 1.\n",
-          {"kind", "log", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
+          "fh), drift (what drying does), mixing (every mixture of three bottles, those of\n"
+          "the ladder or of --of, with lines of equal effect and risk); with --log LOG\n"
+          "timeline (the tests in order) and swabs (the ladder before and after them).\n"
+          "Rest the pointer on a mark to read what it is. The exit code is 1 when there is\n"
+          "no window, or with a log where `gentlest next` gives 1.\n",
+          {"kind", "of", "log", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
           1,
           1,
           command_chart,

@@ -269,7 +269,8 @@ const std::vector<Option>& all_options() {
       {"good-up-to", 0, "GRADE", "weakest grade, 1 to 5, that still counts as dissolving; default: 1"},
       {"family", 0, "NAME", "only this family of solvents, or kind of materials"},
       {"having", 0, "FIGURE", "only records that hold this figure, e.g. hazards or sphere"},
-      {"kind", 0, "CHART", "risk (default), chances, planes, triangle or drift; timeline or swabs"},
+      {"kind", 0, "CHART", "risk (default), chances, planes, triangle, drift or mixing; timeline or swabs"},
+      {"of", 0, "BOTTLES", "the three bottles of the picture \"mixing\", e.g. \"isooctane, ethanol, acetone\""},
       {"paper", 0, "SIZE", "a4 (default) or letter"},
       limit_option("vial_mL", "ML", "what one vial holds, mL"),
       limit_option("measure_mL", "ML", "smallest volume that is measured, mL"),
@@ -292,12 +293,20 @@ const std::vector<Option>& all_options() {
 }
 
 const std::vector<TextOption>& text_options() {
-  static const std::vector<TextOption> options = {
-      {"output", &Request::output}, {"data", &Request::data},     {"target", &Request::target},
-      {"family", &Request::family}, {"having", &Request::having}, {"kind", &Request::kind},
-      {"paper", &Request::paper},   {"label", &Request::label},   {"sites", &Request::sites},
-      {"log", &Request::log},       {"date", &Request::date},     {"background", &Request::background},
-      {"maker", &Request::maker}};
+  static const std::vector<TextOption> options = {{"output", &Request::output},
+                                                  {"data", &Request::data},
+                                                  {"target", &Request::target},
+                                                  {"family", &Request::family},
+                                                  {"having", &Request::having},
+                                                  {"kind", &Request::kind},
+                                                  {"of", &Request::of},
+                                                  {"paper", &Request::paper},
+                                                  {"label", &Request::label},
+                                                  {"sites", &Request::sites},
+                                                  {"log", &Request::log},
+                                                  {"date", &Request::date},
+                                                  {"background", &Request::background},
+                                                  {"maker", &Request::maker}};
   return options;
 }
 

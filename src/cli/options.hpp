@@ -23,7 +23,7 @@ struct Request {
   std::string command;             ///< empty for a bare call
   std::vector<std::string> words;  ///< behind the command
   Form form = Form::text;
-  std::optional<std::string> output, data, target, family, having, kind;
+  std::optional<std::string> output, data, target, family, having, kind, of;
   std::optional<std::string> paper, label, sites, background, date, maker, log;
   std::optional<double> margin_mm, gap_mm;
   std::optional<Finer> finer;

@@ -65,6 +65,24 @@ Sheet recorded_sheet(const Addition& addition, const std::string& log) {
   return sheet;
 }
 
+// A place beyond the painting is a slip: x and y changed, or mm for cm. Nothing to hold it to where the job knows no
+// size.
+void expect_on_painting(const std::optional<Site>& site, const PaintingObject& object,
+                        std::vector<Diagnostic>& faults) {
+  if (!site) return;
+  const auto expect = [&](const char* key, double cm, const std::optional<Centimetres>& size, const char* way,
+                          const char* edge) {
+    if (!size || (cm >= 0 && cm <= size->value)) return;
+    faults.push_back({{},
+                      fmt::format("{} {} lies outside the painting, which is {} cm {}", key, as_recorded(cm),
+                                  as_recorded(size->value), way),
+                      fmt::format("write cm from the {} edge, 0 to {}", edge, as_recorded(size->value)),
+                      {}});
+  };
+  expect("x_cm", site->x.value, object.width, "wide", "left");
+  expect("y_cm", site->y.value, object.height, "high", "lower");
+}
+
 // A name that no solvent has may be no mixture at all.
 void add_unless_mixture(std::vector<Diagnostic>& faults, const std::vector<Diagnostic>& of_mixture) {
   constexpr const char* way_out = "what is no solvent mixture is written \"aqueous: NAME\"";
@@ -100,6 +118,7 @@ void Recording::complete(TypedReading& typed, std::vector<Diagnostic>& faults) {
   for (const Layer& layer : job_.layers) layers.push_back(layer.name);
   expect_name(reading.layer, layers, "layer", faults);
   expect_name(reading.passage, places_of(job_), "passage", faults);
+  expect_on_painting(reading.site, job_.object, faults);
   try {
     if (!reading.mixture.empty()) reading.mixture = mixture_in_full(reading.mixture, against_);
   } catch (const InputError& error) {

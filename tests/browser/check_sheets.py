@@ -3,7 +3,7 @@
 usage: check_sheets.py PROGRAM SOURCE_FOLDER [FOLDER_FOR_PICTURES]
 
 Three jobs (the demo, one without a window, a large shelf with long names in several scripts and a script in every
-text field) on A4 and Letter. Exit code 1 when anything overflows, overlaps, is fetched, is not escaped, is too pale to
+text field) on A4 and Letter, every chart on a phone. Exit code 1 when anything overflows, overlaps, is fetched, is not escaped, is too pale to
 read, or when a page is empty. With a third argument the PDF files and pictures of the pages are kept there.
 """
 import json
@@ -16,6 +16,7 @@ import tempfile
 
 sys.dont_write_bytecode = True
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
+from check_charts import check_charts  # noqa: E402
 from chromium import Browser  # noqa: E402
 
 PX_PER_MM = 96 / 25.4
@@ -308,18 +309,6 @@ def check_followed(browser, checks, program, folder, keep, name, args, log, page
             pages, seen = check_page(browser, checks, what, path, paper, margins, keep)
             checks.expect(limits[0] <= pages <= limits[1], "{}: {} pages, expected {} to {}".format(what, pages, *limits))
             print("{}: {} pages, least contrast {:.1f}".format(what, pages, seen["worst"]))
-
-
-def check_charts(browser, checks, program, folder, keep, name, args, log):
-    for kind in ("risk", "chances", "planes", "triangle", "drift", "timeline", "swabs"):
-        svg = os.path.join(folder, "{}_{}.svg".format(kind, name))
-        make(program, ["chart"] + args + ["--kind", kind] + (["--log", log] if kind in ("timeline", "swabs") else []), svg)
-        browser.open(svg, 760, 1100)
-        what = "chart {} {}".format(kind, name)
-        checks.expect(browser.evaluate("document.documentElement.tagName") == "svg", what + ": not well-formed")
-        checks.expect(browser.evaluate("document.querySelectorAll('script').length") == 0, what + ": holds a script")
-        if keep:
-            shutil.copy(svg, keep)
 
 
 def main():

@@ -30,12 +30,12 @@ inline std::string without(std::string page, const std::string& from, const std:
 }
 
 /// What a person reads on a page, one line a paragraph, cell rows as "a | b". What is drawn in charts is left to their
-/// title and description.
+/// title and description; what a pointer reads on a mark is left out.
 inline std::string page_words(const std::string& html) {
   std::string page = without(without(html, "<style>", "</style>"), "<svg class=\"definitions\"", "</svg>");
   for (std::size_t at = page.find("<figure"); at != std::string::npos; at = page.find("<figure", at + 1)) {
     const std::size_t end = page.find("</figure>", at);
-    const std::string figure = without(page.substr(at, end - at), "<text", "</text>");
+    const std::string figure = without(without(page.substr(at, end - at), "<text", "</text>"), "<title>", "</title>");
     page.replace(at, end - at, figure);
   }
   static const std::regex cell("</t[dh]><t[dh][^>]*>");

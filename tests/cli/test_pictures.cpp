@@ -47,8 +47,10 @@ TEST_CASE("every picture on every page has a title and a description, no two ids
                                                  {"sheet", "demo", "--risk-limit", "0.06"},
                                                  {"labels", "demo", "--copies", "12"},
                                                  {"report", "demo", log_in(folder)}};
-  for (const char* kind : {"risk", "chances", "planes", "triangle", "drift"})
+  for (const char* kind : {"risk", "chances", "planes", "triangle", "drift", "mixing"})
     calls.push_back({"chart", "demo", "--kind", kind});
+  for (const char* kind : {"timeline", "swabs"})
+    calls.push_back({"chart", "demo", "--kind", kind, "--log", log_in(folder)});
   for (const std::vector<std::string>& args : calls) {
     INFO(args[0] << " " << args.back());
     const std::string page = call(args).out;
@@ -58,7 +60,9 @@ TEST_CASE("every picture on every page has a title and a description, no two ids
       CHECK(holds(picture, "<title"));
       CHECK((holds(picture, "role=\"img\"") || holds(picture, "role=\"group\"")));
     }
-    CHECK(count_of(page, "<title") == count_of(page, "<desc") + (holds(page, "<html") ? 1 : 0));
+    // A title without an id is that of the page, or what a pointer reads on a mark.
+    CHECK(count_of(page, "<title id=") == count_of(page, "<desc id="));
+    CHECK(count_of(page, "<desc") == count_of(page, "<desc id="));
     for (const Spoken& one : spoken_on(page)) {
       CHECK(one.title.size() > 5);
       CHECK(one.description.size() > 20);
@@ -87,6 +91,61 @@ TEST_CASE("descriptions hold the numbers of the picture") {
   }
   const std::string map = spoken_on(call({"sheet", "demo", "--sites", "12.5,30"}).out)[0].description;
   CHECK(map == "The outline of the painting, 62 x 48 cm, with 1 test. Test 1: x 12.5, y 30 cm.");
+}
+
+TEST_CASE("what a picture shows can be pointed at, and says what it is") {
+  const Folder folder;
+  const json plan = json::parse(call({"ladder", "demo", "--format", "json"}).out);
+  for (const char* kind : {"risk", "chances", "planes", "triangle", "drift", "mixing"}) {
+    const std::string picture = call({"chart", "demo", "--kind", kind}).out;
+    for (std::size_t i = 1; i <= plan.at("rungs").size(); ++i) {
+      INFO(kind << ", rung " << i);
+      const std::regex mark("<g data-rung=\"" + std::to_string(i) + "\"[^>]*>\\s*<title>[^<]*rung " +
+                            std::to_string(i) + "[:<]");
+      CHECK(std::regex_search(picture, mark));
+    }
+  }
+  const std::string picture = call({"chart", "demo", "--kind", "planes"}).out;
+  for (const json& layer : plan.at("layers"))
+    CHECK(holds(picture, "data-layer=\"" + layer.at("name").get<std::string>() + "\""));
+  // Each bottle is named in the picture, or by letter in its caption.
+  CHECK(count_of(picture, "data-bottle=\"butanone\"") == 3);
+  CHECK(holds(picture, ">butanone<"));
+  CHECK_FALSE(holds(picture, "No room for"));
+}
+
+TEST_CASE("the triangle of three bottles takes those asked for, and says what it cannot take") {
+  const std::string picture = call({"chart", "demo", "--kind", "mixing", "--of", "isooctane; ethanol, acetone"}).out;
+  CHECK(holds(picture, "Every mixture of isooctane, ethanol 96 %, acetone"));
+  CHECK(holds(picture, "risk 25 %"));
+  CHECK(holds(picture, "parts into two liquids"));
+  const Result two = call({"chart", "demo", "--kind", "mixing", "--of", "isooctane, acetone, acetone"});
+  CHECK(two.code == 2);
+  CHECK(holds(two.err, "names 2 bottles, and a triangle has three corners"));
+  CHECK(holds(call({"chart", "demo", "--of", "isooctane, ethanol, acetone"}).err, "--kind mixing"));
+}
+
+TEST_CASE("a place outside the painting is refused, and an old one is named beside the map") {
+  const Folder folder;
+  const std::string log = folder.file("places.log");
+  const Result wide = call({"record", "demo", log, "mixture=isooctane 100", "removal=no effect", "x_cm=70", "y_cm=10"});
+  CHECK(wide.code == 2);
+  CHECK(holds(wide.err, "x_cm 70 lies outside the painting, which is 62 cm wide"));
+  CHECK(count_of(wide.err, "error:") == 1);
+  const Result high = call({"record", "demo", log, "mixture=isooctane 100", "removal=no effect", "x_cm=7", "y_cm=480"});
+  CHECK(holds(high.err, "y_cm 480 lies outside the painting, which is 48 cm high"));
+  const std::string table = folder.file("bench.csv");
+  write_file(table, "mixture,removal,x_cm,y_cm\nisooctane 100,no effect,62,48\nacetone 100,no effect,63,1\n");
+  const Result taken = call({"import", "demo", log, table});
+  CHECK(taken.code == 3);
+  CHECK(holds(taken.err, "bench.csv:3"));
+  CHECK(holds(taken.err, "x_cm 63 lies outside the painting"));
+  write_file(log,
+             "{\"gentlest_log\":1}\n{\"test\":1,\"mixture\":\"isooctane 100\",\"x_cm\":70,\"y_cm\":10,"
+             "\"removal\":\"no effect\"}\n");
+  const Result sheet = call({"sheet", "demo", "--log", log});
+  CHECK(sheet.code == 0);
+  CHECK(holds(sheet.out, ">Outside the painting: test 1 at x 70, y 10 cm"));
 }
 
 TEST_CASE("a label page is read label by label, with the whole of what is printed and the pictograms by name") {

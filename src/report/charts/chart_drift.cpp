@@ -1,11 +1,12 @@
 #include "report/bottle/vial_words.hpp"
-#include "report/charts/charts.hpp"
-#include "report/charts/line_names.hpp"
-#include "report/charts/range_outline.hpp"
+#include "report/charts/drift_shares.hpp"
+#include "report/charts/marks.hpp"
+#include "report/draw/line_names.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/words.hpp"
+#include "report/ranges/range_outline.hpp"
 
 #include <fmt/format.h>
 
@@ -21,6 +22,7 @@ namespace {
 constexpr std::array<const char*, 4> dashes = {"", "6 2", "2 2", "8 2 2 2"};
 
 struct Drying {
+  std::size_t mixture = 0;  ///< of the bench
   std::string name;
   const Drift* drift = nullptr;
   const std::vector<double>* risk = nullptr;  ///< at each point of the drift
@@ -31,7 +33,7 @@ std::vector<Drying> drying_mixtures(const Plan& plan, const Bench& bench) {
   std::vector<Drying> all;
   for (std::size_t i = 0; i < bench.mixtures.size(); ++i)
     if (as_made(bench.mixtures[i]).fate.drift)
-      all.push_back({mark_of(plan, bench, i), &*as_made(bench.mixtures[i]).fate.drift,
+      all.push_back({i, mark_of(plan, bench, i), &*as_made(bench.mixtures[i]).fate.drift,
                      &as_made(bench.mixtures[i]).fate.drying_risk, dashes[i % dashes.size()]});
   return all;
 }
@@ -52,49 +54,38 @@ Axis plane_axis(const Plan& plan, const std::vector<Drying>& all, bool polar) {
   return {polar ? polar_axis : hydrogen_axis, low, high, tick_step(high - low, 6), 0};
 }
 
-void draw_ranges(Drawing& drawing, const Frame& frame, const Plan& plan) {
-  begin_clip(drawing, "clip-drift", outline_of(frame));
-  const double unit = frame.width / (frame.x.high - frame.x.low);
-  for (std::size_t i = 0; i < plan.layers.size(); ++i) {
-    if (!plan.layers[i].sphere) continue;
-    const Sphere& sphere = plan.layers[i].sphere->mean;
-    const LayerLook look = look_of(plan, i);
-    if (!plan.layers[i].reach.places.empty()) {
-      std::vector<Xy> edge;
-      for (const CutPoint& point : cut_through_range(plan.layers[i], Coordinate::dP, Coordinate::dH))
-        edge.push_back(place_in(frame, point.across, point.up));
-      add_path(drawing, edge, {look.colour, 1.6, look.dash, look.colour, 0.07}, true);
-      continue;
-    }
-    add_circle(drawing, place_in(frame, sphere.centre.dP, sphere.centre.dH), sphere.R0 * unit,
-               {look.colour, 1.6, look.dash, look.colour, 0.07});
-  }
-  end_clip(drawing);
-}
-
-void draw_ways(Drawing& drawing, const Frame& frame, const Plan& plan, const std::vector<Drying>& all) {
-  std::vector<Box> obstacles;
-  std::vector<PointName> names;
+std::vector<LayerRange> ranges_in(const Frame& frame, const Plan& plan) {
+  std::vector<LayerRange> ranges;
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
     if (!plan.layers[i].sphere) continue;
     const Hansen& centre = plan.layers[i].sphere->mean.centre;
-    const Xy at = place_in(frame, centre.dP, centre.dH);
-    add_mark(drawing, look_of(plan, i).mark, at, 8, look_of(plan, i).colour);
-    obstacles.push_back(box_around(at, 5));
+    LayerRange one{i, {}, place_in(frame, centre.dP, centre.dH)};
+    for (const CutPoint& point : cut_through_range(plan.layers[i], Coordinate::dP, Coordinate::dH))
+      one.edge.push_back(place_in(frame, point.across, point.up));
+    ranges.push_back(std::move(one));
   }
+  return ranges;
+}
+
+OpenNames draw_ways(Drawing& drawing, const Frame& frame, const Plan& plan, const Bench& bench,
+                    const std::vector<Drying>& all) {
+  PointNames points;
   for (const Drying& one : all) {
     std::vector<Xy> way;
     for (const DriftPoint& step : one.drift->path) way.push_back(place_in(frame, step.point.dP, step.point.dH));
+    begin_mark(drawing, keys_of_mixture(plan, bench, one.mixture), pointed_words(plan, bench, one.mixture));
     add_path(drawing, way, {ink, 1.3, one.dash});
     add_mark(drawing, Mark::disc, way.front(), 7, ink);
     add_mark(drawing, Mark::ring, way.back(), 6, ink);
-    for (const Box& box : boxes_along(way)) obstacles.push_back(box);
-    for (const Xy end : {way.front(), way.back()}) obstacles.push_back(box_around(end, 4));
-    names.push_back({one.name, way.front(), 11, true, 5});
+    end_mark(drawing);
+    for (const Box& box : boxes_along(way)) points.obstacles.push_back(box);
+    for (const Xy end : {way.front(), way.back()}) points.obstacles.push_back(box_around(end, 4));
+    points.names.push_back({one.name, way.front(), small_text, true, 5});
   }
+  draw_middles(drawing, plan, ranges_in(frame, plan), points);
   const Xy corner = frame.corner;
-  draw_names(drawing, names, obstacles,
-             {corner.x + 1, corner.y + 1, corner.x + frame.width - 1, corner.y + frame.height - 1});
+  return draw_names(drawing, points.names, points.obstacles,
+                    {corner.x + 1, corner.y + 1, corner.x + frame.width - 1, corner.y + frame.height - 1});
 }
 
 double risk_axis_end(const Plan& plan, const std::vector<Drying>& all) {
@@ -107,7 +98,7 @@ double risk_axis_end(const Plan& plan, const std::vector<Drying>& all) {
 
 // Each name on its own line. Returns those that found no room.
 std::vector<std::string> draw_line_names(Drawing& drawing, const std::vector<LineToName>& lines, const Box& bounds) {
-  constexpr double size = 11;
+  constexpr double size = small_text;
   const LineNames names = place_line_names(lines, size, bounds);
   for (const LineName& name : names.placed) {
     const Box& box = name.box;
@@ -125,7 +116,7 @@ std::vector<std::string> draw_line_names(Drawing& drawing, const std::vector<Lin
 }
 
 // Returns the names that found no room.
-std::vector<std::string> draw_risks(Drawing& drawing, const Frame& frame, const Plan& plan,
+std::vector<std::string> draw_risks(Drawing& drawing, const Frame& frame, const Plan& plan, const Bench& bench,
                                     const std::vector<Drying>& all) {
   const double limit = 100 * plan.job.limits.risk_limit;
   const double until = 100 * judged_until;
@@ -139,7 +130,9 @@ std::vector<std::string> draw_risks(Drawing& drawing, const Frame& frame, const 
     const std::vector<DriftPoint>& path = one.drift->path;
     for (std::size_t i = 0; i < path.size(); ++i)
       line.push_back(place_in(frame, 100 * path[i].evaporated, 100 * (*one.risk)[i]));
+    begin_mark(drawing, keys_of_mixture(plan, bench, one.mixture), pointed_words(plan, bench, one.mixture));
     add_path(drawing, line, {ink, 1.3, one.dash});
+    end_mark(drawing);
     if (const std::optional<double> parts_at = one.drift->parts_at)
       for (std::size_t i = 0; i < path.size(); ++i)
         if (path[i].evaporated >= *parts_at - 1e-9) {
@@ -154,12 +147,7 @@ std::vector<std::string> draw_risks(Drawing& drawing, const Frame& frame, const 
 }
 
 std::vector<LegendEntry> legend_of(const Plan& plan, bool some_part) {
-  std::vector<LegendEntry> entries;
-  for (std::size_t i = 0; i < plan.layers.size(); ++i) {
-    if (!plan.layers[i].sphere) continue;
-    const LayerLook look = look_of(plan, i);
-    entries.push_back({layer_legend(plan.layers[i]), {look.colour, 1.6, look.dash}, true, look.mark, look.colour});
-  }
+  std::vector<LegendEntry> entries = layer_entries(plan, "range-drift");
   entries.push_back({"as it is in the vial", {}, true, Mark::disc, ink});
   entries.push_back({"the last trace", {}, true, Mark::ring, ink});
   entries.push_back({"risk limit, " + per_cent(plan.job.limits.risk_limit), {limit_ink, 1.4, "8 3"}});
@@ -188,31 +176,37 @@ Chart drift_chart(const Plan& plan, const Bench& bench) {
   }
   const Axis dP = plane_axis(plan, all, true);
   const Axis dH = plane_axis(plan, all, false);
-  constexpr double widest = 300;
-  constexpr double tallest = 270;
+  constexpr double widest = 190;
+  constexpr double tallest = 250;
   const double unit = std::min(widest / (dP.high - dP.low), tallest / (dH.high - dH.low));
   const Frame plane{{46, 10}, unit * (dP.high - dP.low), unit * (dH.high - dH.low), dP, dH};
-  const double second = plane.corner.x + plane.width + 62;
+  const double second = plane.corner.x + plane.width + 58;
   const double high = risk_axis_end(plan, all);
   const Frame risks{{second, 10},
                     chart_width - second - 12,
                     plane.height,
-                    {"evaporated, % of the volume", 0, 100, 20, 0},
+                    {"evaporated, % of volume", 0, 100, 20, 0},
                     {"risk, %", 0, high, tick_step(high, 5), high < 4 ? 1 : 0}};
-  draw_ranges(chart.drawing, plane, plan);
+  const bool any_covered = draw_ranges(chart.drawing, plan, "range-drift", outline_of(plane), ranges_in(plane, plan));
   draw_frame(chart.drawing, plane);
-  draw_ways(chart.drawing, plane, plan, all);
-  const std::vector<std::string> unnamed = draw_risks(chart.drawing, risks, plan, all);
+  const OpenNames open = draw_ways(chart.drawing, plane, plan, bench, all);
+  const std::vector<std::string> unnamed = draw_risks(chart.drawing, risks, plan, bench, all);
   const bool some_part =
       std::any_of(all.begin(), all.end(), [](const Drying& one) { return one.drift->parts_at.has_value(); });
-  const double legend_top = plane.corner.y + plane.height + 46;
+  const double legend_top = plane.corner.y + plane.height + 44;
   chart.drawing.height =
-      legend_top + 4 + draw_legend(chart.drawing, {46, legend_top}, chart_width - 54, legend_of(plan, some_part));
+      legend_top + draw_legend(chart.drawing, {46, legend_top}, chart_width - 54, legend_of(plan, some_part)) + 8;
+  chart.drawing.height += draw_drying_shares(chart.drawing, chart.drawing.height, plan, bench);
   chart.caption =
-      "Left: the way of what is left, seen along dD. Right: the risk on that way; a line that climbs over the limit "
-      "means that the last of the mixture may act where the vial would not. Beyond 90 % (grey) the film is too thin to "
-      "judge. The order in which liquids leave is sound, times are rough." +
+      "Above left: the way of what is left, seen along dD. Above right: the risk on that way; a line that climbs over "
+      "the limit means that the last of the mixture may act where the vial would not. Beyond 90 % (grey) the film is "
+      "too "
+      "thin to judge. Below: what is left, as shares of its volume; the order in which liquids leave is sound, times "
+      "are "
+      "rough." +
       not_drawn_words(bench) + named_letters(plan, bench);
+  if (any_covered) chart.caption += covered_ranges_words;
+  chart.caption += open_names_words(open);
   if (!unnamed.empty()) chart.caption += " No room in the right picture for the names of: " + joined(unnamed) + ".";
   return chart;
 }

@@ -1,7 +1,7 @@
-#include "report/charts/charts.hpp"
-#include "report/charts/range_outline.hpp"
+#include "report/charts/marks.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
+#include "report/ranges/range_outline.hpp"
 
 #include <fmt/format.h>
 
@@ -52,59 +52,46 @@ std::vector<Xy> edge_of(const View& view, const PlannedLayer& layer, double sds)
   return edge;
 }
 
-void draw_ranges(Drawing& drawing, const View& view, const Plan& plan, const std::string& clip) {
+std::vector<LayerRange> ranges_in(const View& view, const Plan& plan) {
+  std::vector<LayerRange> ranges;
+  for (std::size_t i = 0; i < plan.layers.size(); ++i)
+    if (plan.layers[i].sphere)
+      ranges.push_back({i, edge_of(view, plan.layers[i], 0), place(view, plan.layers[i].sphere->mean.centre)});
+  return ranges;
+}
+
+// Where the edge may lie, fine and dotted.
+void draw_doubt(Drawing& drawing, const View& view, const Plan& plan, const std::string& clip) {
   begin_clip(drawing, clip, outline_of(view.frame));
   for (std::size_t i = 0; i < plan.layers.size(); ++i) {
     if (!plan.layers[i].sphere) continue;
-    const LayerLook look = look_of(plan, i);
-    add_path(drawing, edge_of(view, plan.layers[i], 0), {look.colour, 1.8, look.dash, look.colour, 0.07}, true);
     for (const double sds : {-ninety_percent, ninety_percent})
-      add_path(drawing, edge_of(view, plan.layers[i], sds), {look.colour, 0.7, "1 3"}, true);
+      add_path(drawing, edge_of(view, plan.layers[i], sds), {look_of(plan, i).colour, 0.7, "1 3"}, true);
   }
   end_clip(drawing);
 }
 
-void draw_points(Drawing& drawing, const View& view, const Plan& plan, const Bench& bench) {
-  std::vector<Box> obstacles;
-  std::vector<PointName> names;
+OpenNames draw_points(Drawing& drawing, const View& view, const Plan& plan, const Bench& bench) {
+  PointNames points;
   std::vector<Xy> path;
-  for (std::size_t i = 0; i < plan.layers.size(); ++i) {
-    if (!plan.layers[i].sphere) continue;
-    const Xy centre = place(view, plan.layers[i].sphere->mean.centre);
-    add_mark(drawing, look_of(plan, i).mark, centre, 8, look_of(plan, i).colour);
-    obstacles.push_back(box_around(centre, 5));
-  }
   for (const BenchMixture& mixture : bench.mixtures) path.push_back(place(view, mixture.judged.point));
-  for (const Liquid& liquid : plan.shelf) {
-    const Xy at = place(view, liquid.hansen);
-    const bool used = is_on_ladder(bench, liquid.label);
-    add_mark(drawing, used ? Mark::disc : Mark::ring, at, used ? 7 : 5, used ? ink : pale_ink);
-    obstacles.push_back(box_around(at, 3.5));
-  }
   if (!ladder_rungs(plan).empty()) {
     add_path(drawing, path, {ink, 1.6});
-    for (const Box& box : boxes_along(path)) obstacles.push_back(box);
+    for (const Box& box : boxes_along(path)) points.obstacles.push_back(box);
   }
-  for (std::size_t i = 0; i < path.size(); ++i) {
-    add_circle(drawing, path[i], 3, {ink, 1.2, {}, "#fff"});
-    obstacles.push_back(box_around(path[i], 3.5));
-    names.push_back({mark_of(plan, bench, i), path[i], 11, true, 5});
-  }
-  for (const Liquid& liquid : plan.shelf)
-    if (is_on_ladder(bench, liquid.label))
-      names.push_back({shortened(liquid.label, 10.5, 150), place(view, liquid.hansen), 10.5, false, 5});
+  for (std::size_t i = 0; i < path.size(); ++i) draw_mixture(drawing, plan, bench, i, path[i], points);
+  draw_middles(drawing, plan, ranges_in(view, plan), points);
+  for (const bool is_used : {true, false})
+    for (std::size_t i = 0; i < plan.shelf.size(); ++i)
+      if (is_on_ladder(bench, plan.shelf[i].label) == is_used)
+        draw_bottle(drawing, plan, bench, i, place(view, plan.shelf[i].hansen), points);
   const Xy corner = view.frame.corner;
-  draw_names(drawing, names, obstacles,
-             {corner.x + 1, corner.y + 1, corner.x + view.frame.width - 1, corner.y + view.frame.height - 1});
+  return draw_names(drawing, points.names, points.obstacles,
+                    {corner.x + 1, corner.y + 1, corner.x + view.frame.width - 1, corner.y + view.frame.height - 1});
 }
 
 std::vector<LegendEntry> legend_of(const Plan& plan) {
-  std::vector<LegendEntry> entries;
-  for (std::size_t i = 0; i < plan.layers.size(); ++i) {
-    if (!plan.layers[i].sphere) continue;
-    const LayerLook look = look_of(plan, i);
-    entries.push_back({layer_legend(plan.layers[i]), {look.colour, 1.8, look.dash}, true, look.mark, look.colour});
-  }
+  std::vector<LegendEntry> entries = layer_entries(plan, "range-plane-1");
   entries.push_back({"the edge may lie between (middle 90 %)", {pale_ink, 0.9, "1 3"}});
   entries.push_back({bottle_in_use, {}, true, Mark::disc, ink});
   entries.push_back({other_bottle, {}, true, Mark::ring, pale_ink});
@@ -124,7 +111,7 @@ Chart planes_chart(const Plan& plan, const Bench& bench) {
   constexpr double left = 46;
   constexpr double gap_across = 56;
   constexpr double gap_down = 44;
-  constexpr double tallest = 840;
+  constexpr double tallest = 700;
   const double unit = std::min((chart_width - left - gap_across - 10) / (D + P), (tallest - gap_down - 50) / (H + P));
   const double second_column = left + unit * D + gap_across;
   const double second_row = 6 + unit * H + gap_down;
@@ -132,10 +119,15 @@ Chart planes_chart(const Plan& plan, const Bench& bench) {
                                    {{{second_column, 6}, unit * P, unit * H, dP, dH}, Coordinate::dP, Coordinate::dH},
                                    {{{left, second_row}, unit * D, unit * P, dD, dP}, Coordinate::dD, Coordinate::dP}};
   Chart chart{"planes", "Hansen space from three sides", {}, {chart_width, second_row + unit * P + 38}};
+  OpenNames open;
+  bool any_covered = false;
   for (std::size_t i = 0; i < views.size(); ++i) {
-    draw_frame(chart.drawing, views[i].frame);
-    draw_ranges(chart.drawing, views[i], plan, fmt::format("clip-plane-{}", i + 1));
-    draw_points(chart.drawing, views[i], plan, bench);
+    const View& view = views[i];
+    draw_frame(chart.drawing, view.frame);
+    any_covered |= draw_ranges(chart.drawing, plan, fmt::format("range-plane-{}", i + 1), outline_of(view.frame),
+                               ranges_in(view, plan));
+    draw_doubt(chart.drawing, view, plan, fmt::format("clip-plane-{}", i + 1));
+    add_open_names(open, draw_points(chart.drawing, view, plan, bench));
   }
   const std::vector<LegendEntry> legend = legend_of(plan);
   const double legend_bottom =
@@ -144,15 +136,15 @@ Chart planes_chart(const Plan& plan, const Bench& bench) {
   chart.drawing.height = std::max(chart.drawing.height, legend_bottom + 6);
   chart.caption =
       "dD is drawn at twice the scale, so a layer's range is a circle and distances can be compared by eye. Fine "
-      "dotted "
-      "lines: where the edge may lie. A mixture is inside a range only where it is inside in all three views. The "
-      "wider "
-      "the dotted lines lie apart, the less the picture decides.";
+      "dotted lines: where the edge may lie. A mixture is inside a range only where it is inside in all three views. "
+      "The wider the dotted lines lie apart, the less the picture decides.";
   if (std::any_of(plan.layers.begin(), plan.layers.end(),
                   [](const PlannedLayer& layer) { return !layer.reach.places.empty(); }))
     chart.caption +=
         " A range that observations bend is shown as it is cut through its middle; outside the cut it "
         "may reach further or less far.";
+  if (any_covered) chart.caption += covered_ranges_words;
+  chart.caption += open_names_words(open);
   return chart;
 }
 

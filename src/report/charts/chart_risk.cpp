@@ -1,5 +1,5 @@
 #include "report/bottle/liquid_words.hpp"
-#include "report/charts/charts.hpp"
+#include "report/charts/marks.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/no_window.hpp"
 
@@ -101,8 +101,8 @@ std::vector<Xy> mixtures_in(const Frame& frame, const Bench& bench) {
   return points;
 }
 
-void draw_mixtures(Drawing& drawing, const Frame& frame, const Plan& plan, const Bench& bench,
-                   std::vector<Box> obstacles) {
+OpenNames draw_mixtures(Drawing& drawing, const Frame& frame, const Plan& plan, const Bench& bench,
+                        std::vector<Box> obstacles) {
   const std::vector<Xy> points = mixtures_in(frame, bench);
   std::vector<PointName> names;
   if (!ladder_rungs(plan).empty()) {
@@ -110,15 +110,17 @@ void draw_mixtures(Drawing& drawing, const Frame& frame, const Plan& plan, const
     for (const Box& box : boxes_along(points)) obstacles.push_back(box);
   }
   for (std::size_t i = 0; i < points.size(); ++i) {
+    begin_mark(drawing, keys_of_mixture(plan, bench, i), pointed_words(plan, bench, i));
     add_mark(drawing, Mark::disc, points[i], 9, ink);
+    end_mark(drawing);
     obstacles.push_back(box_around(points[i], 5));
     names.push_back({mark_of(plan, bench, i), points[i], 13, true, 7});
   }
   const double limit = place_in(frame, in_per_cent(plan.job.limits.risk_limit), 0).x;
   obstacles.push_back({limit - 2, frame.corner.y, limit + 2, frame.corner.y + frame.height});
   const Xy corner = frame.corner;
-  draw_names(drawing, names, obstacles,
-             {corner.x + 2, corner.y + 2, corner.x + frame.width - 2, corner.y + frame.height - 2});
+  return draw_names(drawing, names, obstacles,
+                    {corner.x + 2, corner.y + 2, corner.x + frame.width - 2, corner.y + frame.height - 2});
 }
 
 }  // namespace
@@ -129,7 +131,7 @@ Chart risk_chart(const Plan& plan, const Bench& bench) {
   const Frame frame{
       {52, 10},
       chart_width - 52 - 12,
-      330,
+      300,
       per_cent_axis("risk: largest chance that a layer to keep is affected, %", largest_risk_shown(plan, bench)),
       {fmt::format("effect: chance that \"{}\" is moved, %", shortened(plan.layers[plan.target].name, 12, 90)), 0, 100,
        20, 0}};
@@ -138,7 +140,7 @@ Chart risk_chart(const Plan& plan, const Bench& bench) {
   const std::vector<Xy> frontier = draw_frontier(chart.drawing, frame, plan);
   std::vector<Box> obstacles = boxes_along(frontier);
   const std::size_t outside = draw_published(chart.drawing, frame, bench, obstacles);
-  draw_mixtures(chart.drawing, frame, plan, bench, obstacles);
+  const OpenNames open = draw_mixtures(chart.drawing, frame, plan, bench, obstacles);
   std::vector<LegendEntry> legend = {
       {"frontier: nothing on the shelf beats it", {target_look.colour, 1.4, "5 3"}},
       {ladder_rungs(plan).empty() ? "mixtures of this sheet" : "the ladder, rungs by number",
@@ -148,16 +150,18 @@ Chart risk_chart(const Plan& plan, const Bench& bench) {
        ink},
       {"risk limit, " + per_cent(plan.job.limits.risk_limit), {limit_ink, 1.4, "8 3"}},
       {"effect wanted, " + per_cent(plan.job.limits.wanted_effect), {pale_ink, 1.2, "2 3"}}};
-  const double first = draw_legend(chart.drawing, {52, 386}, chart_width - 60, legend);
+  const double legend_top = frame.corner.y + frame.height + 44;
+  const double first = draw_legend(chart.drawing, {52, legend_top}, chart_width - 60, legend);
   chart.drawing.height =
-      388 + first + draw_legend(chart.drawing, {52, 386 + first}, chart_width - 60, legend_of_published(bench));
+      legend_top + 2 + first +
+      draw_legend(chart.drawing, {52, legend_top + first}, chart_width - 60, legend_of_published(bench));
   chart.caption =
       ladder_rungs(plan).empty()
           ? "The dashed curve is the best this shelf can do. " + no_window_sentences(plan)[1] +
                 named_letters(plan, bench)
           : "Steps up the ladder buy effect with risk. Where the ladder lies below the dashed curve, other bottles of "
             "the shelf would do better; where the curve flattens, more risk buys little.";
-  chart.caption += about_published(bench, outside);
+  chart.caption += about_published(bench, outside) + open_names_words(open);
   return chart;
 }
 

@@ -3,6 +3,7 @@
 #include "report/charts/charts.hpp"
 #include "report/draw/palette.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/mixture_name.hpp"
 #include "report/rules/conduct_words.hpp"
 
 #include <fmt/format.h>
@@ -15,9 +16,9 @@ namespace gentlest {
 namespace {
 
 constexpr double left = 112;
-constexpr double right = 210;
+constexpr double right = 158;
 constexpr double top = 10;
-constexpr double row = 46;
+constexpr double row = 50;
 constexpr double bar = 7;
 
 // One rung with its figures, each where it is known, 0..1.
@@ -56,13 +57,18 @@ double x_of(double chance) {
   return left + chance * (chart_width - left - right);
 }
 
-// As planned: an outline; as believed now: filled, right below it.
+constexpr const char* risk_pattern = "swabs-risk";
+
+// As planned: an outline; as believed now: filled, right below it. `pattern`: over the filling; empty: none.
 void draw_pair(Drawing& drawing, double y, const std::optional<double>& planned, const std::optional<double>& now,
-               const LayerLook& look) {
+               const LayerLook& look, const std::string& pattern) {
   if (planned)
     add_rectangle(drawing, {left, y}, std::max(x_of(*planned) - left, 1.0), bar, {look.colour, 1, look.dash, "#fff"});
-  if (now)
-    add_rectangle(drawing, {left, y + bar}, std::max(x_of(*now) - left, 1.0), bar, {look.colour, 1, {}, look.colour});
+  if (!now) return;
+  const double width = std::max(x_of(*now) - left, 1.0);
+  const double opacity = pattern.empty() ? 1 : 0.35;
+  add_rectangle(drawing, {left, y + bar}, width, bar, {look.colour, 1, {}, look.colour, opacity});
+  if (!pattern.empty()) add_rectangle(drawing, {left, y + bar}, width, bar, {"none", 1, {}, pattern});
 }
 
 void draw_hatch(Drawing& drawing, double y, const std::string& id) {
@@ -73,28 +79,33 @@ void draw_hatch(Drawing& drawing, double y, const std::string& id) {
   end_clip(drawing);
 }
 
+std::string figure(const std::optional<double>& planned, const std::optional<double>& now) {
+  return fmt::format("{} planned, {} now", planned ? per_cent(*planned) : not_known, now ? per_cent(*now) : not_known);
+}
+
 void draw_rung(Drawing& drawing, const Conduct& conduct, const RungBars& bars, double y) {
   const std::string name = step_name(conduct, bars.step);
   const std::optional<int> closing = closing_test(conduct, bars.step);
-  add_text(drawing, {left - 8, y + 2 * bar + 5}, name, {12, Anchor::end, true});
-  draw_pair(drawing, y, bars.effect_planned, bars.effect_now, target_look);
-  draw_pair(drawing, y + 2 * bar + 4, bars.risk_planned, bars.risk_now, kept_look(0));
+  add_text(drawing, {left - 8, y + 2 * bar + 5}, name, {small_text, Anchor::end, true});
+  begin_mark(drawing, {{"rung", origin_short_name(conduct.steps[bars.step].origin)}},
+             fmt::format("{}: effect {}; risk {}", name, figure(bars.effect_planned, bars.effect_now),
+                         figure(bars.risk_planned, bars.risk_now)));
+  draw_pair(drawing, y, bars.effect_planned, bars.effect_now, target_look, {});
+  draw_pair(drawing, y + 2 * bar + 4, bars.risk_planned, bars.risk_now, kept_look(0),
+            fmt::format("url(#{})", risk_pattern));
+  end_mark(drawing);
   std::string words = bars.tests.empty() ? "not tested" : "test " + joined(bars.tests);
   if (closing) {
     draw_hatch(drawing, y, fmt::format("clip-closed-{}", bars.step));
     const double across = y + 2 * bar + 1;
-    add_line(drawing, {left - 10 - text_width(name, 12, true), across}, {left - 6, across}, {ink, 1.4});
+    add_line(drawing, {left - 10 - text_width(name, small_text, true), across}, {left - 6, across}, {ink, 1.4});
     words += fmt::format("; closed by test {}", *closing);
   }
   double line = y + bar + 5;
-  for (const std::string& text : text_lines(words, 11, right - 12)) {
-    add_text(drawing, {chart_width - right + 8, line}, text, {11});
-    line += 13;
+  for (const std::string& text : text_lines(words, small_text, right - 12)) {
+    add_text(drawing, {chart_width - right + 8, line}, text, {small_text});
+    line += 14;
   }
-}
-
-std::string figure(const std::optional<double>& planned, const std::optional<double>& now) {
-  return fmt::format("{} planned, {} now", planned ? per_cent(*planned) : not_known, now ? per_cent(*now) : not_known);
 }
 
 std::string described(const Conduct& conduct, const std::vector<RungBars>& all) {
@@ -130,18 +141,19 @@ Chart swabs_chart(const Plan& plan, const Progress& progress) {
   for (int tick = 0; tick <= 100; tick += 20) {
     const double x = x_of(tick / 100.0);
     add_line(chart.drawing, {x, top - 4}, {x, bottom}, {grid_ink, 0.8});
-    add_text(chart.drawing, {x, bottom + 13}, std::to_string(tick), {11, Anchor::middle, false, pale_ink});
+    add_text(chart.drawing, {x, bottom + 13}, std::to_string(tick), {small_text, Anchor::middle, false, pale_ink});
   }
-  add_text(chart.drawing, {x_of(0.5), bottom + 28}, "chance, %", {12, Anchor::middle});
+  add_text(chart.drawing, {x_of(0.5), bottom + 28}, "chance, %", {small_text, Anchor::middle});
+  const std::string pattern = add_hatch(chart.drawing, risk_pattern, Hatch::upright, ink);
   for (std::size_t i = 0; i < all.size(); ++i)
     draw_rung(chart.drawing, progress.conduct, all[i], top + row * static_cast<double>(i));
   const LayerLook risk = kept_look(0);
-  chart.drawing.height = bottom + 38 +
-                         draw_legend(chart.drawing, {52, bottom + 36}, chart_width - 60,
-                                     {{"effect as planned", {target_look.colour, 1, target_look.dash, "#fff"}},
-                                      {"effect as believed now", {target_look.colour, 1, {}, target_look.colour}},
-                                      {"risk as planned", {risk.colour, 1, risk.dash, "#fff"}},
-                                      {"risk as believed now", {risk.colour, 1, {}, risk.colour}}});
+  std::vector<LegendEntry> legend = {{"effect as planned", {target_look.colour, 1, target_look.dash, "#fff"}},
+                                     {"effect as believed now", {target_look.colour, 1, {}, target_look.colour}},
+                                     {"risk as planned", {risk.colour, 1, risk.dash, "#fff"}},
+                                     {"risk as believed now", {risk.colour, 1, {}, risk.colour, 0.35}}};
+  legend.back().pattern = pattern;
+  chart.drawing.height = bottom + 38 + draw_legend(chart.drawing, {52, bottom + 36}, chart_width - 60, legend);
   chart.caption =
       "In each rung the upper two bars are its effect, the lower two its risk: outlined as planned, filled as believed "
       "after the tests. A hatched rung whose name is struck out is closed.";

@@ -8,13 +8,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace gentlest {
 
 namespace {
 
 constexpr double left = 130;
-constexpr double right = 110;
+constexpr double right = 118;
 constexpr double top = 14;
 constexpr double row = 24;
 
@@ -77,16 +78,16 @@ double x_of(const Conduct& conduct, std::size_t test) {
 void draw_row(Drawing& drawing, const Rows& rows, std::size_t at, const Conduct& conduct) {
   const Row& one = rows.rows[at];
   const double y = rows.y(at);
-  add_text(drawing, {left - 12, y + 4}, one.title, {12, Anchor::end});
+  add_text(drawing, {left - 12, y + 4}, one.title, {small_text, Anchor::end});
   add_line(drawing, {left, y}, {chart_width - right, y}, {grid_ink, 0.8});
   const std::optional<int> closing = one.step ? closing_test(conduct, *one.step) : std::nullopt;
   if (!closing) return;
   const auto by = std::find_if(conduct.tests.begin(), conduct.tests.end(),
                                [&](const SwabTest& test) { return test.number == *closing; });
   const double from = x_of(conduct, static_cast<std::size_t>(by - conduct.tests.begin()));
-  add_line(drawing, {left - 14 - text_width(one.title, 12), y}, {left - 10, y}, {ink, 1.2});
+  add_line(drawing, {left - 14 - text_width(one.title, small_text), y}, {left - 10, y}, {ink, 1.2});
   add_line(drawing, {from, y}, {chart_width - right, y}, {limit_ink, 2, "2 2"});
-  add_text(drawing, {chart_width - right + 6, y + 4}, fmt::format("closed by test {}", *closing), {11});
+  add_text(drawing, {chart_width - right + 6, y + 4}, fmt::format("closed by test {}", *closing), {small_text});
 }
 
 std::string described(const Conduct& conduct) {
@@ -116,13 +117,24 @@ Chart timeline_chart(const Plan& plan, const Progress& progress) {
   }
   add_path(chart.drawing, way, {"#808080", 0.8});
   const double bottom = top + row * static_cast<double>(rows.rows.size());
+  // Where the tests stand close, their numbers take turns on several rows.
+  double widest = 0;
+  for (const SwabTest& test : conduct.tests)
+    widest = std::max(widest, text_width(std::to_string(test.number), small_text, true) + 4);
+  const double pace = way.size() > 1 ? way[1].x - way[0].x : widest;
+  const auto rows_of_numbers = static_cast<std::size_t>(std::ceil(widest / pace));
   for (std::size_t i = 0; i < way.size(); ++i) {
+    const SwabTest& test = conduct.tests[i];
+    begin_mark(chart.drawing, {{"test", std::to_string(test.number)}},
+               fmt::format("test {}: {}, {}", test.number, test.words, look_words(looks[i])));
     draw_test(chart.drawing, way[i], looks[i]);
-    add_text(chart.drawing, {way[i].x, bottom + 14}, std::to_string(conduct.tests[i].number),
-             {11, Anchor::middle, true});
+    end_mark(chart.drawing);
+    add_text(chart.drawing, {way[i].x, bottom + 14 * static_cast<double>(1 + i % rows_of_numbers)},
+             std::to_string(test.number), {small_text, Anchor::middle, true});
   }
-  add_text(chart.drawing, {left - 12, bottom + 14}, "test", {11, Anchor::end});
-  chart.drawing.height = bottom + 26 + draw_test_legend(chart.drawing, {12, bottom + 26}, chart_width - 24, looks);
+  add_text(chart.drawing, {left - 12, bottom + 14}, "test", {small_text, Anchor::end});
+  const double under = bottom + 12 + 14 * static_cast<double>(std::max<std::size_t>(rows_of_numbers, 1));
+  chart.drawing.height = under + draw_test_legend(chart.drawing, {12, under}, chart_width - 24, looks);
   chart.caption =
       "Each test at the height of its mixture, gentle below. A rung whose name is struck out is closed from the "
       "dotted line on.";

@@ -4,11 +4,13 @@
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
+#include "report/phrases/likelihood.hpp"
 #include "report/phrases/sighting_words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 
 namespace gentlest {
 
@@ -51,6 +53,45 @@ std::string bottles_words(const Plan& plan, const Bench& bench) {
     if (is_on_ladder(bench, liquid.label)) used.push_back(liquid.label);
   return fmt::format("Bottles in use here: {}; others on the shelf: {}. ", joined(used, ", ", "none"),
                      plan.shelf.size() - used.size());
+}
+
+// The layer to keep that the mixture threatens most, or what is said where none can be.
+std::string threat_words(const JudgedMixture& judged) {
+  return judged.risk ? fmt::format("{} is {} affected ({})", judged.riskiest, likelihood_word(*judged.risk),
+                                   per_cent(*judged.risk))
+                     : std::string("no risk can be told");
+}
+
+// "At rung 6, the strongest, varnish is nearly sure to move (85 %) and oil paint is perhaps affected (22 %). "
+std::string main_message(const Plan& plan, const Bench& bench) {
+  if (bench.mixtures.empty()) return "No mixture to show. ";
+  const std::size_t last = bench.mixtures.size() - 1;
+  const JudgedMixture& judged = bench.mixtures[last].judged;
+  if (!judged.effect) return {};
+  return fmt::format("At {}{} {} is {} moved ({}), and {}. ", name_in_picture(plan, bench, last),
+                     ladder_rungs(plan).empty() ? "," : ", the strongest,", plan.layers[plan.target].name,
+                     likelihood_word(*judged.effect), per_cent(*judged.effect), threat_words(judged));
+}
+
+// Of the pictures of Hansen space: which mixture comes nearest to what is to go.
+std::string nearest_message(const Plan& plan, const Bench& bench) {
+  std::optional<std::size_t> nearest;
+  const auto RED_of = [&](std::size_t i) { return bench.mixtures[i].judged.outlooks[plan.target]->RED; };
+  for (std::size_t i = 0; i < bench.mixtures.size(); ++i)
+    if (bench.mixtures[i].judged.outlooks[plan.target] && (!nearest || RED_of(i) < RED_of(*nearest))) nearest = i;
+  if (!nearest) return {};
+  return fmt::format("Of the mixtures {} comes nearest to the middle of the range of {}, RED {}. ",
+                     name_in_picture(plan, bench, *nearest), plan.layers[plan.target].name, fixed(RED_of(*nearest), 2));
+}
+
+// Of the drift: which mixtures pass the limit on the way.
+std::string drying_message(const Plan& plan, const Bench& bench) {
+  std::vector<std::string> beyond;
+  for (std::size_t i = 0; i < bench.mixtures.size(); ++i)
+    if (drifts_beyond(as_made(bench.mixtures[i]).fate, plan.job.limits.risk_limit))
+      beyond.push_back(name_in_picture(plan, bench, i));
+  return beyond.empty() ? "No mixture of which the drift is known passes the risk limit while it dries. "
+                        : "While drying the risk limit is passed by " + joined(beyond) + ". ";
 }
 
 std::string risk_words(const Plan& plan, const Bench& bench) {
@@ -130,7 +171,10 @@ std::string describe_chart(const std::string& kind, const Plan& plan, const Benc
                       : kind == "triangle" ? triangle_words(plan, bench)
                                            : drift_words(plan, bench);
   words.erase(words.find_last_not_of(' ') + 1);
-  return words + named_letters(plan, bench);
+  const std::string message = kind == "risk" || kind == "chances" ? main_message(plan, bench)
+                              : kind == "drift"                   ? drying_message(plan, bench)
+                                                                  : nearest_message(plan, bench);
+  return message + words + named_letters(plan, bench);
 }
 
 }  // namespace gentlest

@@ -15,7 +15,11 @@ namespace gentlest {
 
 LayerLook look_of(const Plan& plan, std::size_t layer) {
   if (layer == plan.target) return target_look;
-  return kept_look(layer < plan.target ? layer : layer - 1);
+  const Role role = plan.layers[layer].role;
+  std::size_t before = role == Role::remove ? 1 : 0;  // the target has the first look
+  for (std::size_t i = 0; i < layer; ++i)
+    if (plan.layers[i].role == role && i != plan.target) ++before;
+  return role == Role::remove ? removed_look(before) : kept_look(before);
 }
 
 std::string mark_of(const Plan& plan, const Bench& bench, std::size_t mixture) {

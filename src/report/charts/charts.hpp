@@ -34,11 +34,6 @@ Chart chart_of(const std::string& kind, const Plan& plan, const Bench& bench);
 /// How the i-th planned layer looks in every chart.
 LayerLook look_of(const Plan& plan, std::size_t layer);
 
-/// The outline of a solid shadow: all points of the triangle whose ray from the origin of Hansen space meets the
-/// sphere. Corners in order round the centre's own fractions; empty where the sphere holds the origin. A sphere that is
-/// bent throws the shadow of what lies at RED 1 or less.
-std::vector<Teas> shadow_in_triangle(const Sphere& sphere, const LocalReach& reach = {});
-
 /// What a mixture is called in the pictures: a rung's number, without a ladder a letter; and what the letters mean.
 std::string mark_of(const Plan& plan, const Bench& bench, std::size_t mixture);
 std::string named_letters(const Plan& plan, const Bench& bench);

@@ -1,6 +1,7 @@
 #include "report/charts/swab_marks.hpp"
 
 #include "report/draw/palette.hpp"
+#include "report/draw/plot.hpp"
 
 #include <algorithm>
 
@@ -11,7 +12,6 @@ namespace {
 constexpr double radius = 4.5;
 constexpr double cross_arm = 7;
 constexpr double legend_row = 18;
-constexpr double legend_text = 11.5;
 
 }  // namespace
 
@@ -35,6 +35,11 @@ void draw_test(Drawing& drawing, Xy at, const TestLook& look) {
   }
 }
 
+std::string outcome_word(const TestLook& look) {
+  if (look.is_withdrawn) return "withdrawn";
+  return look.harmed ? "harm" : look.moved ? "moved" : "not moved";
+}
+
 std::string look_words(const TestLook& look) {
   const std::string where = look.place == Place::edge ? "at the edge: " : "on the picture: ";
   if (look.is_withdrawn) return where + "withdrawn";
@@ -50,13 +55,13 @@ double draw_test_legend(Drawing& drawing, Xy corner, double width, const std::ve
   double x = corner.x + cross_arm + 1;
   for (const TestLook& look : shown) {
     const std::string words = look_words(look);
-    const double wide = text_width(words, legend_text) + 34;
+    const double wide = text_width(words, small_text) + 34;
     if (x > corner.x + cross_arm + 1 && x + wide > corner.x + width) {
       x = corner.x + cross_arm + 1;
       y += legend_row;
     }
     draw_test(drawing, {x, y - 4}, look);
-    add_text(drawing, {x + 13, y}, words, {legend_text});
+    add_text(drawing, {x + 13, y}, words, {small_text});
     x += wide;
   }
   return shown.empty() ? 0 : y - corner.y + 8;

@@ -23,6 +23,9 @@ TestLook look_of(const SwabTest& test);
 /// thin and dotted where the test was withdrawn.
 void draw_test(Drawing& drawing, Xy at, const TestLook& look);
 
+/// The same in a word: "moved", "not moved", "harm", "withdrawn".
+std::string outcome_word(const TestLook& look);
+
 /// "on the picture: the layer moved, the original reacted".
 std::string look_words(const TestLook& look);
 

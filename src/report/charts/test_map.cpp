@@ -14,20 +14,34 @@ namespace gentlest {
 namespace {
 
 constexpr double left = 52;
-constexpr double tallest = 600;
+constexpr double tallest = 440;
+constexpr double above_frame = 30;  // where the upright title stands of a painting lower than it
+constexpr double picture_frame = 5;
+
+Axis axis_of(const char* title, double length_cm, double length_drawn, double room_of_number) {
+  const double step = tick_step(length_cm, std::max(1, static_cast<int>(length_drawn / room_of_number)));
+  return {title, 0, length_cm, step, step < 1 ? 1 : 0};
+}
 
 Frame frame_of(const PaintingObject& object) {
   const double width = object.width->value;
   const double height = object.height->value;
-  const double unit = std::min((chart_width - left - 12) / width, tallest / height);
-  // Fine enough for the short side, not too fine for the long one.
-  const double step = std::max(tick_step(std::min(width, height), 5), tick_step(std::max(width, height), 25));
-  const int places = step < 1 ? 1 : 0;
-  return {{left, 10},
+  const double unit = std::min((chart_width - left - 18) / width, tallest / height);
+  return {{left, above_frame},
           unit * width,
           unit * height,
-          {"cm from the left edge", 0, width, step, places},
-          {"cm from the lower edge", 0, height, step, places}};
+          axis_of("cm from the left edge", width, unit * width, 34),
+          axis_of("cm from the lower edge", height, unit * height, 24)};
+}
+
+// A round number of cm, between a tenth and a quarter of the picture long.
+void draw_scale_bar(Drawing& drawing, const Frame& frame, double y) {
+  const double per_cm = frame.width / (frame.x.high - frame.x.low);
+  const double length_cm = tick_step(chart_width / 4 / per_cm, 2);
+  const double end = left + length_cm * per_cm;
+  add_line(drawing, {left, y}, {end, y}, {ink, 2});
+  for (const double x : {left, end}) add_line(drawing, {x, y - 4}, {x, y + 4}, {ink, 1.4});
+  add_text(drawing, {end + 8, y + 4}, as_recorded(length_cm) + " cm", {small_text});
 }
 
 bool lies_on(const PaintingObject& object, const MapSite& site) {
@@ -54,6 +68,11 @@ void draw_edge_band(Drawing& drawing, const Frame& frame) {
                 frame.height - 2 * band, {pale_ink, 1, "2 3"});
 }
 
+std::string result_words(const MapSite& site) {
+  if (!site.look) return {};
+  return ": " + look_words(*site.look) + (site.is_on_closed ? ", on a passage that is closed" : "");
+}
+
 void draw_site(Drawing& drawing, Xy at, const MapSite& site) {
   if (site.is_on_closed) add_circle(drawing, at, border_radius, {ink, 1.4, "4 2"});
   if (site.look) return draw_test(drawing, at, *site.look);
@@ -73,11 +92,6 @@ double draw_results_legend(Drawing& drawing, const std::vector<MapSite>& sites) 
                              {{"on a passage that is closed: keep a border", {ink, 1.4, "4 2"}}});
 }
 
-std::string result_words(const MapSite& site) {
-  if (!site.look) return {};
-  return ": " + look_words(*site.look) + (site.is_on_closed ? ", on a passage that is closed" : "");
-}
-
 // "The painting, 62 x 48 cm, with 2 tests. Test 1: x 12.5, y 30 cm, isooctane 100. ..."
 std::string described(const PaintingObject& object, const std::vector<MapSite>& sites) {
   std::string text = fmt::format("The outline of the painting, {} x {} cm, with {}.", as_recorded(object.width->value),
@@ -89,30 +103,57 @@ std::string described(const PaintingObject& object, const std::vector<MapSite>& 
   return text;
 }
 
+OpenNames draw_sites(Drawing& drawing, const Frame& frame, const PaintingObject& object,
+                     const std::vector<MapSite>& sites) {
+  std::vector<PointName> names;
+  std::vector<Box> obstacles;
+  for (const MapSite& site : sites) {
+    if (!lies_on(object, site)) continue;
+    const Xy at = place_in(frame, site.x_cm, site.y_cm);
+    begin_mark(drawing, {{"test", site.number}},
+               fmt::format("test {} at x {}, y {} cm{}", site.number, as_recorded(site.x_cm), as_recorded(site.y_cm),
+                           result_words(site)));
+    draw_site(drawing, at, site);
+    end_mark(drawing);
+    const double half = site.is_on_closed ? border_radius : 5;
+    obstacles.push_back(box_around(at, half));
+    names.push_back({site.look ? site.number + " " + outcome_word(*site.look) : site.number, at, small_text, true,
+                     half + 2, site.number});
+  }
+  return draw_names(drawing, names, obstacles, {2, 2, chart_width - 2, frame.corner.y + frame.height - 1});
+}
+
+// Places that an earlier log holds and the painting does not: named below it; returns the height taken.
+double draw_sites_outside(Drawing& drawing, const PaintingObject& object, const std::vector<MapSite>& sites) {
+  std::vector<std::string> outside;
+  for (const MapSite& site : sites)
+    if (!lies_on(object, site))
+      outside.push_back(fmt::format("test {} at x {}, y {} cm{}", site.number, as_recorded(site.x_cm),
+                                    as_recorded(site.y_cm), result_words(site)));
+  if (outside.empty()) return 0;
+  const std::vector<std::string> lines =
+      text_lines("Outside the painting: " + joined(outside, "; "), small_text, chart_width - left - 4);
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    add_text(drawing, {left, drawing.height + 12 + 15 * static_cast<double>(i)}, lines[i], {small_text});
+  return 8 + 15 * static_cast<double>(lines.size());
+}
+
 }  // namespace
 
 Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
                const std::optional<MapBackground>& background) {
   const Frame frame = frame_of(object);
-  Chart chart{"map", "Where the tests are", {}, {chart_width, frame.corner.y + frame.height + 38}};
+  Chart chart{"map", "Where the tests are", {}, {chart_width, frame.corner.y + frame.height + 44}};
   if (background) draw_background(chart.drawing, frame, *background);
   draw_frame(chart.drawing, frame);
+  add_rectangle(chart.drawing, {frame.corner.x - picture_frame, frame.corner.y - picture_frame},
+                frame.width + 2 * picture_frame, frame.height + 2 * picture_frame, {axis_ink, 1});
   add_rectangle(chart.drawing, frame.corner, frame.width, frame.height, {ink, 1.6});
   if (has_results(sites)) draw_edge_band(chart.drawing, frame);
-  std::vector<PointName> names;
-  std::vector<Box> obstacles;
-  std::vector<std::string> outside;
-  for (const MapSite& site : sites) {
-    const Xy at = place_in(frame, std::clamp(site.x_cm, 0.0, object.width->value),
-                           std::clamp(site.y_cm, 0.0, object.height->value));
-    draw_site(chart.drawing, at, site);
-    const double half = site.is_on_closed ? border_radius : 5;
-    obstacles.push_back(box_around(at, half));
-    names.push_back({site.number, at, 12, true, half + 2});
-    if (!lies_on(object, site)) outside.push_back(site.number);
-  }
-  const std::vector<std::string> unnamed =
-      draw_names(chart.drawing, names, obstacles, {2, 2, chart_width - 2, frame.corner.y + frame.height - 1});
+  const OpenNames open = draw_sites(chart.drawing, frame, object, sites);
+  draw_scale_bar(chart.drawing, frame, chart.drawing.height + 2);
+  chart.drawing.height += 18;
+  chart.drawing.height += draw_sites_outside(chart.drawing, object, sites);
   if (has_results(sites)) chart.drawing.height += draw_results_legend(chart.drawing, sites);
   chart.caption = fmt::format(
       "The painting to scale, {} x {} cm (width x height); x and y are counted in cm from the "
@@ -124,8 +165,7 @@ Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
         " The dotted band along the outline stands for the edge, where harm matters least; its width is "
         "not to scale.";
   if (sites.empty()) chart.caption += " Mark each test with its number.";
-  if (!outside.empty()) chart.caption += " Beyond the edge, drawn at it: " + joined(outside) + ".";
-  if (!unnamed.empty()) chart.caption += " No room for the numbers " + joined(unnamed) + "; see the table.";
+  chart.caption += open_names_words(open);
   return chart;
 }
 

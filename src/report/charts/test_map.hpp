@@ -28,9 +28,10 @@ struct MapBackground {
   std::string bytes;
 };
 
-/// Map of a painting whose width and height are known (precondition). Sites beyond the edge are drawn at the edge and
-/// named in the caption. Without sites it is left empty, to be filled by hand. Where a result is known each place shows
-/// it, with a legend, and a band along the outline stands for the edge.
+/// Map of a painting whose width and height are known (precondition). Sites beyond the edge are
+/// named below the painting. With a picture frame and a bar of round length. Without sites it is left empty, to be
+/// filled by hand. Where a result is known each place shows it, with a legend, and a band along the outline stands for
+/// the edge.
 Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
                const std::optional<MapBackground>& background = {});
 

@@ -24,7 +24,7 @@ table { border-collapse: collapse; width: 100%; margin: 1mm 0 2.5mm; }
 th, td { border: .2mm solid #767676; padding: .8mm 1.2mm; text-align: left; vertical-align: top; font-weight: normal; }
 thead th { font-weight: bold; background: #ececec; overflow-wrap: normal; } tbody th { font-weight: bold; }
 tr, figure { break-inside: avoid; } thead { display: table-header-group; }
-figure { margin: 2mm 0 5mm; } figure svg { display: block; width: 100%; height: auto; }
+figure { margin: 2mm 0 5mm; } figure svg { display: block; width: 100%; max-width: 130mm; height: auto; }
 figcaption { margin-top: 1mm; } .quiet { color: #595959; } .nowrap { white-space: nowrap; }
 .pictogram { width: 8mm; height: 8mm; vertical-align: middle; margin-right: .5mm; } .definitions { position: absolute; }
 pre { white-space: pre-wrap; font: 8pt/1.3 'DejaVu Sans Mono', 'Liberation Mono', monospace; border: .2mm solid #767676;

@@ -13,7 +13,7 @@ using Places = std::vector<std::optional<PlacedLabel>>;
 // Distance from the mark beyond which the eye needs a line.
 constexpr double read_without_line = 9;
 
-constexpr std::array<double, 6> extra_distances = {0, 4, 9, 18, 30, 45};
+constexpr std::array<double, 8> extra_distances = {0, 4, 9, 18, 30, 45, 62, 80};
 
 // Directions in order of preference: right, left, above, below, then between.
 constexpr std::array<double, 12> directions_degrees = {0, 180, -90, 90, -45, 45, -135, 135, -20, 20, -160, 160};

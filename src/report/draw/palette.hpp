@@ -1,5 +1,7 @@
-// Colours, dashes and marks of all charts. Told apart by colour-blind eyes and in grey: no two kinds of thing differ in
-// colour alone. Colours after Okabe and Ito 2008 (from memory), darkened where text or lines need contrast.
+// Colours, dashes, marks and patterns of all charts. A colour says what a layer is there for (to remove, to keep);
+// which one it is its dash, mark and pattern say, so nothing rests on colour. Colours after Okabe and Ito 2008 (from
+// memory), darkened where lines need contrast; tests/unit/draw/test_palette.cpp asks them under colour blindness and in
+// grey.
 #pragma once
 
 #include "report/draw/svg.hpp"
@@ -14,28 +16,40 @@ struct LayerLook {
   const char* colour;
   const char* dash;
   Mark mark;
+  Hatch hatch = Hatch::none;
 };
 
 inline constexpr const char* ink = "#000000";
 inline constexpr const char* pale_ink = "#595959";  ///< 7:1 on white
+inline constexpr const char* axis_ink = "#808080";
 inline constexpr const char* grid_ink = "#d9d9d9";
 inline constexpr const char* limit_ink = "#8c0000";
+inline constexpr const char* remove_ink = "#004b76";
+inline constexpr const char* keep_ink = "#c85a00";
+inline constexpr const char* keep_text_ink = "#8a3e00";  ///< darker, for words
 
-inline constexpr LayerLook target_look = {"#005a8c", "", Mark::square};
-inline constexpr std::array<LayerLook, 6> kept_looks = {{{"#b34700", "7 3", Mark::triangle},
-                                                         {"#00664b", "2 3", Mark::diamond},
-                                                         {"#8a3a6c", "9 3 2 3", Mark::disc},
-                                                         {"#6b5a00", "4 2", Mark::ring},
-                                                         {"#3d3d3d", "1 2", Mark::cross},
-                                                         {"#1b4f9c", "12 4", Mark::triangle}}};
+/// Layers to remove and to keep, each in the order of the job; the first to remove is the one that the plan is for.
+inline constexpr std::array<LayerLook, 3> removed_looks = {{{remove_ink, "", Mark::square, Hatch::rising},
+                                                            {remove_ink, "14 3", Mark::ring, Hatch::crossed},
+                                                            {remove_ink, "1 3", Mark::cross, Hatch::none}}};
+inline constexpr std::array<LayerLook, 6> kept_looks = {{{keep_ink, "7 3", Mark::triangle, Hatch::falling},
+                                                         {keep_ink, "2 3", Mark::diamond, Hatch::dots},
+                                                         {keep_ink, "9 3 2 3", Mark::disc, Hatch::upright},
+                                                         {keep_ink, "4 2", Mark::ring, Hatch::level},
+                                                         {keep_ink, "1 2", Mark::cross, Hatch::crossed},
+                                                         {keep_ink, "12 4", Mark::square, Hatch::none}}};
+inline constexpr LayerLook target_look = removed_looks[0];
 
 /// How the published series are drawn beside a ladder: thin, hollow or small, never as strong as the ladder.
 inline constexpr std::array<LayerLook, 3> series_looks = {
     {{"#8a3a6c", "1 2", Mark::ring}, {"#6b5a00", "4 2", Mark::cross}, {"#00664b", "9 3 2 3", Mark::triangle}}};
 
-/// Look of the n-th layer that is not the target; starts anew after the last.
+/// Looks of the n-th layer to keep and of the n-th to remove; they start anew after the last.
 inline const LayerLook& kept_look(std::size_t n) {
   return kept_looks[n % kept_looks.size()];
+}
+inline const LayerLook& removed_look(std::size_t n) {
+  return removed_looks[n % removed_looks.size()];
 }
 
 }  // namespace gentlest

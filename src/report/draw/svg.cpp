@@ -132,6 +132,35 @@ void add_text(Drawing& drawing, Xy at, std::string_view text, const TextStyle& s
   drawing.body += ">" + xml_escape(text) + "</text>\n";
 }
 
+std::string add_hatch(Drawing& drawing, const std::string& id, Hatch hatch, const std::string& colour) {
+  if (hatch == Hatch::none) return "none";
+  constexpr double cell = 9;
+  const std::string across = fmt::format("M0 {0}H{1}", svg_number(cell / 2), svg_number(cell));
+  const std::string down = fmt::format("M{0} 0V{1}", svg_number(cell / 2), svg_number(cell));
+  std::string shapes =
+      fmt::format("<path d=\"{}\" stroke=\"{}\" stroke-width=\"0.9\" stroke-opacity=\"0.4\" fill=\"none\"/>",
+                  hatch == Hatch::crossed ? across + down : across, colour);
+  if (hatch == Hatch::dots)
+    shapes = fmt::format("<circle cx=\"{0}\" cy=\"{0}\" r=\"1\" fill=\"{1}\" fill-opacity=\"0.6\"/>",
+                         svg_number(cell / 2), colour);
+  const int turn = hatch == Hatch::rising ? -45 : hatch == Hatch::falling ? 45 : hatch == Hatch::upright ? 90 : 0;
+  drawing.body += fmt::format(
+      "<defs><pattern id=\"{0}\" width=\"{1}\" height=\"{1}\" patternUnits=\"userSpaceOnUse\""
+      " patternTransform=\"rotate({2})\">{3}</pattern></defs>\n",
+      xml_escape(id), svg_number(cell), turn, shapes);
+  return "url(#" + id + ")";
+}
+
+void begin_mark(Drawing& drawing, const std::vector<MarkKey>& keys, std::string_view words) {
+  drawing.body += "<g";
+  for (const MarkKey& key : keys) drawing.body += fmt::format(" data-{}=\"{}\"", key.key, xml_escape(key.value));
+  drawing.body += ">\n<title>" + xml_escape(words) + "</title>\n";
+}
+
+void end_mark(Drawing& drawing) {
+  drawing.body += "</g>\n";
+}
+
 void begin_clip(Drawing& drawing, const std::string& id, const std::vector<Xy>& polygon) {
   drawing.body += fmt::format("<clipPath id=\"{0}\"><path d=\"{1}\"/></clipPath><g clip-path=\"url(#{0})\">\n",
                               xml_escape(id), path_data(polygon, true));
@@ -143,9 +172,11 @@ void end_clip(Drawing& drawing) {
 
 std::string inline_svg(const Drawing& drawing, const PictureWords& words) {
   return fmt::format(
-      "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" role=\"{}\"{} font-family=\"{}\">\n{}{}</svg>\n",
+      "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {} {}\" role=\"{}\"{} "
+      "font-family=\"{}\"{}>\n{}{}</svg>\n",
       svg_number(drawing.width), svg_number(drawing.height), words.parts_speak ? "group" : "img", spoken_by(words.id),
-      svg_fonts, spoken_words(words.id, words.title, words.description), drawing.body);
+      svg_fonts, words.is_file ? " style=\"height:auto\"" : "", spoken_words(words.id, words.title, words.description),
+      drawing.body);
 }
 
 void begin_group(Drawing& drawing, const std::string& id, std::string_view title, std::string_view description) {

@@ -56,6 +56,22 @@ void add_rectangle(Drawing& drawing, Xy corner, double width, double height, con
 void add_mark(Drawing& drawing, Mark mark, Xy at, double size, const std::string& colour);
 void add_text(Drawing& drawing, Xy at, std::string_view text, const TextStyle& style);
 
+/// Patterns by which areas are told apart without colour, also where they lie on each other.
+enum class Hatch { none, rising, falling, dots, level, upright, crossed };
+
+/// Defines a pattern and gives what a pen fills with it. `id` must be unique on the page.
+std::string add_hatch(Drawing& drawing, const std::string& id, Hatch hatch, const std::string& colour);
+
+/// What a mark stands for, for whoever points at it: data-KEY="value" for each key.
+struct MarkKey {
+  const char* key;  ///< "rung", "layer", "bottle", "test"
+  std::string value;
+};
+
+/// What is drawn between the two calls is one mark; `words` appear where a pointer rests on it.
+void begin_mark(Drawing& drawing, const std::vector<MarkKey>& keys, std::string_view words);
+void end_mark(Drawing& drawing);
+
 /// Everything drawn between the two calls is cut off at the polygon. `id` must be unique on the page.
 void begin_clip(Drawing& drawing, const std::string& id, const std::vector<Xy>& polygon);
 void end_clip(Drawing& drawing);
@@ -80,6 +96,7 @@ struct PictureWords {
   std::string title;
   std::string description;   ///< what the picture shows, with its numbers
   bool parts_speak = false;  ///< its groups and texts are read one by one, as on a page of labels; else it is one image
+  bool is_file = false;  ///< a file of its own: as wide as its window and as high as it then is, never shrunk to fit
 };
 
 /// The drawing as an element for a page, with title and description.

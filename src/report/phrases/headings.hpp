@@ -30,6 +30,8 @@ inline constexpr const char* painting_size_unit = " cm (width x height)";
 inline constexpr const char* bottle_in_use = "bottle in use here";
 inline constexpr const char* other_bottle = "other bottle of the shelf";
 inline constexpr const char* ladder_by_number = "ladder, rungs by number";
+inline constexpr const char* covered_ranges_words =
+    " Of ranges that cover each other one is drawn a little smaller, so that both are seen.";
 inline constexpr const char* polar_axis = "dP, polar, MPa^0.5";
 inline constexpr const char* hydrogen_axis = "dH, hydrogen bonding, MPa^0.5";
 

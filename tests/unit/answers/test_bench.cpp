@@ -10,6 +10,7 @@
 #include "report/draw/pictogram.hpp"
 #include "report/paper/bench_sheet.hpp"
 #include "report/paper/label_sheet.hpp"
+#include "report/ranges/shadow.hpp"
 #include "report/screen/vial_report.hpp"
 
 #include <fmt/format.h>
@@ -150,7 +151,7 @@ TEST_CASE("in the three views a range is a circle: dD stands at twice the scale"
   Plan plan = make_plan(demo.job, demo.catalogue);
   for (PlannedLayer& layer : plan.layers) layer.reach = {};  // observations bend it; how is tested with bent layers
   const std::string svg = chart_of("planes", plan, prepare_bench(plan, demo.catalogue)).drawing.body;
-  const std::regex path("<path d=\"(M[^\"]*Z)\"[^>]*fill=\"#005a8c\"");
+  const std::regex path("<path d=\"(M[^\"]*Z)\"[^>]*fill=\"" + std::string(remove_ink) + "\"");
   std::size_t found = 0;
   for (std::sregex_iterator at(svg.begin(), svg.end(), path), end; at != end; ++at, ++found) {
     const std::string data = (*at)[1];
@@ -328,12 +329,14 @@ TEST_CASE("sites are read in centimetres, every fault is named") {
   }
 }
 
-TEST_CASE("the map is to scale and tells of sites beyond the edge") {
+TEST_CASE("the map is to scale and names sites outside the painting below it") {
   PaintingObject object;
   object.width = Centimetres{62};
   object.height = Centimetres{31};
   const Chart map = test_map(object, {{"1", 31, 15.5}, {"2", 70, 10}});
-  CHECK(map.caption.find("Beyond the edge, drawn at it: 2.") != std::string::npos);
+  CHECK(map.drawing.body.find(">Outside the painting: test 2 at x 70, y 10 cm<") != std::string::npos);
+  CHECK(map.drawing.body.find("data-test=\"1\"") != std::string::npos);
+  CHECK(map.drawing.body.find("data-test=\"2\"") == std::string::npos);
   const std::regex frame("<rect x=\"[0-9.]+\" y=\"[0-9.]+\" width=\"([0-9.]+)\" height=\"([0-9.]+)\"");
   std::smatch match;
   REQUIRE(std::regex_search(map.drawing.body, match, frame));

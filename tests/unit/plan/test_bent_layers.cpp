@@ -12,8 +12,9 @@
 #include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"
 #include "report/charts/charts.hpp"
-#include "report/charts/range_outline.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/ranges/range_outline.hpp"
+#include "report/ranges/shadow.hpp"
 
 #include <catch2/catch.hpp>
 

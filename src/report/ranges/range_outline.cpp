@@ -1,4 +1,4 @@
-#include "report/charts/range_outline.hpp"
+#include "report/ranges/range_outline.hpp"
 
 #include <algorithm>
 #include <cmath>

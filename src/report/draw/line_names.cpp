@@ -1,4 +1,4 @@
-#include "report/charts/line_names.hpp"
+#include "report/draw/line_names.hpp"
 
 #include "report/draw/plot.hpp"
 #include "report/form/format.hpp"

@@ -1,5 +1,5 @@
 // Names on lines: every name belongs to the line that it stands on or points at, and to no other.
-#include "report/charts/line_names.hpp"
+#include "report/draw/line_names.hpp"
 
 #include "gentlest/answers/bench.hpp"
 #include "io/catalogue_files.hpp"
@@ -129,7 +129,7 @@ TEST_CASE("in the drift chart each number stands on the line of its own rung") {
     lines.erase(lines.begin(), lines.begin() + static_cast<std::ptrdiff_t>(ladder_rungs(plan).size()));
     const double left_edge = lines.front().front().x;
     static const std::regex word(
-        "<text x=\"([0-9.]+)\" y=\"([0-9.]+)\" font-size=\"11\" [^>]*paint-order=\"stroke\" "
+        "<text x=\"([0-9.]+)\" y=\"([0-9.]+)\" font-size=\"12\" [^>]*paint-order=\"stroke\" "
         "font-weight=\"bold\">([0-9]+)<");
     std::size_t named = 0;
     for (std::sregex_iterator at(svg.begin(), svg.end(), word), end; at != end; ++at) {

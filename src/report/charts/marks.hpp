@@ -1,0 +1,50 @@
+// What several pictures draw alike: the ranges of layers, bottles and mixtures.
+#pragma once
+
+#include "report/charts/charts.hpp"
+#include "report/draw/label_placement.hpp"
+
+#include <string>
+#include <vector>
+
+namespace gentlest {
+
+/// A layer's range as one picture sees it.
+struct LayerRange {
+  std::size_t layer = 0;
+  std::vector<Xy> edge;  ///< closed
+  Xy middle;
+};
+
+/// The ranges, cut off at `clip`, the larger ones first; hatched, so that each is seen where they lie on each other,
+/// and one that another covers exactly drawn a little smaller. `id` must be unique on the page. Returns whether one
+/// was.
+bool draw_ranges(Drawing& drawing, const Plan& plan, const std::string& id, const std::vector<Xy>& clip,
+                 std::vector<LayerRange> ranges);
+
+/// Marks and names of points, to be placed together by draw_names.
+struct PointNames {
+  std::vector<Box> obstacles;
+  std::vector<PointName> names;
+};
+
+/// The middle of each range with its mark; those at one point side by side. Adds obstacles and names.
+void draw_middles(Drawing& drawing, const Plan& plan, const std::vector<LayerRange>& ranges, PointNames& points);
+
+/// A bottle of the shelf.
+void draw_bottle(Drawing& drawing, const Plan& plan, const Bench& bench, std::size_t bottle, Xy at, PointNames& points);
+
+/// A mixture of the plan: a rung by its number, without a ladder by its letter.
+void draw_mixture(Drawing& drawing, const Plan& plan, const Bench& bench, std::size_t mixture, Xy at,
+                  PointNames& points);
+
+/// "rung 3: isooctane 70, acetone 30; effect 12 %, risk 2.1 %": what is read where a pointer rests on a mixture.
+std::string pointed_words(const Plan& plan, const Bench& bench, std::size_t mixture);
+/// Its keys: data-rung, without a ladder data-mixture.
+std::vector<MarkKey> keys_of_mixture(const Plan& plan, const Bench& bench, std::size_t mixture);
+
+/// Legend entries of the layers that have a sphere, with their patterns where `ranges` (an id as for draw_ranges) is
+/// not empty.
+std::vector<LegendEntry> layer_entries(const Plan& plan, const std::string& ranges = {});
+
+}  // namespace gentlest
