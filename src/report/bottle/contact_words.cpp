@@ -8,6 +8,16 @@
 
 namespace gentlest {
 
+namespace {
+
+// In the film; what is not known is taken as if.
+bool may_stay(const SwabContact& contact) {
+  return std::any_of(contact.slow.begin(), contact.slow.end(),
+                     [](const SlowLiquid& one) { return one.stays || !one.drying_time; });
+}
+
+}  // namespace
+
 std::string contact_words(const SwabContact& contact) {
   return fmt::format("at most {} s; look at swab and spot every {} rolls", as_recorded(contact.most_seconds),
                      rolls_between_looks);
@@ -20,10 +30,14 @@ std::string clearing_words(const SwabContact& contact) {
 
 std::string look_again_words(const SwabContact& contact) {
   const bool is_slow = !contact.slow.empty();
-  const bool stays = std::any_of(contact.slow.begin(), contact.slow.end(),
-                                 [](const SlowLiquid& one) { return one.stays || !one.drying_time; });
-  if (stays) return "look again when dry, next day and after a week";
+  if (may_stay(contact)) return "look again when dry, next day and after a week";
   return is_slow ? "look again when dry (it takes long) and next day" : "look again when dry and next day";
+}
+
+std::string contact_in_short(const SwabContact& contact) {
+  return fmt::format("{} s at most, look every {} rolls; clear: {}dry swab; again: dry, next day{}",
+                     as_recorded(contact.most_seconds), rolls_between_looks,
+                     contact.clear_with.empty() ? "" : contact.clear_with + ", ", may_stay(contact) ? ", a week" : "");
 }
 
 std::vector<std::string> slow_words(const SwabContact& contact) {

@@ -19,6 +19,10 @@ std::string clearing_words(const SwabContact& contact);
 /// When to look again: dry, later the same day, next day; longer after slow liquids.
 std::string look_again_words(const SwabContact& contact);
 
+/// All of it in one line of a card: "20 s at most, look every 5 rolls; clear: isooctane, dry swab; again: dry, next
+/// day".
+std::string contact_in_short(const SwabContact& contact);
+
 /// "white spirit dries slowly, about 5 times as long as n-butyl acetate"; each a sentence; empty where none is slow.
 std::vector<std::string> slow_words(const SwabContact& contact);
 

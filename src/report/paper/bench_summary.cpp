@@ -1,6 +1,8 @@
 // First part of the sheet: what goes, what stays, and the ladder.
 #include "report/paper/bench_sheet.hpp"
 
+#include "report/bottle/contact_words.hpp"
+#include "report/bottle/person_words.hpp"
 #include "report/bottle/vial_words.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/conduct_html.hpp"
@@ -15,6 +17,7 @@
 #include "report/phrases/words.hpp"
 #include "report/plans/layer_cost_words.hpp"
 #include "report/plans/line_words.hpp"
+#include "report/plans/plan_report.hpp"
 #include "report/rules/conduct_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
@@ -24,6 +27,7 @@
 
 #include <algorithm>
 #include <regex>
+#include <utility>
 
 namespace gentlest {
 
@@ -317,7 +321,13 @@ std::string followed_html(const Plan& plan, const SheetInputs& inputs) {
 
 std::string sheet_beside(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
   if (bench.mixtures.empty()) return {};
-  const std::string text = other_lines_html(plan, inputs) + beside_the_figures(plan, bench);
+  std::string text = other_lines_html(plan, inputs) + beside_the_figures(plan, bench);
+  for (const auto& [heading, sentences] :
+       {std::pair(person_heading, person_sentences(bench)), std::pair(contact_heading, contact_sentences(bench))}) {
+    std::vector<std::string> items;
+    for (const std::string& sentence : sentences) items.push_back(user_text(sentence));
+    if (!items.empty()) text += element("h3", heading) + html_list(items);
+  }
   return text.empty() ? text : "<section>\n" + element("h2", "Beside the ladder") + text + "</section>\n";
 }
 

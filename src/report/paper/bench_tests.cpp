@@ -1,6 +1,8 @@
 // The cards to fill in, dealt onto pages, and the map.
 #include "report/paper/bench_sheet.hpp"
 
+#include "report/bottle/contact_words.hpp"
+
 #include "report/form/format.hpp"
 #include "report/paper/card.hpp"
 #include "report/phrases/headings.hpp"
@@ -61,8 +63,8 @@ std::string recipe_words(const BenchMixture& mixture) {
 }
 
 // How long, how many rolls, when to look again, what to clear with.
-std::string contact_line(const BenchMixture&) {
-  return {};
+std::string contact_line(const BenchMixture& mixture) {
+  return user_text(contact_in_short(mixture.contact));
 }
 
 std::string sites_table(const std::vector<MapSite>& sites) {

@@ -21,6 +21,8 @@ constexpr double ticks_mm = 5.2;
 constexpr double head_text_mm = 3.1;   // size of its letters, a little more than 8.5 pt
 constexpr double head_line_mm = 3.9;   // from line to line
 constexpr double head_width_mm = 112;  // beside "Test 12" and the boxes for day and initials
+constexpr double contact_text_mm = 2.85;
+constexpr double contact_width_mm = 130;
 
 // Two keys of a field may stand in one cell, parted by a space.
 std::string cell(const char* keys, double share, const std::string& title, const std::string& inner = {}) {
@@ -92,8 +94,8 @@ std::string without_tags(const std::string& html) {
   return text;
 }
 
-double lines_in(const std::string& html) {
-  return static_cast<double>(text_lines(without_tags(html), head_text_mm, head_width_mm, true).size());
+double lines_in(const std::string& html, double letters_mm, double width_mm) {
+  return static_cast<double>(text_lines(without_tags(html), letters_mm, width_mm).size());
 }
 
 double height_of(const CardWords& words, const Plan& plan) {
@@ -102,7 +104,8 @@ double height_of(const CardWords& words, const Plan& plan) {
   constexpr double border_mm = 0.8;
   const auto open = std::count_if(plan.layers.begin(), plan.layers.end(), is_kept_unjudged);
   const bool has_signs = words.head.find("<svg") != std::string::npos;
-  const double lines = lines_in(words.head) + (words.contact.empty() ? 0 : lines_in(words.contact));
+  const double lines = lines_in(words.head, head_text_mm, head_width_mm) +
+                       (words.contact.empty() ? 0 : lines_in(words.contact, contact_text_mm, contact_width_mm));
   const double head = std::max(line_mm, lines * head_line_mm + 1.6 + (has_signs ? 4 : 0));
   return head + rows_of_lines * line_mm + (rows_of_ticks + 2 * static_cast<double>(open)) * ticks_mm + border_mm;
 }
@@ -120,7 +123,7 @@ const char* const card_css = R"(.card { border: .4mm solid #000; break-inside: a
 .line > div > .tick { line-height: 6.6mm; }
 .tick { white-space: nowrap; margin-right: 1.6mm; } .tick::before { content: ""; display: inline-block; width: 4mm;
   height: 4mm; border: .25mm solid #000; margin-right: .8mm; vertical-align: -1mm; box-sizing: border-box; }
-.key { color: #404040; } .when { display: block; font-weight: bold; } .contact { display: block; }
+.key { color: #404040; } .when { display: block; font-weight: bold; } .contact { display: block; font-size: 8pt; }
 )";
 
 std::string tick(std::string_view word) {

@@ -7,6 +7,7 @@
 #include "report/draw/svg.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/bench_sheet.hpp"
+#include "report/paper/carried.hpp"
 #include "report/paper/conduct_html.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
@@ -18,7 +19,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cctype>
 #include <cmath>
 #include <set>
@@ -29,8 +29,13 @@ namespace {
 
 // Everything below in mm.
 constexpr double padding = 1.6;
-constexpr double line_height = 1.2;                                  // of the size of the letters
-constexpr std::array<double, 5> sizes = {2.5, 2.3, 2.1, 1.9, 1.75};  // 7 pt down to 5 pt
+constexpr double line_height = 1.2;  // of the size of the letters
+constexpr double mm_of_a_point = 25.4 / 72;
+constexpr double usual_letters = 8 * mm_of_a_point;
+constexpr double small_letters = 7 * mm_of_a_point;
+// Only labels below this are set in small letters.
+constexpr double small_width = 55;
+constexpr double small_height = 30;
 
 constexpr const char* label_css = R"(
 @page { margin: 0; } body { margin: 0; line-height: 1; }
@@ -38,6 +43,11 @@ constexpr const char* label_css = R"(
 .words { padding: 15mm; line-height: 1.38; }
 @media screen { .sheet { border: .2mm solid #767676; margin-bottom: 4mm; } }
 )";
+
+std::vector<double> sizes_of(const LabelGrid& grid) {
+  if (grid.width_mm < small_width || grid.height_mm < small_height) return {usual_letters, small_letters};
+  return {10 * mm_of_a_point, 9 * mm_of_a_point, usual_letters};
+}
 
 // A pictogram's width: two rows of them beside the text at most.
 double pictogram_size(const LabelGrid& grid) {
@@ -83,7 +93,8 @@ bool fits(const std::vector<SetLine>& set, double size, double height) {
 
 // The largest letters with which everything fits. If none do, one line a part, its name cut: hazards are not cut
 // before names are. What is then still too long says so.
-std::vector<SetLine> fit_lines(const BenchMixture& mixture, double width, double height) {
+std::vector<SetLine> fit_lines(const BenchMixture& mixture, const std::vector<double>& sizes, double width,
+                               double height) {
   for (const double size : sizes) {
     std::vector<SetLine> set = set_lines(label_lines(mixture), size, width);
     if (fits(set, size, height)) return set;
@@ -155,10 +166,11 @@ void draw_label(Drawing& page, const BenchMixture& mixture, const LabelInputs& i
   const PictogramBlock block = pictogram_block(mixture, grid);
   const double width =
       grid.width_mm - 2 * padding - (block.columns > 0 ? block.size * static_cast<double>(block.columns) + 0.6 : 0);
-  constexpr double made_size = 1.9;
+  const std::vector<double> sizes = sizes_of(grid);
+  const double made_size = sizes.back();
   const double height = grid.height_mm - 2 * padding - made_size * line_height - 0.4;
   double y = corner.y + padding;
-  for (const SetLine& line : fit_lines(mixture, width, height)) {
+  for (const SetLine& line : fit_lines(mixture, sizes, width, height)) {
     add_text(page, {corner.x + padding, y + line.size * 0.85}, line.text, {line.size, Anchor::start, line.bold});
     y += line.size * line_height;
   }
@@ -191,8 +203,8 @@ PictureWords words_of_page(const std::vector<const BenchMixture*>& labels, std::
 
 // Above the labels, where the margin has room: harms, the proposed test, what is closed. In full on the page of words.
 void draw_note(Drawing& page, const Plan& plan, const LabelInputs& inputs, Xy corner) {
-  constexpr double size = 2.5;
-  constexpr double line = 3.2;
+  constexpr double size = usual_letters;
+  constexpr double line = 3.5;
   if (!inputs.progress) return;
   const Progress& progress = *inputs.progress;
   const std::string harms = joined(harm_words(progress.conduct), " ");
@@ -204,6 +216,22 @@ void draw_note(Drawing& page, const Plan& plan, const LabelInputs& inputs, Xy co
   if (!harms.empty()) add_text(page, {corner.x, y}, shortened(harms, size, width, true), {size, Anchor::start, true});
   y = corner.y - 1.5;
   add_text(page, {corner.x, y}, shortened("no label, a note: " + state, size, width), {size});
+}
+
+// Below the labels, where the margin has room: which painting, which page, and who decides.
+void draw_foot(Drawing& page, const Plan& plan, const std::string& number, double below) {
+  constexpr double least_room = 8;
+  constexpr double from_edge = 5.2;
+  constexpr double side = 12;
+  if (page.height - below < least_room) return;
+  const std::string words = "labels, page " + number + "; the safety data sheet of every bottle decides";
+  const double room = page.width - 2 * side;
+  const double left = room - text_width(words, usual_letters) - 4;
+  if (left > 0)
+    add_text(page, {side, page.height - from_edge}, shortened(title_of(plan.job.object), usual_letters, left),
+             {usual_letters});
+  add_text(page, {page.width - side, page.height - from_edge}, shortened(words, usual_letters, room),
+           {usual_letters, Anchor::end});
 }
 
 std::string label_pages(const Plan& plan, const Bench& bench, const LabelInputs& inputs) {
@@ -219,6 +247,8 @@ std::string label_pages(const Plan& plan, const Bench& bench, const LabelInputs&
   for (std::size_t from = 0; from < labels.size(); from += on_a_page) {
     Drawing page{paper.width_mm, paper.height_mm};
     draw_note(page, plan, inputs, {left, top});
+    draw_foot(page, plan, fmt::format("{} of {}", from / on_a_page + 1, (labels.size() + on_a_page - 1) / on_a_page),
+              paper.height_mm - top);
     for (std::size_t i = from; i < std::min(labels.size(), from + on_a_page); ++i) {
       const auto column = static_cast<double>((i - from) % columns);
       const std::size_t above = (i - from) / columns;
@@ -274,6 +304,17 @@ std::string unjudged_html(const Plan& plan, const Bench& bench) {
   return element("h2", unjudged_heading) + html_list(items);
 }
 
+// Every label once, whole, for whoever reads by ear, and where one was cut to fit.
+std::string labels_in_words(const Bench& bench, const LabelInputs& inputs) {
+  std::string text;
+  for (const BenchMixture& mixture : bench.mixtures) {
+    if (mixture.beyond_limit) continue;
+    text += element("h3", user_text(label_lines(mixture).front().text)) +
+            element("p", user_text(spoken_label(mixture, inputs)));
+  }
+  return text.empty() ? text : element("h2", "What each label says") + "<div class=\"columns\">\n" + text + "</div>\n";
+}
+
 std::string words_page(const Plan& plan, const Bench& bench, const LabelInputs& inputs) {
   std::set<std::string> codes;
   std::vector<std::string> missing;
@@ -286,18 +327,19 @@ std::string words_page(const Plan& plan, const Bench& bench, const LabelInputs& 
   std::vector<std::string> words;
   for (const std::string& code : codes) words.push_back(html_text(statement_text(code)));
   std::string text = inputs.progress ? harms_html(inputs.progress->conduct) : std::string();
-  text += element("h1",
-                  "Labels: " + user_text(plan.job.object.title.empty() ? "Untitled painting" : plan.job.object.title));
-  text += followed_html(plan, inputs) + left_out_html(plan, bench) + unjudged_html(plan, bench);
+  text += element("h1", "Labels: " + user_text(title_of(plan.job.object)));
+  text +=
+      carried_caution(bench) + followed_html(plan, inputs) + left_out_html(plan, bench) + unjudged_html(plan, bench);
   if (!words.empty()) text += element("h2", "Statements on the labels, in words of ours") + html_list(words);
   text += element("p", "The safety data sheet of every bottle decides; records here are minimum classifications.");
   text += element("p", html_text(law_words(inputs.edition.law)));
   if (!missing.empty()) text += element("h2", "Not known, and so missing on the labels") + html_list(missing);
+  text += labels_in_words(bench, inputs);
   text += element(
       "p",
       fmt::format("gentlest {}, catalogue {}", html_text(inputs.edition.program), html_text(inputs.edition.catalogue)),
       "quiet");
-  return "<main class=\"words\">\n" + text + "</main>\n";
+  return "<div class=\"words\">\n" + text + "</div>\n";
 }
 
 void check_grid(const LabelInputs& inputs) {
@@ -337,17 +379,18 @@ std::vector<LabelLine> label_lines(const BenchMixture& mixture) {
   std::vector<std::string> codes;
   for (const LabelStatement& statement : mixture.label.statements) codes.push_back(statement.code);
   if (!mixture.label.signal_word.empty()) lines.push_back({mixture.label.signal_word, true});
-  if (!codes.empty()) lines.push_back({joined(codes, " "), false});
+  // Before the statements: should there be no room for all, this is not what is cut.
   if (!mixture.label.complete()) lines.push_back({"hazard record missing: more may apply", true});
+  if (!codes.empty()) lines.push_back({joined(codes, " "), false});
   return lines;
 }
 
 std::string label_sheet(const Plan& plan, const Bench& bench, const LabelInputs& inputs) {
   check_grid(inputs);
-  const std::string body =
-      pictogram_definitions(pictogram_codes()) + label_pages(plan, bench, inputs) + words_page(plan, bench, inputs);
-  const std::string title = plan.job.object.title.empty() ? "Untitled painting" : plan.job.object.title;
-  return html_page("Labels: " + title, inputs.paper, std::string(label_css) + conduct_css, body);
+  const std::string body = pictogram_definitions(pictogram_codes()) + "<main>\n" + label_pages(plan, bench, inputs) +
+                           words_page(plan, bench, inputs) + "</main>\n";
+  return html_page("Labels: " + title_of(plan.job.object), inputs.paper,
+                   std::string(label_css) + carried_css + conduct_css, body);
 }
 
 }  // namespace gentlest

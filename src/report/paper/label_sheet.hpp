@@ -14,8 +14,8 @@ namespace gentlest {
 
 /// A grid of labels on a page, in mm; columns and rows are what fits, centred on the page.
 struct LabelGrid {
-  double width_mm = 50;
-  double height_mm = 25;
+  double width_mm = 63;
+  double height_mm = 38;
   double margin_mm = 10;  ///< least white at the edges of the page
   double gap_mm = 0;      ///< between labels
 };
@@ -46,7 +46,7 @@ struct LabelInputs {
 /// is too small to read or does not fit on the paper.
 std::string label_sheet(const Plan& plan, const Bench& bench, const LabelInputs& inputs);
 
-/// What one label says, from the top: its name, its parts, then warnings and hazards.
+/// What one label says, from the top: its name, its parts, then warnings and hazards, what is missing before the codes.
 struct LabelLine {
   std::string text;
   bool bold = false;
