@@ -75,8 +75,10 @@ class BracketReader {
       if (c == '#' && at_ > 0 && line.text[at_ - 1] == ' ') return;
       if ((c == '"' || c == '\'') && starts) {
         const std::size_t end = end_of_quote(line.text.substr(at_));
-        if (end == std::string_view::npos)
+        if (end == std::string_view::npos) {
+          open_.clear();
           return slip(at_, "this quote is never closed", fmt::format("close it with {}", c));
+        }
         at_ += end;
       } else if (!take(c)) {
         open_.clear();
