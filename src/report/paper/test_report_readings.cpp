@@ -75,7 +75,7 @@ std::vector<std::string> later_looks_of(const RecordedTest& test) {
     if (line.looked_after.empty() || !line.correction.empty()) continue;
     std::vector<std::string> seen;
     for (const char* key :
-         {"date", "who", "removal", "original", "signs", "after_drying", "uv_after", "photo", "remark"})
+         {"date", "who", "removal", "original", "colour", "signs", "after_drying", "uv_after", "photo", "remark"})
       if (!get_field(line, key).empty()) seen.push_back(html_text(title_of_field(key)) + ": " + noted_cell(line, key));
     texts.push_back(html_text(title_of_field("looked_after")) + " " + user_text(line.looked_after) + ": " +
                     joined(seen, "; ", "nothing noted"));
