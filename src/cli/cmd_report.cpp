@@ -4,8 +4,11 @@
 #include "gentlest/answers/review.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "report/paper/test_report.hpp"
+#include "report/screen/progress_report.hpp"
 
 #include <fmt/format.h>
+
+#include <optional>
 
 namespace gentlest {
 
@@ -25,6 +28,11 @@ TestReportInputs inputs_of(const Request& request, const JobText& source, const 
   return inputs;
 }
 
+std::optional<RungRoom> room_of(const Plan& plan, const Progress& progress) {
+  if (!progress.next.working) return std::nullopt;
+  return room_above(progress.next.working->mixture, plan, progress);
+}
+
 }  // namespace
 
 Answer command_report(const Request& request, Session& session) {
@@ -39,6 +47,9 @@ Answer command_report(const Request& request, Session& session) {
   const TestReview review = review_tests(plan, progress, log.lines, catalogue);
   if (request.form != Form::text)
     return {sheet_report(test_report_sheet(review), request.form, {}, inputs.sheet.edition), 0};
+  // Nobody reads HTML on a terminal.
+  if (session.surroundings.to_terminal && !request.output && !request.full)
+    return {report_screen(plan, progress, room_of(plan, progress), style_of(request, session)), 0};
   inputs.sheet.sites = sites_of(review.tests);
   show_results(inputs.sheet.sites, progress.conduct);
   return {test_report_page({plan, progress, review, catalogue}, labels_of_tests(review, catalogue), inputs), 0};

@@ -63,7 +63,8 @@ Surroundings ask_system() {
   std::signal(SIGPIPE, SIG_IGN);
   const char* terminal = std::getenv("TERM");
   const bool can_bold = terminal && std::string(terminal) != "dumb" && !set_and_not_empty("NO_COLOR");
-  return {isatty(STDOUT_FILENO) == 1 && can_bold, isatty(STDERR_FILENO) == 1,
+  const bool to_terminal = isatty(STDOUT_FILENO) == 1;
+  return {to_terminal && can_bold, to_terminal, isatty(STDERR_FILENO) == 1,
           width_of_page(terminal_columns(), std::getenv("COLUMNS")), [] { return interrupt_seen != 0; }};
 }
 
