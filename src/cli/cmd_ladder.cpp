@@ -14,7 +14,8 @@ Answer command_ladder(const Request& request, Session& session) {
   answer.exit_code = exit_of(plan);
   switch (request.form) {
     case Form::text:
-      answer.text = plan_text(plan, bench, style_of(request, session), edition);
+      answer.text = request.full ? plan_text(plan, bench, style_of(request, session), edition)
+                                 : plan_short_text(plan, bench, style_of(request, session), edition);
       break;
     case Form::csv:
       answer.text = plan_csv(plan, edition);

@@ -5,11 +5,13 @@
 #include "gentlest/base/diagnostic.hpp"
 #include "io/photographs.hpp"
 #include "report/paper/test_report.hpp"
+#include "report/screen/progress_report.hpp"
 
 #include <fmt/format.h>
 
 #include <filesystem>
 #include <map>
+#include <optional>
 #include <ostream>
 
 namespace gentlest {
@@ -61,6 +63,11 @@ std::map<int, TestPhotos> photos_of(const TestReview& review, const std::string&
   return photos;
 }
 
+std::optional<RungRoom> room_of(const Plan& plan, const Progress& progress) {
+  if (!progress.next.working) return std::nullopt;
+  return room_above(progress.next.working->mixture, plan, progress);
+}
+
 }  // namespace
 
 Answer command_report(const Request& request, Session& session) {
@@ -75,6 +82,9 @@ Answer command_report(const Request& request, Session& session) {
   const TestReview review = review_tests(plan, progress, log.lines, catalogue);
   if (request.form != Form::text)
     return {sheet_report(test_report_sheet(review), request.form, {}, inputs.sheet.edition), 0};
+  // Nobody reads HTML on a terminal.
+  if (session.surroundings.to_terminal && !request.output && !request.full)
+    return {report_screen(plan, progress, room_of(plan, progress), style_of(request, session)), 0};
   inputs.sheet.sites = sites_of(review.tests);
   show_results(inputs.sheet.sites, progress.conduct);
   inputs.photos = photos_of(review, inputs.log_file, session.err);

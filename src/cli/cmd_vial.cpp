@@ -13,6 +13,8 @@ Answer command_vial(const Request& request, Session& session) {
   std::vector<PlannedLayer> layers = planned_layers(job, catalogue, request.target.value_or(""));
   VialStudy study = study_vial(mixture, layers, job, catalogue);
   const VialCase one{std::move(job), std::move(layers), std::move(study)};
+  if (request.form == Form::text && !request.full)
+    return {vial_short_text(one, style_of(request, session), edition_of(catalogue)), 0};
   return {vial_report(one, request.form, style_of(request, session), edition_of(catalogue)), 0};
 }
 

@@ -28,11 +28,12 @@ Command ladder() {
           "  gentlest ladder easel.yaml --risk-limit 0.05 --bottles 2\n"
           "  gentlest ladder easel.yaml --format csv --output ladder.csv\n"
           "  gentlest ladder easel.yaml --finer 3:4     smaller steps from rung 3 to rung 4\n"
+          "  gentlest ladder easel.yaml --full          all figures, ranges, cautions, sources\n"
           "\n"
           "JOB is a job file, - for standard input, or the word demo (a file of that\n"
           "name is ./demo). The exit code is 1 when there is no window: no mixture moves\n"
           "the layer within the risk limit.\n",
-          {"target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "finer", "vial", "measure"},
+          {"full", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "finer", "vial", "measure"},
           1,
           1,
           command_ladder,
@@ -46,11 +47,12 @@ Command compare() {
           "  gentlest compare demo\n"
           "  gentlest compare easel.yaml --format csv --output compare.csv\n"
           "\n"
+          "A line for each on one screen; --full has every mixture.\n"
           "Judges the series of the books against the layers of this painting: effect,\n"
           "risk, RED, evenness of the steps, bottles. CSV holds the mixtures, text and\n"
           "JSON the rest too.\n"
           "The exit code is 1 when there is no window.\n",
-          {"target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
+          {"full", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
           1,
           1,
           command_compare,
@@ -84,10 +86,11 @@ Command vial() {
           "  gentlest vial easel.yaml \"1:3 acetone / isooctane\"\n"
           "  gentlest vial easel.yaml line 2 rung 4\n"
           "\n"
+          "On one screen; --full has the figures, gloves and sources.\n"
           "What to measure, whether it stays one liquid, how it drifts while it dries, its\n"
           "label by the rules of the GHS, flash point, exposure, cautions, and gentler\n"
           "mixtures of the job's shelf. CSV holds the path of drying.\n",
-          {"target", "risk-limit"},
+          {"full", "target", "risk-limit"},
           2,
           any_number,
           command_vial,
@@ -366,7 +369,8 @@ Command report() {
           "One file without scripts or links: layers and materials, every test with its\n"
           "corrections and photographs, the map, what was chosen and why with its margin.\n"
           "With --full what else was open, what is not predicted, hazards, sources, job and\n"
-          "log. CSV and JSON hold one row a test. The exit code is 0 whatever the tests\n"
+          "log. CSV and JSON hold one row a test. Shown on a terminal it is one screen of\n"
+          "text; --output or --full gives the page. The exit code is 0 whatever the tests\n"
           "came to.\n",
           {"full", "paper", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
           2,

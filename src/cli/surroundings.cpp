@@ -63,9 +63,14 @@ Surroundings ask_system() {
   std::signal(SIGPIPE, SIG_IGN);
   const char* terminal = std::getenv("TERM");
   const bool can_bold = terminal && std::string(terminal) != "dumb" && !set_and_not_empty("NO_COLOR");
+  const bool to_terminal = isatty(STDOUT_FILENO) == 1;
   const bool can_be_asked = isatty(STDIN_FILENO) == 1 && isatty(STDERR_FILENO) == 1;
-  return {isatty(STDOUT_FILENO) == 1 && can_bold, isatty(STDERR_FILENO) == 1,
-          width_of_page(terminal_columns(), std::getenv("COLUMNS")), [] { return interrupt_seen != 0; }, can_be_asked};
+  return {to_terminal && can_bold,
+          to_terminal,
+          isatty(STDERR_FILENO) == 1,
+          width_of_page(terminal_columns(), std::getenv("COLUMNS")),
+          [] { return interrupt_seen != 0; },
+          can_be_asked};
 }
 
 }  // namespace gentlest

@@ -10,6 +10,7 @@ namespace gentlest {
 
 struct Surroundings {
   bool bold = false;                  ///< standard output is a terminal that can show bold, and NO_COLOR is not set
+  bool to_terminal = false;           ///< standard output is a terminal: somebody reads it there
   bool errors_to_terminal = false;    ///< somebody watches standard error: progress may be shown there
   std::size_t width = usual_width;    ///< columns of a text on standard output, within the bounds of a page
   std::function<bool()> interrupted;  ///< true once the person has pressed Ctrl-C; may be empty

@@ -36,7 +36,7 @@ std::string solvent_without_record() {
 }  // namespace
 
 TEST_CASE("the demo's ladder rises in effect and in risk and stays within the risk limit") {
-  const Result result = call({"ladder", "demo", "--format", "json"});
+  const Result result = call({"ladder", "demo", "--full", "--format", "json"});
   CHECK(result.code == 0);
   const json plan = json::parse(result.out);
   CHECK(plan.at("outcome") == "window");
@@ -55,8 +55,8 @@ TEST_CASE("the demo's ladder rises in effect and in risk and stays within the ri
 }
 
 TEST_CASE("the ladder's text says everything the plan holds") {
-  const json plan = as_json({"ladder", "demo"});
-  const std::string text = unwrapped(call({"ladder", "demo"}).out);
+  const json plan = as_json({"ladder", "demo", "--full"});
+  const std::string text = unwrapped(call({"ladder", "demo", "--full"}).out);
   for (const auto& layer : plan.at("layers")) CHECK(holds(text, layer.at("material_name")));
   for (const auto& advice : plan.at("watch")) CHECK(holds(text, unwrapped(advice.at("text"))));
   for (const auto& advice : plan.at("not_seen")) CHECK(holds(text, unwrapped(advice.at("text"))));
@@ -73,7 +73,7 @@ TEST_CASE("the ladder's text says everything the plan holds") {
 }
 
 TEST_CASE("without a window it says so first, shows no ladder and leaves with 1") {
-  const std::vector<std::string> args = {"ladder", "demo", "--risk-limit", "0.06"};
+  const std::vector<std::string> args = {"ladder", "demo", "--full", "--risk-limit", "0.06"};
   const Result text = call(args);
   CHECK(text.code == 1);
   const std::size_t no_window = text.out.find("No window.");
@@ -87,26 +87,26 @@ TEST_CASE("without a window it says so first, shows no ladder and leaves with 1"
   CHECK(plan.at("rungs").empty());
   CHECK(plan.at("strongest_within_risk_limit").at("risk").get<double>() <= 0.06);
   CHECK(plan.at("least_risk_that_works").at("risk").get<double>() > 0.06);
-  CHECK(csv_rows(call({"ladder", "demo", "--risk-limit", "0.06", "--format", "csv"}).out).size() == 3);
+  CHECK(csv_rows(call({"ladder", "demo", "--full", "--risk-limit", "0.06", "--format", "csv"}).out).size() == 3);
 }
 
 TEST_CASE("with nothing within the risk limit that is said as well") {
-  const Result text = call({"ladder", "demo", "--risk-limit", "0.0001"});
+  const Result text = call({"ladder", "demo", "--full", "--risk-limit", "0.0001"});
   CHECK(text.code == 1);
   CHECK(holds(unwrapped(text.out), "no mixture that the job allows stays within a risk of"));
-  CHECK(as_json({"ladder", "demo", "--risk-limit", "0.0001"}).at("strongest_within_risk_limit").is_null());
+  CHECK(as_json({"ladder", "demo", "--full", "--risk-limit", "0.0001"}).at("strongest_within_risk_limit").is_null());
 }
 
 TEST_CASE("no margin is claimed beside a layer that may hold resin") {
   const std::string job =
       replaced(demo_job_text(), "found: oil_paint_old", "found: oil_paint_old\n    suspected: [resinous]");
-  const Result text = call({"ladder", "-"}, job);
+  const Result text = call({"ladder", "-", "--full"}, job);
   CHECK(holds(unwrapped(text.out), "No margin is claimed, because of oil paint (resinous)"));
   CHECK_FALSE(holds(text.out, "margin: how far"));
-  const json plan = as_json({"ladder", "-"}, job);
+  const json plan = as_json({"ladder", "-", "--full"}, job);
   CHECK(plan.at("margin_claimed") == false);
   for (const auto& rung : plan.at("rungs")) CHECK(rung.at("margin_RED").is_null());
-  CHECK(holds(call({"ladder", "demo"}).out, "margin: how far"));
+  CHECK(holds(call({"ladder", "demo", "--full"}).out, "margin: how far"));
 }
 
 TEST_CASE("a missing hazard record is shown as missing, never as harmless") {
@@ -138,7 +138,7 @@ TEST_CASE("a mixture may be written in fractions, by CAS number, without quotes,
 }
 
 TEST_CASE("the same mixture has the same numbers on the ladder and alone") {
-  const json plan = as_json({"ladder", "demo"});
+  const json plan = as_json({"ladder", "demo", "--full"});
   for (const auto& rung : plan.at("rungs")) {
     const json alone = as_json({"mixture", "demo", rung.at("recipe").get<std::string>()}).at("mixture");
     CHECK(alone.at("effect").get<double>() == near(rung.at("effect").get<double>(), 2e-4));
@@ -188,18 +188,18 @@ TEST_CASE("check finds the faults of all files and leaves with 3") {
 
 TEST_CASE("the built-in catalogue and its folder give the same plan") {
   const std::string folder = std::string(GENTLEST_SOURCE_DIR) + "/solvents";
-  CHECK(call({"ladder", "demo", "--data", folder}).out == call({"ladder", "demo"}).out);
+  CHECK(call({"ladder", "demo", "--full", "--data", folder}).out == call({"ladder", "demo", "--full"}).out);
 }
 
 TEST_CASE("no report promises what the program cannot know") {
   const std::regex promise("\\b(safe|safely|harmless|guaranteed?|recommend(ed|s)?|will not affect)\\b",
                            std::regex::icase);
-  for (const std::vector<std::string>& args : {std::vector<std::string>{"ladder", "demo"},
-                                               {"ladder", "demo", "--risk-limit", "0.06"},
+  for (const std::vector<std::string>& args : {std::vector<std::string>{"ladder", "demo", "--full"},
+                                               {"ladder", "demo", "--full", "--risk-limit", "0.06"},
                                                {"mixture", "demo", "ethanol 30, isooctane 70"},
-                                               {"compare", "demo"},
-                                               {"compare", "demo", "--risk-limit", "0.06"},
-                                               {"ladder", "demo", "--finer", "1:7"},
+                                               {"compare", "demo", "--full"},
+                                               {"compare", "demo", "--full", "--risk-limit", "0.06"},
+                                               {"ladder", "demo", "--full", "--finer", "1:7"},
                                                {"help"},
                                                {"help", "ladder"},
                                                {"new", "-"}}) {
@@ -212,7 +212,7 @@ TEST_CASE("no report promises what the program cannot know") {
 }
 
 TEST_CASE("the ladder says what to measure, bottle by bottle and in all") {
-  const json measures = as_json({"ladder", "demo"}).at("what_to_measure");
+  const json measures = as_json({"ladder", "demo", "--full"}).at("what_to_measure");
   std::map<std::string, double> totals;
   for (const auto& mixture : measures.at("mixtures")) {
     CHECK(mixture.at("as_measured").is_null());  // 5 % of 10 mL is one step
@@ -226,11 +226,11 @@ TEST_CASE("the ladder says what to measure, bottle by bottle and in all") {
   REQUIRE(totals.size() == measures.at("bottles").size());
   for (const auto& bottle : measures.at("bottles"))
     CHECK(bottle.at("mL").get<double>() == Approx(totals.at(bottle.at("liquid"))));
-  CHECK(holds(call({"ladder", "demo"}).out, "changes no mixture."));
+  CHECK(holds(call({"ladder", "demo", "--full"}).out, "changes no mixture."));
 }
 
 TEST_CASE("a coarse measure shows both the mixture as planned and as measured") {
-  const std::vector<std::string> args = {"ladder", "demo", "--vial", "3", "--measure", "1"};
+  const std::vector<std::string> args = {"ladder", "demo", "--full", "--vial", "3", "--measure", "1"};
   const json plan = as_json(args);
   const auto& mixtures = plan.at("what_to_measure").at("mixtures");
   REQUIRE(mixtures.size() == plan.at("rungs").size());
@@ -249,7 +249,7 @@ TEST_CASE("a coarse measure shows both the mixture as planned and as measured") 
 }
 
 TEST_CASE("a vial too small for the job's parts is a fault of the command line") {
-  const Result result = call({"ladder", "demo", "--vial", "1"});
+  const Result result = call({"ladder", "demo", "--full", "--vial", "1"});
   CHECK(result.code == 2);
   CHECK(holds(result.err, "too few for 3 liquids"));
 }
@@ -262,10 +262,10 @@ TEST_CASE("limits on flash point, label and shares are named in the plan and kep
   };
   put("  - isopropanol\n", "  - {solvent: isopropanol, at_most_percent: 20}\n");
   put("limits:\n", "limits:\n  lowest_flash_point_C: 10\n  avoid_label: [H319]\n");
-  const std::string text = call({"ladder", "-"}, job).out;
+  const std::string text = call({"ladder", "-", "--full"}, job).out;
   CHECK(holds(text, "flash point below 10 C"));
   CHECK(holds(text, "carries H319"));
-  const json plan = as_json({"ladder", "-"}, job);
+  const json plan = as_json({"ladder", "-", "--full"}, job);
   CHECK(plan.at("limits").at("lowest_flash_point_C") == 10);
   CHECK(plan.at("limits").at("avoid_label") == json::array({"H319"}));
   CHECK(plan.at("largest_shares")[0].at("at_most_percent") == 20);

@@ -33,7 +33,7 @@ std::size_t column(const std::vector<std::string>& header, const std::string& na
 }  // namespace
 
 TEST_CASE("compare shows the ladder first, then every published series with its source and standing") {
-  const Result result = call({"compare", "demo"});
+  const Result result = call({"compare", "demo", "--full"});
   CHECK(result.code == 0);
   const std::string text = unwrapped(result.out);
   std::size_t last = 0;
@@ -50,7 +50,7 @@ TEST_CASE("compare shows the ladder first, then every published series with its 
 }
 
 TEST_CASE("compare judges a series by the numbers of single mixtures, and counts what it says") {
-  const json compared = as_json({"compare", "demo"});
+  const json compared = as_json({"compare", "demo", "--full"});
   REQUIRE(compared.at("series").size() == 5);
   const double limit = compared.at("risk_limit");
   for (const auto& series : compared.at("series")) {
@@ -86,27 +86,27 @@ TEST_CASE("compare judges a series by the numbers of single mixtures, and counts
 }
 
 TEST_CASE("the ladder inside compare is the ladder") {
-  const json ladder = as_json({"ladder", "demo"}).at("rungs");
-  const json compared = as_json({"compare", "demo"});
+  const json ladder = as_json({"ladder", "demo", "--full"}).at("rungs");
+  const json compared = as_json({"compare", "demo", "--full"});
   const json& rungs = compared.at("series")[0].at("mixtures");
   REQUIRE(rungs.size() == ladder.size());
   for (std::size_t i = 0; i < ladder.size(); ++i) CHECK(rungs[i].at("mixture") == ladder[i]);
 }
 
 TEST_CASE("beside a ladder that is a line stands the best of the whole shelf, once") {
-  const json best = as_json({"ladder", "demo", "--lines", "0"}).at("rungs");
-  const json compared = as_json({"compare", "demo"});
+  const json best = as_json({"ladder", "demo", "--full", "--lines", "0"}).at("rungs");
+  const json compared = as_json({"compare", "demo", "--full"});
   CHECK(compared.at("series")[1].at("id") == "best_of_shelf");
   const json& rungs = compared.at("series")[1].at("mixtures");
   REQUIRE(rungs.size() == best.size());
   for (std::size_t i = 0; i < best.size(); ++i) CHECK(rungs[i].at("mixture") == best[i]);
-  const json asked = as_json({"compare", "demo", "--lines", "0"});
+  const json asked = as_json({"compare", "demo", "--full", "--lines", "0"});
   CHECK(asked.at("series").size() == 4);
   CHECK(asked.at("series")[0].at("mixtures").size() == best.size());
 }
 
 TEST_CASE("compare says what the job has against the bottles of a series") {
-  const json demo = as_json({"compare", "demo"});
+  const json demo = as_json({"compare", "demo", "--full"});
   const auto against = [](const json& compared, std::size_t series) {
     return compared.at("series")[series].at("against_the_job").dump();
   };
@@ -115,22 +115,22 @@ TEST_CASE("compare says what the job has against the bottles of a series") {
   CHECK(demo.at("series")[0].at("against_the_job").empty());
   CHECK(holds(against(demo, 4), "ethanol: taken free of water; the shelf holds ethanol 96 %"));
   const std::string avoiding = replaced(demo_job_text(), "limits:", "limits:\n  avoid_solvents: [acetone]");
-  CHECK(holds(against(as_json({"compare", "-"}, avoiding), 3), "acetone: is to be avoided"));
-  CHECK(holds(unwrapped(call({"compare", "demo"}).out), "judged as if these bottles stood there"));
+  CHECK(holds(against(as_json({"compare", "-", "--full"}, avoiding), 3), "acetone: is to be avoided"));
+  CHECK(holds(unwrapped(call({"compare", "demo", "--full"}).out), "judged as if these bottles stood there"));
 }
 
 TEST_CASE("without a window compare says so and judges the published series alone") {
-  const Result text = call({"compare", "demo", "--risk-limit", "0.06"});
+  const Result text = call({"compare", "demo", "--full", "--risk-limit", "0.06"});
   CHECK(text.code == 1);
   CHECK(holds(text.out, "No window."));
-  const json compared = as_json({"compare", "demo", "--risk-limit", "0.06"});
+  const json compared = as_json({"compare", "demo", "--full", "--risk-limit", "0.06"});
   CHECK(compared.at("outcome") == "no window");
   CHECK(compared.at("series").size() == 3);
 }
 
 TEST_CASE("the table of compare has a row for every mixture") {
-  const auto rows = csv_rows(call({"compare", "demo", "--format", "csv"}).out);
-  const json compared = as_json({"compare", "demo"});
+  const auto rows = csv_rows(call({"compare", "demo", "--full", "--format", "csv"}).out);
+  const json compared = as_json({"compare", "demo", "--full"});
   std::size_t at = 1;
   for (const auto& series : compared.at("series"))
     for (const auto& step : series.at("mixtures")) {
@@ -144,8 +144,8 @@ TEST_CASE("the table of compare has a row for every mixture") {
 }
 
 TEST_CASE("finer steps stand between their rungs in all three forms, and leave the rungs as they were") {
-  const json plain = as_json({"ladder", "demo"});
-  const json plan = as_json({"ladder", "demo", "--finer", "2:4"});
+  const json plain = as_json({"ladder", "demo", "--full"});
+  const json plan = as_json({"ladder", "demo", "--full", "--finer", "2:4"});
   CHECK(plain.at("finer_steps").empty());
   CHECK(plan.at("rungs") == plain.at("rungs"));
   const json& steps = plan.at("finer_steps");
@@ -167,17 +167,17 @@ TEST_CASE("finer steps stand between their rungs in all three forms, and leave t
     }
   }
   CHECK(off_the_grid > 0);
-  const auto rows = csv_rows(call({"ladder", "demo", "--finer", "2:4", "--format", "csv"}).out);
+  const auto rows = csv_rows(call({"ladder", "demo", "--full", "--finer", "2:4", "--format", "csv"}).out);
   std::vector<std::string> names;
   for (std::size_t i = 1; i < rows.size(); ++i)
     if (rows[i][0].rfind("line ", 0) != 0) names.push_back(rows[i][0]);
   CHECK(names.size() == plan.at("rungs").size() + steps.size());
   CHECK(names[2] == "2.1");
   CHECK(std::is_sorted(names.begin(), names.end()));
-  const std::string text = call({"ladder", "demo", "--finer", "2:4"}).out;
+  const std::string text = call({"ladder", "demo", "--full", "--finer", "2:4"}).out;
   CHECK(holds(unwrapped(text), "finer steps between two rungs, in shares of 1 %: 0.1 mL of a vial of 10 mL"));
   CHECK(holds(text, "\n  2.1 "));
-  CHECK(call({"ladder", "demo", "--finer", "2:4", "--risk-limit", "0.06"}).code == 1);
+  CHECK(call({"ladder", "demo", "--full", "--finer", "2:4", "--risk-limit", "0.06"}).code == 1);
 }
 
 TEST_CASE("the picture of effect and risk names the published series and draws their marks") {

@@ -34,11 +34,11 @@ std::string log_text() {
 }
 
 std::vector<std::vector<std::string>> answers() {
-  return {{"ladder", "demo"},
-          {"ladder", "demo", "--risk-limit", "0.06"},  // no window
+  return {{"ladder", "demo", "--full"},
+          {"ladder", "demo", "--full", "--risk-limit", "0.06"},  // no window
           {"mixture", "demo", "acetone 30, isooctane 70"},
-          {"vial", "demo", "acetone 30, isooctane 70"},
-          {"compare", "demo"},
+          {"vial", "demo", "--full", "acetone 30, isooctane 70"},
+          {"compare", "demo", "--full"},
           {"show", "acetone"},
           {"version"}};
 }

@@ -49,7 +49,7 @@ TEST_CASE("job and command line refuse the same values of a limit, with the same
       ++asked;
       write_file(job, job_with(limit, value));
       const Result in_file = call({"check", job});
-      const Result typed = call({"ladder", "demo", "--" + std::string(limit.option), text_of(value)});
+      const Result typed = call({"ladder", "demo", "--full", "--" + std::string(limit.option), text_of(value)});
       INFO(limit.key << " " << value << "\n" << in_file.out << typed.err);
       CHECK(in_file.code == 3);
       CHECK(typed.code == 2);
@@ -73,15 +73,15 @@ TEST_CASE("check names faults in the order of the file, in rows too", "[limits]"
 }
 
 TEST_CASE("faults of the command line come together", "[limits]") {
-  const Result values = call({"ladder", "demo", "--parts", "7", "--rungs", "x", "--risk-limit", "1", "--step", "7",
-                              "--finer", "3", "--format", "jsn", "--family", "ketone"});
+  const Result values = call({"ladder", "demo", "--full", "--parts", "7", "--rungs", "x", "--risk-limit", "1", "--step",
+                              "7", "--finer", "3", "--format", "jsn", "--family", "ketone"});
   CHECK(values.code == 2);
   for (const char* words :
        {"--parts \"7\"", "--rungs \"x\"", "--risk-limit \"1\" is not a chance between 0 and 1",
         "--step is 7, which does not divide 100", "--finer \"3\"", "unknown format", "no option --family"})
     CHECK(holds(values.err, words));
   const Result wishes =
-      call({"ladder", "demo", "--parts", "3", "--bottles", "2", "--target", "varnsh", "--finer", "2:9"});
+      call({"ladder", "demo", "--full", "--parts", "3", "--bottles", "2", "--target", "varnsh", "--finer", "2:9"});
   CHECK(wishes.code == 2);
   for (const char* words : {"contradict each other", "no layer \"varnsh\"", "no stretch from rung 2 to rung 9",
                             "its rungs are 1 to 7 at most"})
@@ -105,7 +105,7 @@ TEST_CASE("what a sheet, a page of labels and a picture are asked for comes toge
 
 // A finer stretch that the limits allow and the ladder has not.
 TEST_CASE("a stretch beyond the rungs that a ladder has is refused", "[limits]") {
-  const Result result = call({"ladder", "demo", "--step", "20", "--rungs", "30", "--finer", "28:30"});
+  const Result result = call({"ladder", "demo", "--full", "--step", "20", "--rungs", "30", "--finer", "28:30"});
   CHECK(result.code == 2);
   CHECK(holds(result.err, "no stretch from rung 28 to rung 30"));
 }

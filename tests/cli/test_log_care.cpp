@@ -166,7 +166,7 @@ TEST_CASE("a reader that has seen enough is no fault") {
   const Result result = call_into(closed, {"list", "solvents"});
   CHECK(result.code == 0);
   CHECK(result.err.empty());
-  CHECK(call_into(closed, {"ladder", "demo", "--risk-limit", "0.01"}).code == 1);
+  CHECK(call_into(closed, {"ladder", "demo", "--full", "--risk-limit", "0.01"}).code == 1);
 }
 
 TEST_CASE("a log with a byte order mark and Windows line breaks is read and goes on so") {
@@ -218,8 +218,8 @@ TEST_CASE("a byte that is not UTF-8: the log is read all the same by every comma
   const Result bad_job = call({"check", job});
   CHECK(bad_job.code == 3);
   CHECK(holds(bad_job.out, "easel.yaml:5:12: error: this is not UTF-8 text: byte EA"));
-  CHECK(call({"ladder", job}).code == 3);
-  CHECK(holds(call({"ladder", "-"}, read_file(job)).err, "standard input:5:12: error: this is not UTF-8"));
+  CHECK(call({"ladder", job, "--full"}).code == 3);
+  CHECK(holds(call({"ladder", "-", "--full"}, read_file(job)).err, "standard input:5:12: error: this is not UTF-8"));
   const Result bad_table = call({"import", "demo", log, table});
   CHECK(bad_table.code == 3);
   CHECK(holds(bad_table.err, "bench.csv:2:24: error"));
@@ -255,7 +255,8 @@ TEST_CASE("a mistyped log is not an empty one") {
   }
   CHECK(holds(call({"record", "demo", folder.file("easel2.log"), mixture, "removal=no effect"}).out, "the new log"));
   CHECK_FALSE(holds(call({"next", "demo", log}).err, "yet"));
-  CHECK(holds(call({"ladder", folder.file("easel2.lgo")}).err, "did you mean \"" + folder.file("easel2.log") + "\"?"));
+  CHECK(holds(call({"ladder", folder.file("easel2.lgo"), "--full"}).err,
+              "did you mean \"" + folder.file("easel2.log") + "\"?"));
 }
 
 TEST_CASE("the test that was hardly to be expected is named by its number in the log") {
@@ -278,7 +279,7 @@ TEST_CASE("what is suspected of a passage is not said of its whole layer, and in
   write_file(job, replaced(demo_job_text(), "  - {name: white cloth",
                            "  - {name: red glaze, of: oil paint, suspected: [resinous, water_sensitive]}\n"
                            "  - {name: white cloth"));
-  const Result ladder = call({"ladder", job});
+  const Result ladder = call({"ladder", job, "--full"});
   INFO(ladder.out + ladder.err);
   const std::string text = unwrapped(ladder.out);
   CHECK(holds(text, "Warning for red glaze: resinous, sensitive to water"));
@@ -289,7 +290,7 @@ TEST_CASE("what is suspected of a passage is not said of its whole layer, and in
   CHECK_FALSE(holds(text, "water_sensitive"));
   const std::string sheet = call({"sheet", job}).out;
   CHECK(holds(sheet, "warning: resinous, sensitive to water"));
-  const auto json = nlohmann::json::parse(call({"ladder", job, "--format", "json"}).out);
+  const auto json = nlohmann::json::parse(call({"ladder", job, "--full", "--format", "json"}).out);
   for (const auto& layer : json.at("layers")) {
     CHECK(layer.at("warnings").empty() == (layer.at("name") != "red glaze"));
     CHECK(layer.at("passage_warnings").empty());
@@ -317,10 +318,10 @@ TEST_CASE("no text of a file steers the terminal") {
                                                {"report", "demo", log, "--format", "csv"},
                                                {"next", "demo", log},
                                                {"check", job},
-                                               {"ladder", job},
+                                               {"ladder", job, "--full"},
                                                {"check", folder.file("raw.yaml")},
                                                {"show", "\033[31m"},
-                                               {"ladder", "/\033[31m.yaml"}}) {
+                                               {"ladder", "/\033[31m.yaml", "--full"}}) {
     INFO(args.front() << " " << args.back());
     const Result result = call(args);
     for (const char* raw : {"\033", "\x07", "\xC2\x9B"}) {
@@ -347,7 +348,7 @@ TEST_CASE("a vial that cannot be filled is found where it stands, by check and b
     CHECK(holds(result.out + result.err, place));
   }
   // On the command line it is a matter of usage.
-  const Result typed = call({"ladder", "demo", "--measure", "9"});
+  const Result typed = call({"ladder", "demo", "--full", "--measure", "9"});
   CHECK(typed.code == 2);
   CHECK(holds(typed.err, "command line: error: a vial of 10 mL"));
 }

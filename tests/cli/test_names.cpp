@@ -47,10 +47,10 @@ TEST_CASE("a job in the words of the studio is planned; denatured ethanol is tol
       "  - {name: varnish, role: remove, found: gealterter Dammarfirnis}\n"
       "  - {name: paint, role: keep, found: peinture à l'huile ancienne}\n"
       "shelf: [isooctane, {solvent: IMS, grade: \"96 %\"}, Aceton]\n";
-  const Result result = call({"ladder", "-"}, job);
+  const Result result = call({"ladder", "-", "--full"}, job);
   INFO(result.out << result.err);
   CHECK((result.code == 0 || result.code == 1));
-  const Result vial = call({"vial", "-", "IMS 96 % 30, isooctane 70"}, job);
+  const Result vial = call({"vial", "-", "--full", "IMS 96 % 30, isooctane 70"}, job);
   INFO(vial.out << vial.err);
   CHECK(holds(vial.out, "denatured ethanol 96 %"));
   CHECK(holds(vial.out, "its denaturant (often methanol)"));

@@ -34,12 +34,12 @@ std::string demo_with_shelf(const std::string& shelf) {
 TEST_CASE("without a window every answer says what closes it and what is left, in the same sentences") {
   for (const char* limit : {"0.06", "0.0001"}) {
     INFO(limit);
-    const json plan = json::parse(call({"ladder", "demo", "--risk-limit", limit, "--format", "json"}).out);
+    const json plan = json::parse(call({"ladder", "demo", "--full", "--risk-limit", limit, "--format", "json"}).out);
     const json& no_window = plan.at("no_window");
     CHECK(no_window.at("closed_by") == "layer");
     CHECK(no_window.at("layer") == plan.at("least_risk_that_works").at("riskiest_layer"));
     REQUIRE(no_window.at("sentences").size() == 3);
-    for (const char* command : {"ladder", "sheet", "labels", "compare"}) {
+    for (const char* command : {"ladder", "sheet", "--full", "labels", "compare"}) {
       const Result result = call({command, "demo", "--risk-limit", limit});
       INFO(command);
       CHECK(result.code == 1);
@@ -49,7 +49,7 @@ TEST_CASE("without a window every answer says what closes it and what is left, i
     const Result chart = call({"chart", "demo", "--kind", "risk", "--risk-limit", limit});
     CHECK(holds(words_of(chart), no_window.at("sentences")[1].get<std::string>()));
   }
-  CHECK(json::parse(call({"ladder", "demo", "--format", "json"}).out).at("no_window").is_null());
+  CHECK(json::parse(call({"ladder", "demo", "--full", "--format", "json"}).out).at("no_window").is_null());
 }
 
 TEST_CASE("without a window nothing is begun with, and no risk is said to stay within the limit that does not") {
@@ -57,9 +57,12 @@ TEST_CASE("without a window nothing is begun with, and no risk is said to stay w
   const std::string log = folder.file("easel.log");
   write_file(log, log_of_one);
   for (const char* limit : {"0.06", "0.0001"}) {
-    std::vector<std::vector<std::string>> calls = {{"ladder", "demo"},  {"ladder", "demo", "--format", "json"},
-                                                   {"sheet", "demo"},   {"labels", "demo"},
-                                                   {"compare", "demo"}, {"report", "demo", log}};
+    std::vector<std::vector<std::string>> calls = {{"ladder", "demo", "--full"},
+                                                   {"ladder", "demo", "--full", "--format", "json"},
+                                                   {"sheet", "demo"},
+                                                   {"labels", "demo"},
+                                                   {"compare", "demo", "--full"},
+                                                   {"report", "demo", log}};
     for (const char* kind : {"risk", "chances", "planes", "triangle", "drift"})
       calls.push_back({"chart", "demo", "--kind", kind});
     for (std::vector<std::string>& args : calls) {
@@ -80,7 +83,7 @@ TEST_CASE("without a window no card names a mixture, and only what is within the
   CHECK(holds(sheet, "BEYOND THE RISK LIMIT of 6.0 %: not proposed"));
   CHECK_FALSE(holds(sheet, " mL</b>"));
 
-  const json plan = json::parse(call({"ladder", "demo", "--risk-limit", "0.06", "--format", "json"}).out);
+  const json plan = json::parse(call({"ladder", "demo", "--full", "--risk-limit", "0.06", "--format", "json"}).out);
   REQUIRE(plan.at("least_risk_that_works").at("risk").get<double>() > 0.06);
   REQUIRE(plan.at("what_to_measure").at("mixtures").size() == 1);
   CHECK(plan.at("what_to_measure").at("mixtures")[0].at("name") == "strongest within the risk limit");
@@ -100,12 +103,12 @@ TEST_CASE("without a window no card names a mixture, and only what is within the
   const std::string none = call({"labels", "demo", "--risk-limit", "0.0001"}).out;
   CHECK(spoken_on(none).empty());
   CHECK(holds(page_words(none), "no label for least risk that reaches the effect"));
-  CHECK_FALSE(holds(call({"ladder", "demo", "--risk-limit", "0.0001"}).out, "What to measure"));
+  CHECK_FALSE(holds(call({"ladder", "demo", "--full", "--risk-limit", "0.0001"}).out, "What to measure"));
 }
 
 TEST_CASE("a shelf that cannot move the layer closes the window itself, and limits may leave no mixture at all") {
   const auto closed_by = [](const std::string& job) {
-    const Result result = call({"ladder", "-", "--format", "json"}, job);
+    const Result result = call({"ladder", "-", "--full", "--format", "json"}, job);
     CHECK(result.code == 1);
     return json::parse(result.out).at("no_window");
   };
@@ -118,7 +121,7 @@ TEST_CASE("a shelf that cannot move the layer closes the window itself, and limi
       replaced(demo_job_text(), "  step_percent: 5", "  step_percent: 5\n  lowest_flash_point_C: 200");
   CHECK(closed_by(none).at("closed_by") == "other limits");
   for (const std::string& job : {hydrocarbons, none})
-    for (const char* command : {"ladder", "sheet", "labels"}) {
+    for (const char* command : {"ladder", "sheet", "--full", "labels"}) {
       const std::string words = words_of(call({command, "-"}, job));
       CHECK(holds(words, "What closes the window: the "));
       CHECK(holds(words, "What is left: "));
@@ -136,7 +139,7 @@ TEST_CASE("a rung that rounding pushes beyond the risk limit gets no card and no
       args.insert(args.end(), {"--risk-limit", "0.21", "--lines", "0"});
       return call(args).out;
     };
-    const json plan = json::parse(asked({"ladder", "demo", "--format", "json"}));
+    const json plan = json::parse(asked({"ladder", "demo", "--full", "--format", "json"}));
     const std::string sheet = page_words(asked({"sheet", "demo"}));
     const std::string labels = page_words(asked({"labels", "demo"}));
     for (const json& mixture : plan.at("what_to_measure").at("mixtures")) {

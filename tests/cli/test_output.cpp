@@ -26,10 +26,10 @@ TEST_CASE("the option --output replaces the file in one step and leaves nothing 
   const Folder folder;
   const std::string file = folder.file("plan.txt");
   write_file(file, "an older plan");
-  const Result result = call({"ladder", "demo", "--output", file});
+  const Result result = call({"ladder", "demo", "--full", "--output", file});
   CHECK(result.code == 0);
   CHECK(result.out.empty());
-  CHECK(read_file(file) == call({"ladder", "demo"}).out);
+  CHECK(read_file(file) == call({"ladder", "demo", "--full"}).out);
   CHECK(folder.count() == 1);
 }
 
@@ -37,10 +37,10 @@ TEST_CASE("a command that fails leaves the old file as it was") {
   const Folder folder;
   const std::string file = folder.file("plan.txt");
   write_file(file, "an older plan");
-  for (const std::vector<std::string>& args : {std::vector<std::string>{"ladder", "/nowhere.yaml"},
+  for (const std::vector<std::string>& args : {std::vector<std::string>{"ladder", "/nowhere.yaml", "--full"},
                                                {"show", "ethnol"},
                                                {"mixture", "demo", "ethanol 130"},
-                                               {"ladder", "demo", "--target", "nothing"}}) {
+                                               {"ladder", "demo", "--full", "--target", "nothing"}}) {
     std::vector<std::string> with_output = args;
     with_output.insert(with_output.end(), {"--output", file});
     CHECK(call(with_output).code >= 2);
@@ -52,7 +52,7 @@ TEST_CASE("a command that fails leaves the old file as it was") {
 TEST_CASE("no window is an answer and is written") {
   const Folder folder;
   const std::string file = folder.file("plan.txt");
-  CHECK(call({"ladder", "demo", "--risk-limit", "0.01", "-o", file}).code == 1);
+  CHECK(call({"ladder", "demo", "--full", "--risk-limit", "0.01", "-o", file}).code == 1);
   CHECK(holds(read_file(file), "No window."));
 }
 
@@ -60,7 +60,7 @@ TEST_CASE("a result never replaces the job it was made from") {
   const Folder folder;
   const std::string job = folder.file("easel.yaml");
   write_file(job, demo_job_text());
-  const Result result = call({"ladder", job, "--output", folder.file("./easel.yaml")});
+  const Result result = call({"ladder", job, "--full", "--output", folder.file("./easel.yaml")});
   CHECK(result.code == 2);
   CHECK(holds(result.err, "easel.yaml is a file that this command works with"));
   CHECK(read_file(job) == demo_job_text());
@@ -70,7 +70,7 @@ TEST_CASE("bold never goes into a file") {
   const Folder folder;
   Surroundings terminal;
   terminal.bold = true;
-  REQUIRE(call({"ladder", "demo", "-o", folder.file("plan.txt")}, {}, terminal).code == 0);
+  REQUIRE(call({"ladder", "demo", "--full", "-o", folder.file("plan.txt")}, {}, terminal).code == 0);
   CHECK_FALSE(holds(read_file(folder.file("plan.txt")), "\033"));
 }
 
@@ -79,7 +79,7 @@ TEST_CASE("standard output that cannot be written is reported") {
   std::ostream out(&disk);
   std::istringstream in;
   std::ostringstream err;
-  CHECK(run({"ladder", "demo"}, in, out, err) == 3);
+  CHECK(run({"ladder", "demo", "--full"}, in, out, err) == 3);
   CHECK(holds(err.str(), "standard output could not be written to the end"));
 }
 
@@ -88,7 +88,7 @@ TEST_CASE("new writes a job that plans, and does not replace a file unasked") {
   const std::string file = folder.file("easel.yaml");
   CHECK(call({"new", file}).code == 0);
   CHECK(read_file(file) == job_template());
-  CHECK(call({"ladder", file}).code <= 1);
+  CHECK(call({"ladder", file, "--full"}).code <= 1);
   write_file(file, "hours of work");
   const Result refused = call({"new", file});
   CHECK(refused.code == 2);
@@ -107,23 +107,24 @@ TEST_CASE("Ctrl-C ends the work with 130 and writes nothing") {
   write_file(file, "an older plan");
   Surroundings surroundings;
   surroundings.interrupted = [] { return true; };
-  const Result result = call({"ladder", "demo", "--output", file}, {}, surroundings);
+  const Result result = call({"ladder", "demo", "--full", "--output", file}, {}, surroundings);
   CHECK(result.code == 130);
   CHECK(holds(result.err, "interrupted"));
   CHECK(read_file(file) == "an older plan");
 }
 
 TEST_CASE("the job may come from standard input") {
-  CHECK(call({"ladder", "-"}, demo_job_text()).out == call({"ladder", "demo"}).out);
-  const Result bad = call({"ladder", "-"}, "gentlest_job: 1\nlayers: [\n");
+  CHECK(call({"ladder", "-", "--full"}, demo_job_text()).out == call({"ladder", "demo", "--full"}).out);
+  const Result bad = call({"ladder", "-", "--full"}, "gentlest_job: 1\nlayers: [\n");
   CHECK(bad.code == 3);
   CHECK(holds(bad.err, "standard input:"));
-  CHECK(call({"ladder", "-"}, std::string(9u << 20, '#')).code == 3);
+  CHECK(call({"ladder", "-", "--full"}, std::string(9u << 20, '#')).code == 3);
 }
 
 TEST_CASE("the same call gives the same bytes") {
   for (const char* form : {"text", "csv", "json"})
-    CHECK(call({"ladder", "demo", "--format", form}).out == call({"ladder", "demo", "--format", form}).out);
+    CHECK(call({"ladder", "demo", "--full", "--format", form}).out ==
+          call({"ladder", "demo", "--full", "--format", form}).out);
 }
 
 }  // namespace gentlest::test

@@ -63,10 +63,10 @@ TEST_CASE("no command writes over a file that it works with") {
     with_output.insert(with_output.end(), {"--output", log});
     check_refused(with_output, log);
   }
-  for (const std::vector<std::string>& args : {std::vector<std::string>{"ladder", job},
-                                               {"compare", job},
+  for (const std::vector<std::string>& args : {std::vector<std::string>{"ladder", job, "--full"},
+                                               {"compare", job, "--full"},
                                                {"mixture", job, "acetone 100"},
-                                               {"vial", job, "acetone 100"},
+                                               {"vial", job, "--full", "acetone 100"},
                                                {"sheet", job},
                                                {"labels", job},
                                                {"chart", job},
@@ -110,10 +110,10 @@ TEST_CASE("a log that is not there yet is not made to be overwritten") {
 
 TEST_CASE("logs and jobs that the command does not read are kept as well") {
   const Bench bench;
-  check_refused({"ladder", "demo", "--output", bench.log()}, bench.log());
+  check_refused({"ladder", "demo", "--full", "--output", bench.log()}, bench.log());
   check_refused({"show", "ethanol", "--output", bench.log()}, bench.log());
   check_refused({"new", bench.log(), "--force"}, bench.log());
-  check_refused({"ladder", "demo", "--output", bench.job()}, bench.job());
+  check_refused({"ladder", "demo", "--full", "--output", bench.job()}, bench.job());
   check_refused({"new", "-", "--output", bench.job()}, bench.job());
   check_refused({"new", bench.folder.file("a.yaml"), "--output", bench.folder.file("a.yaml")}, bench.job());
   CHECK_FALSE(fs::exists(bench.folder.file("a.yaml")));
@@ -128,7 +128,7 @@ TEST_CASE("a catalogue folder is not written into where a file of it stands") {
   const std::string data = folder.file("solvents");
   fs::copy(std::string(GENTLEST_SOURCE_DIR) + "/solvents", data, fs::copy_options::recursive);
   const std::string alcohols = data + "/sources.yaml";
-  for (const std::vector<std::string>& args : {std::vector<std::string>{"ladder", "demo", "--data", data},
+  for (const std::vector<std::string>& args : {std::vector<std::string>{"ladder", "demo", "--full", "--data", data},
                                                {"list", "sources", "--data", data},
                                                {"check", data}}) {
     std::vector<std::string> with_output = args;
@@ -144,7 +144,7 @@ TEST_CASE("a name that is no file may be a result's") {
   fs::current_path(folder.file(""));
   for (int i = 0; i < 2; ++i) {
     CHECK(call({"show", "ethanol", "--output", "ethanol"}).code == 0);
-    CHECK(call({"ladder", "demo", "--output", "demo"}).code == 0);
+    CHECK(call({"ladder", "demo", "--full", "--output", "demo"}).code == 0);
   }
   fs::current_path(before);
 }
@@ -156,9 +156,9 @@ TEST_CASE("an ending that promises another kind of file is refused with what to 
       {{"labels", "demo", "--output", folder.file("labels.PDF")}, "labels.html"},
       {{"report", "demo", folder.file("x.log"), "--output", folder.file("report.docx")}, "report.html"},
       {{"chart", "demo", "--output", folder.file("chart.png")}, "chart.svg"},
-      {{"ladder", "demo", "--output", folder.file("ladder.csv")}, "add --format csv"},
-      {{"ladder", "demo", "--output", folder.file("ladder.pdf")}, "ladder.txt"},
-      {{"ladder", "demo", "--format", "csv", "--output", folder.file("ladder.xlsx")}, "ladder.csv"}};
+      {{"ladder", "demo", "--full", "--output", folder.file("ladder.csv")}, "add --format csv"},
+      {{"ladder", "demo", "--full", "--output", folder.file("ladder.pdf")}, "ladder.txt"},
+      {{"ladder", "demo", "--full", "--format", "csv", "--output", folder.file("ladder.xlsx")}, "ladder.csv"}};
   for (const auto& [args, remedy] : calls) {
     INFO(args.front() << " " << args.back());
     const Result result = call(args);
@@ -167,7 +167,7 @@ TEST_CASE("an ending that promises another kind of file is refused with what to 
   }
   CHECK(folder.count() == 0);
   CHECK(call({"sheet", "demo", "--output", folder.file("sheet.HTML")}).code == 0);
-  CHECK(call({"ladder", "demo", "--format", "csv", "--output", folder.file("ladder.csv")}).code == 0);
+  CHECK(call({"ladder", "demo", "--full", "--format", "csv", "--output", folder.file("ladder.csv")}).code == 0);
 }
 
 }  // namespace gentlest::test

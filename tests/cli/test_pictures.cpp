@@ -78,7 +78,7 @@ TEST_CASE("every picture on every page has a title and a description, no two ids
 }
 
 TEST_CASE("descriptions hold the numbers of the picture") {
-  const json plan = json::parse(call({"ladder", "demo", "--format", "json"}).out);
+  const json plan = json::parse(call({"ladder", "demo", "--full", "--format", "json"}).out);
   for (const char* kind : {"risk", "chances", "planes", "triangle", "drift"}) {
     INFO(kind);
     const std::vector<Spoken> spoken = spoken_on(call({"chart", "demo", "--kind", kind}).out);
@@ -149,7 +149,7 @@ TEST_CASE("a place outside the painting is refused, and an old one is named besi
 }
 
 TEST_CASE("a label page is read label by label, with the whole of what is printed and the pictograms by name") {
-  const json plan = json::parse(call({"ladder", "demo", "--format", "json"}).out);
+  const json plan = json::parse(call({"ladder", "demo", "--full", "--format", "json"}).out);
   const std::vector<Spoken> spoken = spoken_on(call({"labels", "demo", "--date", "2026-03-14"}).out);
   REQUIRE(spoken.size() == plan.at("rungs").size() + 1);
   CHECK(spoken[0].title == "Labels for the vials, page 1");
@@ -164,7 +164,7 @@ TEST_CASE("a label page is read label by label, with the whole of what is printe
 }
 
 TEST_CASE("label, sheet and vial give one and the same hazards for each rung") {
-  const json plan = json::parse(call({"ladder", "demo", "--format", "json"}).out);
+  const json plan = json::parse(call({"ladder", "demo", "--full", "--format", "json"}).out);
   const std::string page = call({"labels", "demo"}).out;
   const std::vector<Spoken> labels = spoken_on(page);
   const std::string sheet = call({"sheet", "demo"}).out;
@@ -173,7 +173,7 @@ TEST_CASE("label, sheet and vial give one and the same hazards for each rung") {
   for (const json& rung : plan.at("rungs")) {
     const std::string mixture = mixture_words(rung);
     INFO(mixture);
-    const json label = json::parse(call({"vial", "demo", mixture, "--format", "json"}).out).at("label");
+    const json label = json::parse(call({"vial", "demo", "--full", mixture, "--format", "json"}).out).at("label");
     const std::string& spoken = labels[at].description;
     std::string codes;
     for (const json& statement : label.at("statements")) {

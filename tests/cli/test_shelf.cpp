@@ -33,14 +33,14 @@ TEST_CASE("mixture, vial, record and next read a bottle that is left off as the 
   CHECK(from_next(next.out) == from_next(call({"next", job, wet}).out));
   CHECK(holds(unwrapped(call({"next", job, plain, "--full"}).out), "bottle left off: ethanol 96 %: is to be avoided"));
   CHECK(holds(call({"next", job, plain, "--format", "csv"}).out, "ethanol 96 %: is to be avoided"));
-  CHECK(holds(unwrapped(call({"ladder", job}).out), "ethanol 96 %: is to be avoided"));
+  CHECK(holds(unwrapped(call({"ladder", job, "--full"}).out), "ethanol 96 %: is to be avoided"));
 }
 
 TEST_CASE("a ladder names the grade that would not part, on screen, on the sheet and in JSON") {
   const std::string words = "ethanol 96 % in isooctane: two liquids from 5 to 3";
-  CHECK(holds(unwrapped(call({"ladder", "demo"}).out), words));
+  CHECK(holds(unwrapped(call({"ladder", "demo", "--full"}).out), words));
   CHECK(holds(unwrapped(call({"sheet", "demo"}).out), words));
-  const Result json = call({"ladder", "demo", "--format", "json"});
+  const Result json = call({"ladder", "demo", "--full", "--format", "json"});
   CHECK(holds(json.out, "\"parting\": ["));
   CHECK(holds(unwrapped(json.out), "\"bottle\": \"ethanol 96 %\", \"other\": \"isooctane\""));
 }

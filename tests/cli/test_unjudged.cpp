@@ -27,7 +27,7 @@ struct Written {
 
 TEST_CASE("a layer to keep without a sphere is named with its observations on every page") {
   const Written written(unjudged_job_text("dammar_aged", {"animal_glue", "oil_paint_old"}));
-  for (const char* command : {"ladder", "compare", "sheet"}) {
+  for (const char* command : {"ladder", "compare", "--full", "sheet"}) {
     const Result result = call({command, written.job});
     INFO(command);
     CHECK(result.code == 0);
@@ -38,7 +38,7 @@ TEST_CASE("a layer to keep without a sphere is named with its observations on ev
     CHECK(holds(words, "No water on \"kept 1\""));
   }
   CHECK(holds(words_of(call({"labels", written.job})), "kept 1: no sphere: judged by what was seen alone"));
-  const Result vial = call({"vial", written.job, "ethanol 96 % 50, acetone 50"});
+  const Result vial = call({"vial", written.job, "--full", "ethanol 96 % 50, acetone 50"});
   CHECK(vial.code == 0);
   CHECK(holds(words_of(vial), "which alone acts on \"kept 1\": swells strongly"));
   CHECK(holds(words_of(call({"mixture", written.job, "acetone"})), "acetone alone on \"kept 1\": nothing seen"));
@@ -49,19 +49,19 @@ TEST_CASE("a layer to keep without a sphere is named with its observations on ev
 
 TEST_CASE("without a sphere of the layer to go every page says that no ladder can be worked out") {
   const Written written(unjudged_job_text("copal_hard", {"animal_glue"}));
-  for (const char* command : {"ladder", "compare", "sheet", "labels", "chart"}) {
+  for (const char* command : {"ladder", "compare", "--full", "sheet", "labels", "chart"}) {
     const Result result = call({command, written.job});
     INFO(command);
     CHECK(result.code == 1);
     CHECK(holds(words_of(result), "No ladder can be worked out for \"varnish\""));
   }
-  const Result ladder = call({"ladder", written.job});
+  const Result ladder = call({"ladder", written.job, "--full"});
   CHECK(holds(words_of(ladder), "diacetone alcohol: dissolves (grade 1 to 2"));
   CHECK(holds(words_of(ladder), "diacetone alcohol 100, where harm matters least"));
   const Result sheet = call({"sheet", written.job});
   CHECK(holds(words_of(sheet), "first test 1: diacetone alcohol 10 mL"));
   CHECK(holds(words_of(sheet), "dry swab"));
-  const json plan = json::parse(call({"ladder", written.job, "--format", "json"}).out);
+  const json plan = json::parse(call({"ladder", written.job, "--full", "--format", "json"}).out);
   CHECK(plan.at("outcome") == "no ladder");
   CHECK(plan.at("to_try")[0].at("effect").is_null());
   CHECK(call({"next", written.job, written.log}).code == 1);
@@ -69,14 +69,14 @@ TEST_CASE("without a sphere of the layer to go every page says that no ladder ca
 
 TEST_CASE("where no risk can be told no page prints one") {
   const Written written(unjudged_job_text("dammar_aged", {"egg_tempera"}));
-  const json plan = json::parse(call({"ladder", written.job, "--format", "json"}).out);
+  const json plan = json::parse(call({"ladder", written.job, "--full", "--format", "json"}).out);
   CHECK(plan.at("by_effect_alone") == true);
   for (const json& rung : plan.at("rungs")) {
     CHECK(rung.at("risk").is_null());
     CHECK(rung.at("fate").at("drift_worst_risk").is_null());
     CHECK(rung.at("layers")[1].at("chance").is_null());
   }
-  const std::string words = words_of(call({"ladder", written.job}));
+  const std::string words = words_of(call({"ladder", written.job, "--full"}));
   CHECK(holds(words, "no risk is told and none bounds the ladder"));
   CHECK_FALSE(holds(words, "nothing to keep"));
   CHECK_FALSE(holds(words, "<0.1 %"));
@@ -101,7 +101,7 @@ TEST_CASE("a harm on a layer without a sphere stands in the first lines of next 
 
 TEST_CASE("a bottle left off for what was seen is named with reason, source and remedy") {
   const Written written(unjudged_job_text("dammar_aged", {"oil_paint_old", "copal_hard"}));
-  const std::string words = words_of(call({"ladder", written.job}));
+  const std::string words = words_of(call({"ladder", written.job, "--full"}));
   CHECK(holds(words,
               "diacetone alcohol: alone it acts on \"kept 2\", which has no sphere: dissolves (grade 1 to 2; "
               "immersion, hours; cameo); to propose it all the same, name it in allow_acting"));
@@ -109,7 +109,7 @@ TEST_CASE("a bottle left off for what was seen is named with reason, source and 
 
 TEST_CASE("a material that nobody knows is not judged, on every page with what to do first") {
   const Written written(unjudged_job_text("dammar_aged", {"unknown", "oil_paint_old"}));
-  for (const char* command : {"ladder", "sheet", "compare"}) {
+  for (const char* command : {"ladder", "sheet", "--full", "compare"}) {
     INFO(command);
     CHECK(holds(words_of(call({command, written.job})), "NOT JUDGED, for nobody knows what it is"));
   }

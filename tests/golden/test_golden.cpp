@@ -8,7 +8,7 @@ namespace gentlest::test {
 
 namespace {
 
-enum class As { text, words };
+enum class As { text, words, screen };  // a screen: 80 columns
 
 struct Golden {
   const char* file;
@@ -29,12 +29,16 @@ const char* const log_with_harm =
 
 const std::vector<Golden>& all_golden() {
   static const std::vector<Golden> all = {
-      {"ladder_demo.txt", {"ladder", "demo"}},
-      {"ladder_demo_best_of_shelf.txt", {"ladder", "demo", "--lines", "0"}},
-      {"ladder_demo_no_window.txt", {"ladder", "demo", "--risk-limit", "0.06"}},
+      {"ladder_demo.txt", {"ladder", "demo"}, As::screen},
+      {"ladder_demo_no_window.txt", {"ladder", "demo", "--risk-limit", "0.06"}, As::screen},
+      {"vial_demo.txt", {"vial", "demo", "ethanol 30, isooctane 70"}, As::screen},
+      {"compare_demo.txt", {"compare", "demo"}, As::screen},
+      {"ladder_demo_full.txt", {"ladder", "demo", "--full"}},
+      {"ladder_demo_best_of_shelf.txt", {"ladder", "demo", "--full", "--lines", "0"}},
+      {"ladder_demo_no_window_full.txt", {"ladder", "demo", "--full", "--risk-limit", "0.06"}},
       {"mixture_demo.txt", {"mixture", "demo", "ethanol 30, isooctane 70"}},
       {"help.txt", {"help"}},
-      {"vial_demo.txt", {"vial", "demo", "ethanol 30, isooctane 70"}},
+      {"vial_demo_full.txt", {"vial", "demo", "--full", "ethanol 30, isooctane 70"}},
       {"next_demo_harm.txt", {"next", "demo", "LOG"}},
       {"next_demo_harm.csv", {"next", "demo", "LOG", "--format", "csv"}},
       {"next_demo_no_window.txt", {"next", "demo", "LOG", "--risk-limit", "0.06"}},
@@ -77,7 +81,7 @@ TEST_CASE("golden: reports are as approved") {
     const std::string path = std::string(GENTLEST_SOURCE_DIR) + "/tests/golden/" + golden.file;
     std::vector<std::string> args = golden.args;
     std::replace(args.begin(), args.end(), std::string("LOG"), log);
-    const std::string out = call(args).out;
+    const std::string out = golden.as == As::screen ? call(args, {}, page_of(80)).out : call(args).out;
     const std::string seen = with_plain_log_name(golden.as == As::words ? page_words(out) : out, log);
     if (update && std::string(update) == "1") write_file(path, seen);
     INFO(path << "\n" << first_difference(read_file(path), seen));

@@ -1,5 +1,7 @@
 #include "gentlest/space/chance.hpp"
 
+#include "gentlest/space/nearer.hpp"
+
 #include "core/space/likely_quadruples.hpp"
 #include "core/space/sphere_matrix.hpp"
 
@@ -19,9 +21,8 @@ const std::vector<std::array<double, 4>>& likely_spheres() {
   return all;
 }
 
-}  // namespace
-
-Band RED_band(const Hansen& liquid, const UncertainSphere& sphere, const LocalReach& reach) {
+// RED of the liquid to each of the likely spheres, in their order.
+std::vector<double> likely_REDs(const Hansen& liquid, const UncertainSphere& sphere, const LocalReach& reach) {
   assert(is_possible(sphere));
   const std::array<double, 3> from = scaled(liquid);
   const std::array<double, 3> centre = scaled(sphere.mean.centre);
@@ -41,6 +42,13 @@ Band RED_band(const Hansen& liquid, const UncertainSphere& sphere, const LocalRe
         std::hypot(centre[0] - from[0] + off(0), centre[1] - from[1] + off(1), centre[2] - from[2] + off(2)) /
         (R0 * longer));
   }
+  return reds;
+}
+
+}  // namespace
+
+Band RED_band(const Hansen& liquid, const UncertainSphere& sphere, const LocalReach& reach) {
+  std::vector<double> reds = likely_REDs(liquid, sphere, reach);
   const auto at = [&](double share) {
     const auto rank = static_cast<std::ptrdiff_t>(std::lround(share * static_cast<double>(reds.size()) - 0.5));
     std::nth_element(reds.begin(), reds.begin() + rank, reds.end());
@@ -48,6 +56,15 @@ Band RED_band(const Hansen& liquid, const UncertainSphere& sphere, const LocalRe
   };
   const double low = at(0.05);
   return {low, at(0.95)};
+}
+
+double share_nearer(const Hansen& first, const Hansen& second, const UncertainSphere& sphere, const LocalReach& reach) {
+  const std::vector<double> of_first = likely_REDs(first, sphere, reach);
+  const std::vector<double> of_second = likely_REDs(second, sphere, reach);
+  std::size_t nearer = 0;
+  for (std::size_t i = 0; i < of_first.size(); ++i)
+    if (of_first[i] < of_second[i]) ++nearer;
+  return static_cast<double>(nearer) / static_cast<double>(of_first.size());
 }
 
 bool holds_the_border(const Band& band) {

@@ -89,6 +89,21 @@ std::string fate_mark(const JudgedMixture& judged, double risk_limit) {
          drift_mark(judged, risk_limit);
 }
 
+std::vector<std::string> short_fate_marks(const JudgedMixture& judged, double risk_limit) {
+  const Fate& fate = judged.fate;
+  std::vector<std::string> marks;
+  if (fate.phases.phases != Phases::one_liquid) marks.push_back(liquid_mark(fate.phases.phases));
+  if (!fate.drift)
+    marks.emplace_back(drying_not_known);
+  else if (drifts_beyond(fate, risk_limit))
+    marks.push_back(fmt::format("RISK TO \"{}\" PASSES YOUR LIMIT WHILE IT DRIES", fate.riskiest));
+  else if (!fate.riskiest.empty() && fate.risk.worst > fate.risk.at_start + rise_that_counts)
+    marks.push_back(fmt::format("risk to \"{}\" rises while it dries", fate.riskiest));
+  if (fate.drift && fate.drift->parts_at && *fate.drift->parts_at > 0)
+    marks.emplace_back("parts into two liquids while it dries");
+  return marks;
+}
+
 std::vector<std::string> fate_sentences(const JudgedMixture& judged, double risk_limit) {
   const Fate& fate = judged.fate;
   std::vector<std::string> sentences = {fmt::format("{} ({}): {}.", liquid_mark(fate.phases.phases),

@@ -14,6 +14,9 @@ namespace gentlest {
 /// DRYING". Nothing is left unsaid: what is not known is named.
 std::string fate_mark(const JudgedMixture& judged, double risk_limit);
 
+/// For the first screen: only what a hand must know, each in a few words; empty of one liquid whose risk does not rise.
+std::vector<std::string> short_fate_marks(const JudgedMixture& judged, double risk_limit);
+
 /// Sentences on one liquid or two and on drying.
 std::vector<std::string> fate_sentences(const JudgedMixture& judged, double risk_limit);
 

@@ -11,7 +11,8 @@
 
 namespace gentlest {
 
-/// The bench must be that of the plan.
+/// The bench must be that of the plan. The short text fits one screen, in the words of the trade; the other has all.
+std::string plan_short_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition);
 std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition);
 std::string plan_csv(const Plan& plan, const Edition& edition);
 std::string plan_json(const Plan& plan, const Bench& bench, const Edition& edition);

@@ -35,6 +35,10 @@ std::optional<bool> beyond_limit(const JudgedMixture& judged, const Limits& limi
 /// Rise of the effect from the mixture before; nothing for the first.
 std::optional<double> rise_at(const ListedSeries& series, std::size_t i);
 
+/// On one screen, a line for each series. `cautions`: for the bottles of all of them.
+std::string comparison_short_text(const Plan& plan, const std::vector<ListedSeries>& all,
+                                  const std::vector<Caution>& cautions, const Style& style, const Edition& edition);
+
 std::string comparison_text(const Plan& plan, const std::vector<ListedSeries>& all, const Style& style,
                             const Edition& edition);
 

@@ -1,12 +1,15 @@
 #include "report/screen/progress_report.hpp"
 
+#include "report/bottle/danger_words.hpp"
 #include "report/form/format.hpp"
 #include "report/form/sheet.hpp"
+#include "report/form/short_screen.hpp"
 #include "report/form/table.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/likelihood.hpp"
 #include "report/phrases/shelf_words.hpp"
+#include "report/phrases/short_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/rules/conduct_words.hpp"
@@ -17,6 +20,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace gentlest {
 
@@ -60,15 +64,15 @@ std::string blanks_line(const Progress& progress, const Style& style) {
                 style);
 }
 
-std::string believed_line(const Progress& progress, const Style& style) {
+std::string believed_line(const Progress& progress, bool full, const Style& style) {
   const NextAnswer& next = progress.next;
   if (!next.outlook) return {};
   const CandidateOutlook& outlook = *next.outlook;
-  std::string text = fmt::format("believed: {} to move {} ({})", likelihood_word(outlook.effect),
-                                 progress.layers[progress.target].name, per_cent(outlook.effect));
+  const auto figure = [&](double chance) { return full ? " (" + per_cent(chance) + ")" : std::string(); };
+  std::string text = fmt::format("believed: {} to move {}{}", likelihood_word(outlook.effect),
+                                 progress.layers[progress.target].name, figure(outlook.effect));
   if (!outlook.riskiest.empty())
-    text +=
-        fmt::format(", {} to affect {} ({})", likelihood_word(outlook.risk), outlook.riskiest, per_cent(outlook.risk));
+    text += fmt::format(", {} to affect {}{}", likelihood_word(outlook.risk), outlook.riskiest, figure(outlook.risk));
   return bullet(text, style);
 }
 
@@ -76,7 +80,11 @@ std::string believed_line(const Progress& progress, const Style& style) {
 std::string cautions_text(const Progress& progress, const Style& style) {
   if (!progress.next.mixture) return {};
   const Mixture& mixture = *progress.next.mixture;
-  return bullet("hazards of the parts: " + hazard_line(mixture), style) +
+  std::vector<Liquid> liquids;
+  add_liquids(liquids, mixture);
+  std::string text = bullet("hazards of the parts: " + hazard_line(mixture), style);
+  for (const std::string& danger : danger_words(liquids, {})) text += bullet(danger, style);
+  return text +
          bullet("how it dries, its label, gloves and cautions: gentlest vial JOB \"" + to_text(mixture) + "\"", style) +
          bullet(
              "a proposal for a test, not a permission: the safety data sheets, local rules and the licensed "
@@ -84,37 +92,47 @@ std::string cautions_text(const Progress& progress, const Style& style) {
              style);
 }
 
-std::string unjudged_lines(const Progress& progress, const Style& style) {
-  std::string text;
+std::vector<std::string> unjudged_lines(const Progress& progress, bool full) {
+  std::vector<std::string> lines;
   for (const PlannedLayer& layer : progress.layers)
-    if (is_kept_unjudged(layer)) text += bullet(layer.name + ": " + state_of_unjudged(layer), style);
+    if (is_kept_unjudged(layer))
+      lines.push_back(full ? layer.name + ": " + state_of_unjudged(layer) : layer_line(layer));
   if (progress.proposed)
-    for (const std::string& sentence : sighting_sentences(*progress.proposed)) text += bullet(sentence, style);
-  if (progress.task.target) return text;
+    for (const std::string& sentence : full ? sighting_sentences(*progress.proposed) : seen_marks(*progress.proposed))
+      lines.push_back(sentence);
+  if (progress.task.target) return lines;
   for (const std::string& words : first_test_words(progress.first_tests, progress.to_try, progress.layers))
-    text += bullet(words, style);
-  return text;
+    lines.push_back(words);
+  return lines;
 }
 
-std::string next_lines(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room,
-                       const Style& style) {
+// The next step with its reason: the first stands on every screen, of the second the end may be left to --full.
+struct NextLines {
+  std::string head;
+  std::vector<std::string> more;
+};
+
+NextLines next_lines(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room, bool full,
+                     const Style& style) {
   const NextAnswer& next = progress.next;
-  std::string text = paragraph(next_words(progress), style) + blanks_line(progress, style) +
-                     bullet("why: " + why_words(progress), style) + believed_line(progress, style);
-  if (next.test && next.test->place == Place::edge)
-    text += bullet(
-        "the edge: tacking edge or under the frame, of the same paint; record it with at_edge=yes (no such place: "
-        "edge_tests: 0 in the limits of the job)",
-        style);
-  if (next.working)
-    for (const std::string& words : working_words(progress.conduct, *next.working)) text += bullet(words, style);
-  if (next.kind == NextKind::no_window)
-    for (const std::string& words : what_closes_words(plan, progress)) text += bullet(words, style);
-  if (room) text += bullet(room_words(*room, plan.job.limits.risk_limit), style);
-  text += unjudged_lines(progress, style);
+  NextLines lines;
+  lines.head = paragraph(next_words(progress), style) + blanks_line(progress, style) +
+               bullet("why: " + why_words(progress), style) + believed_line(progress, full, style);
   if (next.kind == NextKind::test)
-    for (const std::string& words : stop_rules_words()) text += bullet(words, style);
-  return text + cautions_text(progress, style);
+    for (const std::string& words : stop_rules_words()) lines.head += bullet(words, style);
+  lines.more = unjudged_lines(progress, full);
+  if (next.test && next.test->place == Place::edge)
+    lines.more.emplace_back(
+        "the edge: tacking edge or under the frame, of the same paint; record it with at_edge=yes (no such place: "
+        "edge_tests: 0 in the limits of the job)");
+  if (next.working)
+    for (const std::string& words : working_words(progress.conduct, *next.working)) lines.more.push_back(words);
+  if (next.kind == NextKind::no_window)
+    for (const std::string& words : what_closes_words(plan, progress)) lines.more.push_back(words);
+  if (room) lines.more.push_back(room_words(*room, plan.job.limits.risk_limit));
+  if (next.is_surprised)
+    lines.more.emplace_back("the readings fit badly with what was held before the tests: examine what the layers are");
+  return lines;
 }
 
 std::string band(const Estimate& estimate, int places) {
@@ -177,20 +195,26 @@ std::string full_text(const Plan& plan, const Progress& progress, const Style& s
   return text;
 }
 
-std::string progress_text(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room, bool full,
-                          const Style& style) {
+std::string harms_text(const Progress& progress, const Style& style) {
   std::string text;
   for (const std::string& line : harm_words(progress.conduct)) text += paragraph(line, style, 0);
-  text += heading("As read", style) + readings_table(progress.conduct, full, style);
-  for (const std::string& line : not_counted_words(progress)) text += bullet("the beliefs leave out " + line, style);
-  const std::vector<std::string> closed = closure_words(plan, progress.conduct);
-  if (!closed.empty()) text += heading("What that closed", style);
-  for (const std::string& line : closed) text += bullet(line, style);
-  text += heading("Next", style) + next_lines(plan, progress, room, style);
-  if (progress.next.is_surprised)
-    text += bullet("the readings fit badly with what was held before the tests: examine what the layers are", style);
-  if (full) return text + full_text(plan, progress, style);
-  return text + bullet("ranges, what the tests taught, what was passed over: --full", style);
+  return text;
+}
+
+// The whole answer, or as much of it as one screen holds; `ending` stands last.
+std::string progress_text(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room, bool full,
+                          const std::string& ending, const Style& style) {
+  std::vector<std::string> left_out;
+  for (const std::string& line : not_counted_words(progress)) left_out.push_back("the beliefs leave out " + line);
+  const NextLines next = next_lines(plan, progress, room, full, style);
+  std::vector<ScreenPart> parts = {must_stand(harms_text(progress, style) + heading("As read", style) +
+                                              readings_table(progress.conduct, full, style)),
+                                   screen_list("", left_out, 1, style),
+                                   screen_list("What that closed", closure_words(plan, progress.conduct), 2, style),
+                                   must_stand(heading("Next", style) + next.head),
+                                   screen_list("", next.more, 2, style),
+                                   must_stand(cautions_text(progress, style) + ending)};
+  return full ? whole_of(parts) : screen_of(std::move(parts), style);
 }
 
 Cell number_or_nothing(bool is_known, double value) {
@@ -258,8 +282,22 @@ Sheet progress_sheet(const Plan& plan, const Progress& progress, const std::opti
 
 std::string progress_report(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room, bool full,
                             Form form, const Style& style, const Edition& edition) {
-  if (form == Form::text) return progress_text(plan, progress, room, full, style);
+  if (form == Form::text)
+    return progress_text(plan, progress, room, full,
+                         full ? full_text(plan, progress, style)
+                              : bullet("ranges, what the tests taught, what was passed over: --full", style),
+                         style);
   return sheet_report(progress_sheet(plan, progress, room), form, style, edition);
+}
+
+std::string report_screen(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room,
+                          const Style& style) {
+  const std::string& title = plan.job.object.title;
+  return heading("Tests of: " + (title.empty() ? "Untitled painting" : title), style).substr(1) +
+         progress_text(
+             plan, progress, room, false,
+             bullet("the whole report, to print and to file: gentlest report JOB LOG --output report.html", style),
+             style);
 }
 
 }  // namespace gentlest

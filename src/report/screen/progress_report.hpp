@@ -14,4 +14,8 @@ namespace gentlest {
 std::string progress_report(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room, bool full,
                             Form form, const Style& style, const Edition& edition);
 
+/// The tests of one painting on one screen, for `report` at a terminal.
+std::string report_screen(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room,
+                          const Style& style);
+
 }  // namespace gentlest

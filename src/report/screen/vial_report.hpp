@@ -16,7 +16,10 @@ struct VialCase {
   VialStudy study;
 };
 
-/// CSV holds the path of drying, one row a point.
+/// On one screen, in the words of the trade.
+std::string vial_short_text(const VialCase& one, const Style& style, const Edition& edition);
+
+/// All of it. CSV holds the path of drying, one row a point.
 std::string vial_report(const VialCase& one, Form form, const Style& style, const Edition& edition);
 
 }  // namespace gentlest
