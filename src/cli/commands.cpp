@@ -107,8 +107,8 @@ Command sheet() {
           "  gentlest sheet easel.yaml --log easel.log    after some tests, as `next` says\n"
           "\n"
           "One file without scripts or links: the ladder with volumes, cards to fill in,\n"
-          "a map of the tests, cautions, sources; with --full the pictures and the job's\n"
-          "text as well. Print it from any browser. With the log of the tests harms stand\n"
+          "a map of the tests, cautions; with --full the pictures, all sources and the\n"
+          "job's text as well. Print it from any browser. With the log of the tests harms stand\n"
           "in its first line, closed rungs are struck out, and the first card is the test\n"
           "that `gentlest next` proposes. The exit code is 1 when there is no window, or\n"
           "with a log where `gentlest next` gives 1.\n",

@@ -3,8 +3,9 @@
 usage: check_sheets.py PROGRAM SOURCE_FOLDER [FOLDER_FOR_PICTURES]
 
 Three jobs (the demo, one without a window, a large shelf with long names in several scripts and a script in every
-text field) on A4 and Letter, every chart on a phone. Exit code 1 when anything overflows, overlaps, is fetched, is not escaped, is too pale to
-read, or when a page is empty. With a third argument the PDF files and pictures of the pages are kept there.
+text field) on A4 and Letter, every chart on a phone. Exit code 1 when anything overflows, overlaps, is fetched, is not escaped, is too pale or too
+small to read or to tick, when a page is empty or half empty, has no title or number, or ends with a heading or the head of a
+table. With a third argument the PDF files and pictures of the pages are kept there.
 """
 import json
 import os
@@ -204,7 +205,26 @@ MEASURE = r"""
     worst = Math.min(worst, contrast);
     if (contrast < 4.5) say('too pale, ' + contrast.toFixed(1), e);
   }
-  return {faults, texts, worst, words: document.body.textContent.length, scripts: document.body.textContent.split('<script>').length - 1};
+  let smallest = 99;
+  const small = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node = small.nextNode(); node; node = small.nextNode()) {
+    const e = node.parentElement;
+    if (!node.nodeValue.trim() || !shown(e) || /^(title|desc)$/i.test(e.tagName) || e.closest('.chart')) continue;
+    const scale = e.closest('svg') && e.getScreenCTM ? e.getScreenCTM().a : 1;
+    const points = parseFloat(getComputedStyle(e).fontSize) * scale * 0.75;
+    smallest = Math.min(smallest, points);
+    if (points < LEAST_POINTS - 0.05) say('letters of ' + points.toFixed(1) + ' pt', e);
+  }
+  const mm = 96 / 25.4;
+  for (const e of document.querySelectorAll('.tick')) {
+    const box = getComputedStyle(e, '::before');
+    if (parseFloat(box.width) < 4 * mm - 0.1 || parseFloat(box.height) < 4 * mm - 0.1) say('a box below 4 mm', e);
+  }
+  for (const e of document.querySelectorAll('.line > div, .card-head > div'))
+    if (e.getBoundingClientRect().height < 8 * mm - 0.1) say('a line below 8 mm', e);
+  const heads = [...document.querySelectorAll('h1,h2,h3,thead tr')].filter(e => !e.closest('thead thead') && !e.querySelector('.running'))
+    .map(e => e.tagName === 'TR' ? [...e.cells].map(c => c.textContent).join(' ') : e.textContent);
+  return {faults, texts, worst, smallest, heads, title: document.title, words: document.body.textContent.length, scripts: document.body.textContent.split('<script>').length - 1};
 })()
 """
 
@@ -256,6 +276,42 @@ def check_pages(checks, what, pdf, folder, margin_mm):
         os.remove(path)
 
 
+def flat(text):
+    return re.sub(r"[^\w]+", "", text)
+
+
+def check_reading(checks, what, pdf, seen):
+    """Every page but those of labels has title and number, and does not end with a heading or the head of a table."""
+    text = subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True, check=True).stdout
+    title = flat(seen["title"].split(": ", 1)[1])[:16]
+    heads = {flat(head) for head in seen["heads"]}
+    for number, page in enumerate(text.split("\f")[:-1], 1):
+        lines = [line for line in page.splitlines() if line.strip()]
+        checks.expect(title in flat(page), "{}: page {} has no title".format(what, number))
+        checks.expect(re.search(r"\d+ / \d+|page \d+ of \d+", page), "{}: page {} has no number".format(what, number))
+        checks.expect(len(lines) > 1 and flat(lines[-2]) not in heads, "{}: page {} ends with a head: {}".format(
+            what, number, lines[-2:-1]))
+
+
+def filled(grey, width, height):
+    """How far down a page is printed, above its foot: 0 to 1."""
+    foot = int(height * (1 - 13 / 290))
+    for y in range(foot, 0, -1):
+        if min(grey[y * width:(y + 1) * width]) < 200:
+            return y / foot
+    return 0
+
+
+def check_fill(checks, what, pdf, folder, least):
+    stem = os.path.join(folder, "fill")
+    subprocess.run(["pdftoppm", "-r", "40", "-gray", pdf, stem], check=True)
+    names = sorted(name for name in os.listdir(folder) if name.startswith("fill"))
+    for name in names[:-1]:
+        width, height, grey = read_grey(os.path.join(folder, name))
+        share = filled(grey, width, height)
+        checks.expect(share >= least, "{}: {} is filled by {:.0f} % only".format(what, name, 100 * share))
+
+
 def check_page(browser, checks, what, path, paper, margins_mm, keep):
     width, height, points_wide, points_high = PAPERS[paper]
     content = (width - 2 * margins_mm[0]) * PX_PER_MM
@@ -263,7 +319,8 @@ def check_page(browser, checks, what, path, paper, margins_mm, keep):
     outside = [url for url in requests if not url.startswith(("file://", "data:"))]
     checks.expect(not outside, "{}: asks for {}".format(what, outside))
     limit = (height - margins_mm[1]) * PX_PER_MM
-    seen = browser.evaluate(MEASURE.replace("PAGE_HEIGHT", str(limit)))
+    is_labels = margins_mm[0] == 0
+    seen = browser.evaluate(MEASURE.replace("PAGE_HEIGHT", str(limit)).replace("LEAST_POINTS", "7" if is_labels else "8"))
     for fault in seen["faults"]:
         checks.faults.append("{}: {}".format(what, fault))
     checks.expect(seen["words"] > 300, what + ": hardly any text")
@@ -274,6 +331,9 @@ def check_page(browser, checks, what, path, paper, margins_mm, keep):
     checks.expect(abs(wide - points_wide) < 2 and abs(high - points_high) < 2, "{}: page of {} x {}".format(what, wide, high))
     folder = tempfile.mkdtemp(dir=os.path.dirname(path))
     check_pages(checks, what, pdf, folder, 8 if margins_mm[0] > 0 else 0)
+    if not is_labels:
+        check_reading(checks, what, pdf, seen)
+        check_fill(checks, what, pdf, folder, 0.55)
     if keep:
         subprocess.run(["pdftoppm", "-r", "70", "-png", pdf, os.path.join(keep, os.path.basename(path)[:-5])], check=True)
         shutil.copy(pdf, keep)
@@ -282,8 +342,8 @@ def check_page(browser, checks, what, path, paper, margins_mm, keep):
 
 def check_job(browser, checks, program, folder, keep, name, args, log, pages_allowed, expected_exit):
     for paper in PAPERS:
-        for command, margins, limits in (("sheet", (15, 28), pages_allowed), ("labels", (0, 0), (2, 3)),
-                                         ("report", (15, 28), (6, 24))):
+        for command, margins, limits in (("sheet", (15, 19), pages_allowed), ("labels", (0, 0), (2, 3)),
+                                         ("report", (15, 19), (2, 12))):
             what = "{} {} {}".format(command, name, paper)
             path = os.path.join(folder, "{}_{}_{}.html".format(command, name, paper))
             extra = {"sheet": ["--sites", "3,4; 12.5,30; 12.6,30; 60,47"], "labels": ["--maker", SCRIPT, "--date", SCRIPT],
@@ -301,7 +361,7 @@ def check_job(browser, checks, program, folder, keep, name, args, log, pages_all
 def check_followed(browser, checks, program, folder, keep, name, args, log, pages_allowed):
     """Sheet and labels as they stand after the tests of a log."""
     for paper in PAPERS:
-        for command, margins, limits in (("sheet", (15, 28), pages_allowed), ("labels", (0, 0), (1, 3))):
+        for command, margins, limits in (("sheet", (15, 19), pages_allowed), ("labels", (0, 0), (1, 3))):
             what = "{} after the tests, {} {}".format(command, name, paper)
             path = os.path.join(folder, "{}_followed_{}_{}.html".format(command, name, paper))
             code = make(program, [command] + args + ["--log", log, "--paper", paper], path)
@@ -322,8 +382,8 @@ def main():
         try:
             catalogue = hostile_catalogue(source, folder)
             log = demo_log(folder)
-            jobs = [("demo", ["demo"], log, (8, 15), 0), ("no_window", ["demo", "--risk-limit", "0.06"], log, (7, 13), 1),
-                    ("hostile", [hostile_job(source, folder), "--data", catalogue], hostile_log(folder), (8, 26), 0)]
+            jobs = [("demo", ["demo"], log, (4, 7), 0), ("no_window", ["demo", "--risk-limit", "0.06"], log, (3, 6), 1),
+                    ("hostile", [hostile_job(source, folder), "--data", catalogue], hostile_log(folder), (5, 20), 0)]
             for name, args, tests, pages, code in jobs:
                 check_job(browser, checks, program, folder, keep, name, args, tests, pages, code)
             for name, args, tests, pages, _ in (jobs[0], jobs[2]):

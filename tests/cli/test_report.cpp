@@ -56,14 +56,15 @@ std::vector<Row> rows_of(const std::string& csv) {
 
 TEST_CASE("the report holds layers, tests, map, choice, options, limits of the model, sources and log, in order") {
   const Folder folder;
-  const Result report = call({"report", "demo", write_log(folder)});
+  const Result report = call({"report", "demo", write_log(folder), "--full"});
   REQUIRE(report.code == 0);
   CHECK(holds(report.out, "<html lang=\"en\">"));
   CHECK(holds(report.out, "<title>Report of solvent tests: Pears and a blue jug"));
   std::size_t last = 0;
-  for (const char* heading : {"In short", "The layers, from the top down", "The tests", "Map of the tests",
-                              "What the tests taught", "What was chosen, and why", "Options considered",
-                              "What is not predicted", "Cautions", "Sources", "To make this report again"}) {
+  for (const char* heading :
+       {"In short", "Where the tests stand", "The layers, from the top down", "The tests", "What was chosen, and why",
+        "Map of the tests", "Pictures of the tests", "What the tests taught", "Options considered",
+        "What is not predicted", "Cautions", "Sources", "To make this report again"}) {
     INFO(heading);
     const std::size_t at = report.out.find("<h2>" + std::string(heading));
     REQUIRE(at != std::string::npos);
@@ -78,7 +79,7 @@ TEST_CASE("the report holds layers, tests, map, choice, options, limits of the m
 
 TEST_CASE("the report says what was chosen, with its margin, and which rungs were not tested") {
   const Folder folder;
-  const std::string page = call({"report", "demo", write_log(folder)}).out;
+  const std::string page = call({"report", "demo", write_log(folder), "--full"}).out;
   CHECK(holds(page, "The tests point to <bdi>isooctane 71, acetone 29</bdi>."));
   CHECK(holds(page, "margin, RED - 1"));
   CHECK(holds(page, "Room above it: "));
@@ -111,10 +112,72 @@ TEST_CASE("the report says what else a layer may be, and how sure that is after 
   const std::string log = write_log(folder);
   const std::string job = replaced(demo_job_text(), "found: dammar_aged",
                                    "found: dammar_aged\n    possible: [{material: sandarac, percent: 30}]");
-  const std::string page = call({"report", "-", log}, job).out;
+  const std::string page = call({"report", "-", log, "--full"}, job).out;
   CHECK(holds(page, "may be <bdi>sandarac</bdi> as well (30 %)"));
   CHECK(std::regex_search(page, std::regex("varnish: [0-9]+ % that it is sandarac")));
   CHECK(std::regex_search(page, std::regex("[0-9]+ % that it is none of these, or not as published")));
+}
+
+TEST_CASE("a test has one row, and a second only for what was noted besides") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  write_file(
+      log,
+      "{\"gentlest_log\":1}\n"
+      "{\"test\":1,\"mixture\":\"isooctane 100\",\"at_edge\":true,\"removal\":\"no effect\","
+      "\"original\":\"nothing seen\",\"seconds\":20}\n"
+      "{\"test\":2,\"mixture\":\"isooctane 85, acetone 15\",\"at_edge\":true,\"removal\":\"no effect\","
+      "\"original\":\"nothing seen\",\"seconds\":25,\"first_effect_s\":8,\"rolls\":6,\"magnification\":\"10x\"}\n");
+  const std::string page = call({"report", "demo", log}).out;
+  CHECK(std::regex_search(page, std::regex("<th scope=\"row\">1</th>[^\n]*</tr>\n</tbody>")));
+  CHECK(std::regex_search(page, std::regex("<th scope=\"row\">2</th>[^\n]*</tr>\n<tr>[^\n]*magnification: <bdi>10x")));
+  const std::string table = page.substr(page.find("<table class=\"tests\""));
+  CHECK_FALSE(holds(table.substr(0, table.find("</table>")), "not noted"));
+  // Time by rung: tests, contact, until it acted, rolls.
+  CHECK(std::regex_search(page, std::regex("rung 2</bdi></th><td>2</td><td>25</td><td>8</td><td>6</td>")));
+  CHECK(std::regex_search(page, std::regex("rung 1</bdi></th><td>1</td><td>20</td><td></td><td></td>")));
+}
+
+TEST_CASE("the next test is told once in the report") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  write_file(log,
+             "{\"gentlest_log\":1}\n"
+             "{\"test\":1,\"mixture\":\"isooctane 100\",\"at_edge\":true,\"removal\":\"no effect\","
+             "\"original\":\"nothing seen\"}\n");
+  const std::string page = call({"report", "demo", log}).out;
+  const std::size_t first = page.find("rung 2, at the edge: isooctane 85, acetone 15");
+  REQUIRE(first != std::string::npos);
+  CHECK(page.find("rung 2, at the edge: isooctane 85, acetone 15", first + 1) == std::string::npos);
+}
+
+TEST_CASE("photographs stand side by side under their test; what cannot be shown is told and fails nothing") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  // One black point: header, one stored block, end (PNG specification, ISO/IEC 15948).
+  const std::string png(
+      "\x89PNG\r\n\x1A\n\0\0\0\rIHDR\0\0\0\1\0\0\0\1\x08\2\0\0\0\x90wS\xDE\0\0\0\x0CIDAT\x78\xDA\x63\x60\x60\x60\0\0"
+      "\0\4\0\1\xC8\xEA\xEB\xF9\0\0\0\0IEND\xAE\x42\x60\x82",
+      69);
+  write_file(folder.file("before.png"), png);
+  write_file(folder.file("after.png"), png);
+  write_file(folder.file("phone.heic"), std::string("\0\0\0\x18", 4) + "ftypheic");
+  write_file(log,
+             "{\"gentlest_log\":1}\n"
+             "{\"test\":1,\"mixture\":\"isooctane 100\",\"at_edge\":true,\"removal\":\"no effect\",\"original\":"
+             "\"nothing seen\",\"photo_before\":\"before.png; 17\",\"photo\":\"after.png; gone.jpg; phone.heic\"}\n");
+  const Result report = call({"report", "demo", log});
+  CHECK(report.code == 0);
+  CHECK(std::regex_search(
+      report.out, std::regex("<div class=\"photos\">\\s*<figure class=\"photo\"><img src=\"data:image/jpeg;base64,/9j/"
+                             "[^\"]+\" alt=\"Test 1, photo before: before.png\">")));
+  CHECK(holds(report.out, "alt=\"Test 1, photo after: after.png\""));
+  CHECK(holds(report.out, "photo before: <bdi>17</bdi>"));
+  CHECK(holds(report.out, "photo after: <bdi>gone.jpg</bdi>, not shown: "));
+  CHECK(holds(report.out, "<bdi>this is an HEIC picture; save it as JPEG</bdi>"));
+  CHECK(holds(report.err, "gone.jpg: warning: photograph of test 1 not shown: cannot be read"));
+  CHECK(holds(report.err, "phone.heic: warning: photograph of test 1 not shown: this is an HEIC picture"));
+  CHECK_FALSE(holds(report.err, "before.png: warning"));
 }
 
 TEST_CASE("corrections and withdrawals stay to be seen") {
@@ -122,9 +185,9 @@ TEST_CASE("corrections and withdrawals stay to be seen") {
   const std::string page = call({"report", "demo", write_log(folder)}).out;
   CHECK(holds(page,
               "the layer to go: &quot;softened or gelled&quot; became &quot;partly removed&quot;. Reason: seen dry"));
-  CHECK(holds(page, "<div class=\"test withdrawn\">"));
+  CHECK(holds(page, "<tbody class=\"test withdrawn\">"));
   CHECK(holds(page, "withdrawn: =wrong bottle"));
-  CHECK(holds(page, "<td>60</td><td>2</td><td><bdi>acetone 100 (withdrawn)</bdi></td>"));
+  CHECK(holds(page, "<span class=\"nowrap\">60 / 2 cm</span>"));
 }
 
 TEST_CASE("without a success the report says that nothing was chosen") {
@@ -149,14 +212,14 @@ TEST_CASE("a report is whole in itself: no script, no link, typed text escaped")
   const std::string log = write_log(folder);
   const std::string job = replaced(replaced(demo_job_text(), "Pears and a blue jug", "<script>alert(2)</script>"),
                                    "name: varnish", "name: \"<img src=x onerror=y>\"");
-  const Result page = call({"report", "-", log}, job);
+  const Result page = call({"report", "-", log, "--full"}, job);
   REQUIRE(page.code == 0);
   CHECK_FALSE(holds(page.out, "<script"));
   CHECK_FALSE(holds(page.out, "<img"));
   CHECK_FALSE(std::regex_search(page.out, std::regex("(src|href)=\"(?!#)")));
   CHECK(holds(page.out, "<bdi>&lt;script&gt;alert(1)&lt;/script&gt;</bdi>"));
   CHECK(holds(page.out, "&lt;script&gt;alert(2)&lt;/script&gt;"));
-  CHECK(call({"report", "-", log}, job).out == page.out);
+  CHECK(call({"report", "-", log, "--full"}, job).out == page.out);
 }
 
 TEST_CASE("the table of the report has one row a test, units in its header") {

@@ -20,23 +20,61 @@ std::string hostile_job() {
 
 }  // namespace
 
-TEST_CASE("the sheet holds the ladder, cards, what is not predicted, sources and the job itself") {
-  const Result sheet = call({"sheet", "demo"});
-  REQUIRE(sheet.code == 0);
-  CHECK(holds(sheet.out, "<html lang=\"en\">"));
-  CHECK(holds(sheet.out, "<title>Solvent tests: Pears and a blue jug"));
+namespace {
+
+// Each heading stands on the page, after the one before it.
+void check_order(const std::string& page, const std::vector<const char*>& headings) {
   std::size_t last = 0;
-  for (const char* heading : {"At a glance", "The tests, to be filled in", "Map of the tests", "Pictures",
-                              "What is not predicted", "Cautions", "Sources", "To make this sheet again"}) {
+  for (const char* heading : headings) {
     INFO(heading);
-    const std::size_t at = sheet.out.find("<h2>" + std::string(heading));
+    const std::size_t at = page.find(">" + std::string(heading) + "</");
     REQUIRE(at != std::string::npos);
     CHECK(at > last);
     last = at;
   }
-  CHECK(holds(sheet.out, "gentlest_job: 1"));
+}
+
+}  // namespace
+
+TEST_CASE(
+    "the sheet holds the ladder, cards, map and what is not predicted; with --full pictures, sources and the job") {
+  const Result sheet = call({"sheet", "demo"});
+  REQUIRE(sheet.code == 0);
+  CHECK(holds(sheet.out, "<html lang=\"en\">"));
+  CHECK(holds(sheet.out, "<title>Solvent tests: Pears and a blue jug"));
+  check_order(sheet.out, {"At a glance", "What to watch", "The tests, to be filled in", "Map of the tests",
+                          "Beside the ladder", "What is not predicted", "Cautions", "To make this sheet again"});
   CHECK(holds(sheet.out, "Command: gentlest sheet <bdi>demo</bdi>"));
   CHECK(holds(sheet.out, "8.5 mL"));
+  for (const char* behind : {"gentlest_job: 1", "<h2>Pictures", "<h2>Sources"}) {
+    CHECK_FALSE(holds(sheet.out, behind));
+    CHECK(holds(call({"sheet", "demo", "--full"}).out, behind));
+  }
+}
+
+TEST_CASE("every page that may be carried off says when to stop and what is not predicted") {
+  const std::string sheet = call({"sheet", "demo"}).out;
+  const auto count = [&](const std::string& piece) {
+    std::size_t found = 0;
+    for (std::size_t at = sheet.find(piece); at != std::string::npos; at = sheet.find(piece, at + 1)) ++found;
+    return found;
+  };
+  // The ladder's page and each page of cards.
+  CHECK(count("class=\"page cards\"") == 3);
+  CHECK(count("<b>Not predicted:</b>") == 4);
+  CHECK(count("class=\"running\"") == 5);
+  CHECK(holds(sheet, "The tests, to be filled in</b>, page 3 of 3"));
+  CHECK_FALSE(holds(sheet, "Hazard records are missing"));
+  for (const char* command : {"labels", "report"}) {
+    INFO(command);
+    const Folder folder;
+    const std::string log = folder.file("easel.log");
+    write_file(log, "{\"gentlest_log\":1}\n");
+    const std::string page = call(std::string(command) == "report" ? std::vector<std::string>{command, "demo", log}
+                                                                   : std::vector<std::string>{command, "demo"})
+                                 .out;
+    CHECK(holds(page, "<b>Not predicted:</b>"));
+  }
 }
 
 TEST_CASE("the cards are to be ticked in the words of the log") {

@@ -8,8 +8,8 @@ namespace gentlest {
 
 namespace {
 
-constexpr int top_margin_mm = 9;
-constexpr int bottom_margin_mm = 12;
+constexpr int top_margin_mm = 8;
+constexpr int bottom_margin_mm = 11;
 
 // Shared by all pages. Sizes in pt and mm, so that screen and paper agree. Black, white, and greys of at least 4.5:1.
 constexpr const char* shared_css = R"(
@@ -56,6 +56,17 @@ std::string html_text(std::string_view text) {
 
 std::string user_text(std::string_view text) {
   return "<bdi>" + xml_escape(text) + "</bdi>";
+}
+
+std::string html_words(const std::string& html) {
+  std::string text;
+  bool inside = false;
+  for (const char c : html) {
+    if (c == '<') inside = true;
+    if (!inside) text += c;
+    if (c == '>') inside = false;
+  }
+  return text;
 }
 
 std::string element(const char* name, const std::string& inner, const char* css_class) {

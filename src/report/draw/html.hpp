@@ -24,6 +24,9 @@ std::string html_text(std::string_view text);
 /// The same, its writing direction kept apart from what stands around it.
 std::string user_text(std::string_view text);
 
+/// What is read of HTML of ours, without its tags.
+std::string html_words(const std::string& html);
+
 /// <name class="...">inner</name>; `inner` is HTML.
 std::string element(const char* name, const std::string& inner, const char* css_class = "");
 

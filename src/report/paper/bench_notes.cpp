@@ -137,11 +137,11 @@ std::string sheet_notes(const Plan& plan, const Bench& bench, const SheetInputs&
   return text + "</section>\n";
 }
 
-std::string sources_section(const Plan& plan, bool full) {
+std::string sources_section(const Plan& plan) {
   std::vector<std::string> items;
   for (const Source& source : plan.sources)
     items.push_back("<b>" + html_text(source.key) + "</b>: " + user_text(source.citation) +
-                    (source.seen.empty() || !full ? "" : " (" + user_text(source.seen) + ")"));
+                    (source.seen.empty() ? "" : " (" + user_text(source.seen) + ")"));
   for (const PlannedLayer& layer : plan.layers)
     if (layer.basis == LayerBasis::own_tests)
       items.push_back(own_tests_of + user_text(layer.name) + ": " + user_text(layer.sphere_source));
@@ -149,13 +149,17 @@ std::string sources_section(const Plan& plan, bool full) {
 }
 
 std::string sheet_origins(const Plan& plan, const SheetInputs& inputs) {
-  std::string text = sources_section(plan, inputs.full) + "<section>\n";
+  std::string text = inputs.full ? sources_section(plan) : std::string();
+  text += "<section>\n";
   text += element("h2", "To make this sheet again");
   text += element("p", fmt::format("gentlest {}, catalogue {}; {} mixtures judged. Command: gentlest sheet {}{}",
                                    html_text(inputs.edition.program), html_text(inputs.edition.catalogue),
                                    with_commas(plan.mixtures_judged), user_text(inputs.job_file),
                                    inputs.options.empty() ? "" : " " + user_text(joined(inputs.options, " "))));
   text += limits_html(plan);
+  if (!inputs.full)
+    text += element(
+        "p", "The sources of all figures, the weak ones in full, the pictures and the job: the same with --full.");
   if (inputs.full) text += element("h3", "The job") + element("pre", html_text(inputs.job_text));
   return text + "</section>\n";
 }

@@ -21,7 +21,7 @@ namespace {
 constexpr const char* sheet_css =
     R"(.ladder { table-layout: fixed; } .ladder th, .ladder td { overflow-wrap: anywhere; }
 .ladder thead th { overflow-wrap: normal; } .ladder tbody .number { overflow-wrap: normal; }
-.ladder .c0 { width: 5.5%; } .ladder .c1 { width: 30%; }
+.ladder .c0 { width: 5.5%; } .ladder .c1 { width: 28%; }
 .ladder .c2, .ladder .c3 { width: 12%; } .ladder .c5 { width: 13%; } .marked .c1 { width: 25%; } .marked .c4 { width: 19%; }
 .no-ladder .c0 { width: 12%; } .no-ladder .c1 { width: 17.5%; }
 .ladder .quiet { font-size: 8pt; }

@@ -31,7 +31,7 @@ struct SheetInputs {
   std::optional<MapBackground> background;
   int tests_so_far = 0;                        ///< highest number of a test in the log: the cards go on from there
   std::optional<FollowedTests> followed = {};  ///< nothing without a log
-  bool full = false;                           ///< with all pictures and the job's text
+  bool full = false;                           ///< with all pictures, sources and the job's text
 };
 
 /// The whole file. Same input, same bytes; holds no date but what is written in by hand.
@@ -63,8 +63,8 @@ std::string title_block(const PaintingObject& object, const std::string& kind);
 enum class MapTable { none, below };
 std::string map_section(const PaintingObject& object, const std::vector<MapSite>& sites,
                         const std::optional<MapBackground>& background, MapTable table);
-/// Sources of every figure, in full with how each was seen; the limits that held.
-std::string sources_section(const Plan& plan, bool full);
+/// Sources of every figure; the limits that held.
+std::string sources_section(const Plan& plan);
 std::string limits_html(const Plan& plan);
 /// Sentences with their sources, as a list.
 std::string advice_html(const std::vector<Remark>& remarks);

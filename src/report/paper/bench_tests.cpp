@@ -3,6 +3,7 @@
 
 #include "report/bottle/contact_words.hpp"
 
+#include "report/draw/svg.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/card.hpp"
 #include "report/phrases/headings.hpp"
@@ -21,7 +22,7 @@ namespace {
 
 constexpr const char* cards_heading = "The tests, to be filled in";
 constexpr const char* how_to_fill_in =
-    "x and y from the lower left corner; tick one grade in each row and every sign that was seen.";
+    "x and y from the lower left corner; tick one grade a row and every sign that was seen.";
 
 // The blanks that come before any solvent; water not where a layer without a sphere is known not to bear it.
 std::vector<std::string> blank_tests(const Plan& plan) {
@@ -139,10 +140,15 @@ CardDeck cards_of_ladder(const Plan& plan, const Bench& bench, const SheetInputs
 }
 
 // Cards on pages, as many as fit; the last page is filled up with spare ones, at least one.
-std::vector<std::string> dealt(CardDeck deck, const Plan& plan, const SheetInputs& inputs) {
-  constexpr double above_and_below_mm = 21.5;
-  constexpr double gap_mm = 1.6;
-  const double room = text_page_height_mm(inputs.paper) - above_and_below_mm;
+std::vector<std::string> dealt(const CardDeck& deck, const std::string& caution, const Plan& plan,
+                               const SheetInputs& inputs) {
+  constexpr double head_mm = 8;
+  constexpr double gap_mm = 1.5;
+  constexpr double letters_mm = 2.6;  // 8 pt, condensed
+  constexpr double line_mm = 3.4;
+  const auto lines =
+      static_cast<double>(text_lines(html_words(caution), letters_mm, size_of(inputs.paper).width_mm - 34).size());
+  const double room = text_page_height_mm(inputs.paper) - head_mm - lines * line_mm - 2;
   std::vector<std::string> pages;
   double left = 0;
   const auto deal = [&](const Card& card) {
@@ -178,14 +184,14 @@ std::string without_card_html(const Plan& plan, const Bench& bench) {
 
 std::string sheet_cards(const Plan& plan, const Bench& bench, const SheetInputs& inputs) {
   if (inputs.followed && inputs.followed->ahead.empty()) return {};
-  CardDeck deck = inputs.followed ? cards_ahead(plan, inputs) : cards_of_ladder(plan, bench, inputs);
-  const std::string how = deck.how + " " + how_to_fill_in + " ";
-  const std::vector<std::string> pages = dealt(std::move(deck), plan, inputs);
+  const CardDeck deck = inputs.followed ? cards_ahead(plan, inputs) : cards_of_ladder(plan, bench, inputs);
+  const std::string caution = carried_caution(bench, deck.how + " " + how_to_fill_in + " ");
+  const std::vector<std::string> pages = dealt(deck, caution, plan, inputs);
   std::string text;
   for (std::size_t i = 0; i < pages.size(); ++i) {
     const std::string part =
         fmt::format("<b role=\"heading\" aria-level=\"2\">{}</b>, page {} of {}", cards_heading, i + 1, pages.size());
-    text += single_page(sheet_head(plan, part), carried_caution(bench, how) + pages[i], "cards");
+    text += single_page(sheet_head(plan, part), caution + pages[i], "cards");
   }
   return text;
 }

@@ -16,8 +16,8 @@ namespace gentlest {
 namespace {
 
 // In mm. A line to write on is 8 high, a box to tick 4; tests/browser measures both.
-constexpr double line_mm = 8;
-constexpr double ticks_mm = 5.2;
+constexpr double line_mm = 8.2;  // with its border
+constexpr double ticks_mm = 4.9;
 constexpr double head_text_mm = 3.1;   // size of its letters, a little more than 8.5 pt
 constexpr double head_line_mm = 3.9;   // from line to line
 constexpr double head_width_mm = 112;  // beside "Test 12" and the boxes for day and initials
@@ -83,19 +83,8 @@ std::string after_the_swab() {
          row("line", write_in("remark", 1));
 }
 
-std::string without_tags(const std::string& html) {
-  std::string text;
-  bool inside = false;
-  for (const char c : html) {
-    if (c == '<') inside = true;
-    if (!inside) text += c;
-    if (c == '>') inside = false;
-  }
-  return text;
-}
-
 double lines_in(const std::string& html, double letters_mm, double width_mm) {
-  return static_cast<double>(text_lines(without_tags(html), letters_mm, width_mm).size());
+  return static_cast<double>(text_lines(html_words(html), letters_mm, width_mm).size());
 }
 
 double height_of(const CardWords& words, const Plan& plan) {
@@ -106,7 +95,7 @@ double height_of(const CardWords& words, const Plan& plan) {
   const bool has_signs = words.head.find("<svg") != std::string::npos;
   const double lines = lines_in(words.head, head_text_mm, head_width_mm) +
                        (words.contact.empty() ? 0 : lines_in(words.contact, contact_text_mm, contact_width_mm));
-  const double head = std::max(line_mm, lines * head_line_mm + 1.6 + (has_signs ? 4 : 0));
+  const double head = std::max(line_mm, lines * head_line_mm + 0.8 + (has_signs ? 4 : 0));
   return head + rows_of_lines * line_mm + (rows_of_ticks + 2 * static_cast<double>(open)) * ticks_mm + border_mm;
 }
 
@@ -116,10 +105,10 @@ const char* const card_css = R"(.card { border: .4mm solid #000; break-inside: a
   line-height: 1.2; font-family: Arial, Helvetica, 'Liberation Sans', 'DejaVu Sans Condensed', 'DejaVu Sans', sans-serif; }
 .card-head { display: flex; } .card-head > div { border-left: .2mm solid #767676; padding: .4mm 1mm; width: 24mm;
   min-height: 8mm; box-sizing: border-box; } .card-head > .named { flex: 1 1 0; width: auto; min-width: 0; border: 0;
-  padding: .8mm 1.2mm; font-size: 8.5pt; line-height: 1.28; } .card-head b { font-size: 10pt; white-space: nowrap; }
+  padding: .4mm 1.2mm; font-size: 8.5pt; line-height: 1.28; } .card-head b { font-size: 10pt; white-space: nowrap; }
 .line, .seen { display: flex; border-top: .2mm solid #767676; } .line > div, .seen > div { box-sizing: border-box;
   border-left: .2mm solid #767676; padding: .5mm 1mm 0; min-width: 0; } .line > div { min-height: 8mm; }
-.seen > div { padding: .3mm 1mm; min-height: 5mm; } .line > div:first-child, .seen > div:first-child { border-left: 0; }
+.seen > div { padding: .2mm 1mm; min-height: 4.7mm; } .line > div:first-child, .seen > div:first-child { border-left: 0; }
 .line > div > .tick { line-height: 6.6mm; }
 .tick { white-space: nowrap; margin-right: 1.6mm; } .tick::before { content: ""; display: inline-block; width: 4mm;
   height: 4mm; border: .25mm solid #000; margin-right: .8mm; vertical-align: -1mm; box-sizing: border-box; }

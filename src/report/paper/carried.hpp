@@ -13,7 +13,7 @@ inline constexpr const char* carried_words =
 
 /// For the page's style.
 inline constexpr const char* carried_css =
-    R"(.carried { font-family: Arial, Helvetica, 'Liberation Sans', 'DejaVu Sans Condensed', 'DejaVu Sans', sans-serif; font-size: 8pt; line-height: 1.2; border: .3mm solid #000; padding: .6mm 1.5mm; margin: 1mm 0; }
+    R"(.carried { font-family: Arial, Helvetica, 'Liberation Sans', 'DejaVu Sans Condensed', 'DejaVu Sans', sans-serif; font-size: 8pt; line-height: 1.2; border: .3mm solid #000; padding: .3mm 1.5mm; margin: .6mm 0; }
 .columns { columns: 2; column-gap: 6mm; font-size: 8pt; line-height: 1.22;
   font-family: Arial, Helvetica, 'Liberation Sans', 'DejaVu Sans Condensed', 'DejaVu Sans', sans-serif; } .columns h2 { font-size: 11pt; margin: 3mm 0 1mm; }
 .columns > section:first-child h2 { margin-top: 0; } .columns h3 { font-size: 9pt; margin: 2mm 0 .6mm; }

@@ -32,7 +32,8 @@ constexpr const char* report_css =
 .withdrawn tr:first-child > * { text-decoration: line-through; } .test td:empty { border-right-style: hidden; }
 .photos { display: flex; flex-wrap: wrap; gap: 3mm; margin-top: 1mm; } .photo { flex: 1 1 40%; max-width: 49%; margin: 0; }
 .photo img { display: block; max-width: 100%; max-height: 75mm; }
-.times .c0 { width: 46%; } .options .c0 { width: 27%; } .options .c1 { width: 12%; }
+.times .c0 { width: 46%; } .layers .c0, .layers .c1 { width: 11%; } .layers .c2, .layers .c3 { width: 15%; }
+.layers .c4 { width: 29%; } .options .c0 { width: 27%; } .options .c1 { width: 12%; }
 .lead { border: .5mm solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0; }
 .map { break-inside: avoid; }
 .decision { border: .3mm solid #000; min-height: 19mm; padding: 1mm 2mm; margin: 1.5mm 0; break-inside: avoid; }
@@ -137,7 +138,7 @@ std::string painting_html(const Plan& plan, const Catalogue& catalogue) {
   return "<section>\n" + element("h2", "The layers, from the top down, and the passages") +
          html_table(
              {"name", "role", "material recorded in the files", "found by examination", "taken for the plan", "note"},
-             rows) +
+             rows, "layers") +
          unjudged_html(plan) + "</section>\n";
 }
 
@@ -219,12 +220,12 @@ std::string test_report_page(const TestReport& report, const Bench& labels, cons
   text += "<header>\n" + title_block(object, report_title) + "</header>\n";
   text += in_short(report) + where_tests_stand(report) + painting_html(report.plan, report.catalogue);
   text += report_tests(report.review, inputs) + report_times(report);
-  text += map_section(object, inputs.sheet.sites, inputs.sheet.background, MapTable::none);
   text += report_choice(report);
+  text += map_section(object, inputs.sheet.sites, inputs.sheet.background, MapTable::none);
   if (inputs.sheet.full)
     text += pictures_of_tests(report) + taught_html(report.progress) + report_options(report) +
             "<div class=\"columns\">\n" + sheet_notes(report.plan, labels, inputs.sheet) +
-            sources_section(report.plan, true) + "</div>\n";
+            sources_section(report.plan) + "</div>\n";
   text += made_again(report.plan, inputs);
   const std::string head =
       page_head(title_of(object), html_text(report_title), "tests: " + between(days_of(report.review))) +
