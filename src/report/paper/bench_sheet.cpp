@@ -32,7 +32,7 @@ constexpr const char* sheet_css =
 .glance { font-size: 8.5pt; line-height: 1.25; } .glance, .cards { font-family: Arial, Helvetica, 'Liberation Sans', 'DejaVu Sans Condensed', 'DejaVu Sans', sans-serif; } .glance h3 { margin-top: 2mm; }
 .sides { display: flex; gap: 6mm; } .sides > div { flex: 1 1 0; min-width: 0; }
 .other-line td, .other-line th { padding: .2mm .8mm; }
-.map { break-inside: avoid; } .map h2 { margin-top: 0; } .map figure { margin-bottom: 2mm; } .map svg { max-height: 150mm; }
+.map h2 { margin-top: 0; } .map figure { margin-bottom: 2mm; } .map svg { max-height: 150mm; }
 .first h1 { font-size: 13pt; } .first h2 { margin-top: 2.5mm; } .first p { margin-bottom: 1mm; }
 )";
 

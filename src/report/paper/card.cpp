@@ -95,7 +95,7 @@ double height_of(const CardWords& words, const Plan& plan) {
   const bool has_signs = words.head.find("<svg") != std::string::npos;
   const double lines = lines_in(words.head, head_text_mm, head_width_mm) +
                        (words.contact.empty() ? 0 : lines_in(words.contact, contact_text_mm, contact_width_mm));
-  const double head = std::max(line_mm, lines * head_line_mm + 0.8 + (has_signs ? 4 : 0));
+  const double head = std::max(line_mm, lines * head_line_mm + 0.8 + (has_signs ? 2 : 0));
   return head + rows_of_lines * line_mm + (rows_of_ticks + 2 * static_cast<double>(open)) * ticks_mm + border_mm;
 }
 
@@ -113,6 +113,7 @@ const char* const card_css = R"(.card { border: .4mm solid #000; break-inside: a
 .tick { white-space: nowrap; margin-right: 1.6mm; } .tick::before { content: ""; display: inline-block; width: 4mm;
   height: 4mm; border: .25mm solid #000; margin-right: .8mm; vertical-align: -1mm; box-sizing: border-box; }
 .key { color: #404040; } .when { display: block; font-weight: bold; } .contact { display: block; font-size: 8pt; }
+.card .pictogram { width: 5mm; height: 5mm; }
 )";
 
 std::string tick(std::string_view word) {

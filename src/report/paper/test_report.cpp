@@ -35,7 +35,6 @@ constexpr const char* report_css =
 .times .c0 { width: 46%; } .layers .c0, .layers .c1 { width: 11%; } .layers .c2, .layers .c3 { width: 15%; }
 .layers .c4 { width: 29%; } .options .c0 { width: 27%; } .options .c1 { width: 12%; }
 .lead { border: .5mm solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0; }
-.map { break-inside: avoid; }
 .decision { border: .3mm solid #000; min-height: 19mm; padding: 1mm 2mm; margin: 1.5mm 0; break-inside: avoid; }
 )";
 
