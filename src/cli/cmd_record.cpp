@@ -79,6 +79,7 @@ std::string step_words(const Reading& reading, Recording& recording) {
 }
 
 std::string echo_of(const TypedReading& typed, Recording& recording) {
+  if (typed.named.empty()) return {};
   std::string text = is_later_look(typed.reading) ? "a later look, read as:\n" : "read as:\n";
   for (const std::string& line : noted_lines(typed)) {
     text += "  " + with_controls_shown(line) + "\n";

@@ -319,8 +319,8 @@ Command import() {
           "The first line names the columns: the keys of `gentlest help record`, or\n"
           "headings in English, German or French. Commas, semicolons or tabs stand between\n"
           "the cells, which hold what `record` understands. Other columns go into the\n"
-          "remark. A faulty table is refused whole. Rows that the log holds already are told\n"
-          "and left out, so a table may grow and be imported again.\n",
+          "remark. A faulty table is refused whole. Rows that the log holds already are\n"
+          "told and left out, so a table may grow and be imported again.\n",
           {"again", "new-log"},
           3,
           3,
