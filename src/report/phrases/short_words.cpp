@@ -19,6 +19,16 @@ std::string quoted(const std::string& name) {
   return "\"" + name + "\"";
 }
 
+// More than three are counted, not named.
+std::vector<std::string> few(std::vector<std::string> names) {
+  constexpr std::size_t named = 3;
+  if (names.size() <= named) return names;
+  const std::size_t others = names.size() - 2;
+  names.resize(2);
+  names.push_back(fmt::format("{} others", others));
+  return names;
+}
+
 std::string range_word(const PlannedLayer& layer) {
   if (!layer.sphere && layer.seen.empty()) return "NOT JUDGED, nothing is known of it: test it first with a dry swab";
   if (!layer.sphere) return "NOT JUDGED but by what was seen elsewhere";
@@ -70,7 +80,7 @@ std::string passages_line(const Plan& plan) {
     const Passage& passage = plan.job.passages[watch.passage];
     names.push_back(quoted(passage.name) + (passage.note.empty() ? "" : " (" + passage.note + ")"));
   }
-  return names.empty() ? std::string() : "test each passage by itself: " + joined(names);
+  return names.empty() ? std::string() : "test each passage by itself: " + joined(few(names));
 }
 
 bool holds_family(const Mixture& mixture, bool (*is_one)(const Solvent&)) {
@@ -143,15 +153,18 @@ std::vector<std::string> order_words(const Plan& plan) {
                               : gentler->up_to == 1 ? std::string("Rung 1 is")
                                                     : fmt::format("Rungs 1 to {} are", gentler->up_to);
     sentences.push_back(
-        fmt::format("{} gentler on {} than {} alone.", which, joined(kept_names(plan)), gentler->label));
+        fmt::format("{} gentler on {} than {} alone.", which, joined(few(kept_names(plan))), gentler->label));
   }
   return sentences;
 }
 
 std::vector<std::string> own_watch_words(const Plan& plan) {
   std::vector<std::string> words;
-  for (const Watch& watch : plan.watch)
-    if (watch.kind == WatchKind::flag) words.push_back(words_of(watch, plan).text);
+  for (Watch watch : plan.watch) {
+    if (watch.kind != WatchKind::flag) continue;
+    watch.names = few(watch.names);
+    words.push_back(words_of(watch, plan).text);
+  }
   const std::string passages = passages_line(plan);
   if (!passages.empty()) words.push_back(passages);
   if (may_part_here(plan)) words.emplace_back("alcohol in a hydrocarbon can part: a cloudy vial is not this recipe");
@@ -161,7 +174,7 @@ std::vector<std::string> own_watch_words(const Plan& plan) {
 std::vector<std::string> short_weak_words(const std::vector<PlannedLayer>& layers) {
   std::vector<std::string> words;
   const std::vector<std::string> open = names_where(layers, [](const PlannedLayer& layer) { return !layer.sphere; });
-  if (!open.empty()) words.push_back(joined(open) + ": no word here speaks of it.");
+  if (!open.empty()) words.push_back(joined(few(open)) + ": no word here speaks of it.");
   const std::vector<std::string> borrowed = names_where(layers, [](const PlannedLayer& layer) {
     return layer.sphere && layer.grade == SphereGrade::assumed && layer.basis != LayerBasis::own_tests;
   });
@@ -170,13 +183,14 @@ std::vector<std::string> short_weak_words(const std::vector<PlannedLayer>& layer
   if (!borrowed.empty())
     words.push_back(
         fmt::format("Weak: the range of {} is borrowed from {}; trust the order of the rungs, not the level.",
-                    joined(borrowed), borrowed.size() == 1 ? "another material" : "other materials"));
+                    joined(few(borrowed)), borrowed.size() == 1 ? "another material" : "other materials"));
   else if (curve)
     words.emplace_back(
         "Weak: how strongly a swab acts is borrowed from fresh resins; trust the order of the rungs, not the level.");
   const std::vector<std::string> files =
       names_where(layers, [](const PlannedLayer& layer) { return layer.basis == LayerBasis::recorded; });
-  if (!files.empty()) words.push_back(joined(files) + ": as the files record it, not examined; files are often wrong.");
+  if (!files.empty())
+    words.push_back(joined(few(files)) + ": as the files record it, not examined; files are often wrong.");
   for (const PlannedLayer& layer : layers)
     if (!layer.possible.empty())
       words.push_back(fmt::format("\"{}\" may be {} as well.", layer.name, layer.possible.front().material_name));
@@ -202,8 +216,8 @@ std::vector<std::string> seen_marks(const JudgedMixture& judged) {
   std::vector<std::string> acts, spares, marks;
   for (const VerySighting& very : judged.very)
     (worst_of(very.rows) == Sighting::acts ? acts : spares).push_back(quoted(very.layer));
-  if (!acts.empty()) marks.push_back("seen elsewhere to act on " + joined(acts));
-  if (!spares.empty()) marks.push_back("seen elsewhere: little or nothing on " + joined(spares));
+  if (!acts.empty()) marks.push_back("seen elsewhere to act on " + joined(few(acts)));
+  if (!spares.empty()) marks.push_back("seen elsewhere: little or nothing on " + joined(few(spares)));
   const std::string parts = sighting_mark(judged);
   if (!parts.empty()) marks.push_back("seen elsewhere on " + parts);
   return marks;

@@ -23,7 +23,7 @@ namespace gentlest {
 
 namespace {
 
-constexpr std::size_t most_rows = 9;
+constexpr std::size_t most_rows = 8;
 constexpr std::size_t most_watched = 3;
 constexpr std::size_t most_bottle_columns = 3;  // more bottles stand as a recipe in one column
 
@@ -163,8 +163,7 @@ std::string rest_sentence(const Plan& plan) {
 }
 
 std::string closing_text(const Plan& plan, const Edition& edition, const Style& style) {
-  return "\n" +
-         paragraph(
+  return paragraph(
              fmt::format("{} gentlest {}, catalogue {}.", rest_sentence(plan), edition.program, edition.catalogue),
              style, 0) +
          paragraph(std::string(plan_is_no_permission) + " " + the_swab_decides, style, 0);
