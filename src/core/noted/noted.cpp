@@ -304,7 +304,7 @@ std::vector<std::string> noted_lines(const TypedReading& typed) {
     else if (key == "mixture" && !no_mixture_from(value))
       lines.push_back(label_of_key(key) + ": " + value);
     else
-      lines.push_back(label_of_key(key) + ": " + in_quotes(value) + unit_of_key(key));
+      lines.push_back(label_of_key(key) + ": " + in_quotes(value) + unit_behind(key));
   }
   return lines;
 }

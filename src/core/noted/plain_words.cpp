@@ -206,7 +206,7 @@ std::string label_of_key(std::string_view key) {
   return label;
 }
 
-std::string unit_of_key(std::string_view key) {
+std::string unit_behind(std::string_view key) {
   return key == "seconds" || key == "first_effect_s" ? " s" : key == "window_mm" ? " mm" : "";
 }
 

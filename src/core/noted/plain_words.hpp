@@ -33,7 +33,7 @@ std::vector<MeantName> names_meant(const std::string& text, const Job& job);
 
 /// "contact" of seconds; " s" of seconds: what stands before and behind a value.
 std::string label_of_key(std::string_view key);
-std::string unit_of_key(std::string_view key);
+std::string unit_behind(std::string_view key);
 
 /// What stands behind one of the beginnings; empty where none does.
 std::string behind_prefix(const std::string& text, std::initializer_list<std::string_view> beginnings);
