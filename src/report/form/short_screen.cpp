@@ -42,6 +42,10 @@ bool leave_one_out(const std::vector<ScreenPart>& parts, std::vector<std::size_t
 
 }  // namespace
 
+bool fits_screen(const std::string& text) {
+  return lines_in(text) <= screen_lines;
+}
+
 ScreenPart must_stand(std::string text) {
   return {std::move(text), {}, 0};
 }
@@ -59,7 +63,7 @@ std::string screen_of(std::vector<ScreenPart> parts, const Style& style) {
   std::vector<std::size_t> shown;
   for (const ScreenPart& part : parts) shown.push_back(part.items.size());
   std::string text = text_of(parts, shown, style);
-  while (lines_in(text) > screen_lines && leave_one_out(parts, shown)) text = text_of(parts, shown, style);
+  while (!fits_screen(text) && leave_one_out(parts, shown)) text = text_of(parts, shown, style);
   return text;
 }
 

@@ -19,6 +19,8 @@ struct ScreenPart {
   std::size_t least = 0;  ///< so many items are never left out; of a part that must stand as it is, all of them
 };
 
+bool fits_screen(const std::string& text);
+
 /// A part of which nothing may be left out.
 ScreenPart must_stand(std::string text);
 

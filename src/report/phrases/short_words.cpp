@@ -138,7 +138,7 @@ std::vector<std::string> order_words(const Plan& plan) {
   const std::optional<LadderOrder> order = order_of(plan);
   const std::string target = quoted(plan.layers[plan.target].name);
   if (order && order->effect_rises && order->risk_rises)
-    sentences.emplace_back("Order certain: each rung does more than the one before, to all layers.");
+    sentences.emplace_back("Order certain: each rung does more than the one before, to every layer that is judged.");
   else if (order && order->effect_rises)
     sentences.push_back(
         fmt::format("Order certain: each rung does more to {} than the one before{}.", target,
@@ -218,8 +218,7 @@ std::vector<std::string> seen_marks(const JudgedMixture& judged) {
     (worst_of(very.rows) == Sighting::acts ? acts : spares).push_back(quoted(very.layer));
   if (!acts.empty()) marks.push_back("seen elsewhere to act on " + joined(few(acts)));
   if (!spares.empty()) marks.push_back("seen elsewhere: little or nothing on " + joined(few(spares)));
-  const std::string parts = sighting_mark(judged);
-  if (!parts.empty()) marks.push_back("seen elsewhere on " + parts);
+  for (const std::string& warning : sighting_warnings(judged)) marks.push_back("seen elsewhere on " + warning);
   return marks;
 }
 

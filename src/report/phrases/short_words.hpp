@@ -29,7 +29,7 @@ std::vector<std::string> short_weak_words(const std::vector<PlannedLayer>& layer
 /// Why there are no rungs. Precondition: the plan has none.
 std::vector<std::string> short_no_rungs_words(const Plan& plan);
 
-/// What was seen of the mixture elsewhere, on which layers; on layers without a range for each of its liquids.
+/// What was seen of the mixture elsewhere, on which layers; on layers without a range only what warns.
 std::vector<std::string> seen_marks(const JudgedMixture& judged);
 
 /// What a hand must know of a mixture beside its recipe: clouds or parts, risk that rises while it dries, what was seen

@@ -130,7 +130,7 @@ std::string words_of(const FirstTest& test, const std::vector<JudgedMixture>& to
           test.layer);
     case FirstTestKind::liquid: {
       const JudgedMixture& judged = to_try[test.mixture];
-      return fmt::format("{}, where harm matters least: {}. Risk to what has a sphere: {}.", to_text(judged.mixture),
+      return fmt::format("{}, where harm matters least: {}. Risk to what is judged: {}.", to_text(judged.mixture),
                          results_of(test.rows), known_chance(judged.risk));
     }
   }

@@ -25,6 +25,7 @@ namespace gentlest {
 namespace {
 
 constexpr std::size_t most_rows = 8;
+constexpr std::size_t least_rows = 3;
 constexpr std::size_t most_watched = 3;
 constexpr std::size_t most_bottle_columns = 3;  // more bottles stand as a recipe in one column
 
@@ -38,10 +39,10 @@ bool is_measured(const Plan& plan, const BenchMixture& mixture) {
   return plan.outcome == Outcome::window || !mixture.beyond_limit;
 }
 
-std::vector<const BenchMixture*> rows_shown(const Bench& bench) {
+std::vector<const BenchMixture*> rows_shown(const Bench& bench, std::size_t most) {
   std::vector<const BenchMixture*> rows;
   for (const BenchMixture& mixture : bench.mixtures)
-    if (rows.size() < most_rows) rows.push_back(&mixture);
+    if (rows.size() < most) rows.push_back(&mixture);
   return rows;
 }
 
@@ -129,8 +130,8 @@ std::string ladder_heading(const Plan& plan) {
                      as_recorded(plan.job.limits.vial_mL));
 }
 
-ScreenPart table_part(const Plan& plan, const Bench& bench, const Style& style) {
-  const std::vector<const BenchMixture*> rows = rows_shown(bench);
+ScreenPart table_part(const Plan& plan, const Bench& bench, const std::vector<const BenchMixture*>& rows,
+                      const Style& style) {
   if (rows.empty()) return {};
   std::string text = heading(ladder_heading(plan), style) + to_text(ladder_table(plan, bench, rows), style);
   if (rows.size() < bench.mixtures.size())
@@ -182,19 +183,18 @@ std::string sentences_text(const std::vector<std::string>& sentences, const Styl
   return text.empty() ? text : paragraph(text, style);
 }
 
-}  // namespace
-
-std::string plan_short_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition) {
-  const std::vector<const BenchMixture*> rows = rows_shown(bench);
+std::string screen_with(const Plan& plan, const Bench& bench, std::size_t most, const Style& style,
+                        const Edition& edition) {
+  const std::vector<const BenchMixture*> rows = rows_shown(bench, most);
   std::vector<ScreenPart> parts = {must_stand(title_text(plan, style)), screen_list("", layer_lines(plan), 2, style)};
   if (plan.outcome != Outcome::window) {
     parts.push_back(must_stand("\n" + sentences_text(short_no_rungs_words(plan), style)));
     parts.push_back(
         screen_list("Before any solvent", first_test_words(plan.first_tests, plan.to_try, plan.layers), 4, style));
   }
-  parts.push_back(table_part(plan, bench, style));
+  parts.push_back(table_part(plan, bench, rows, style));
   const std::vector<std::string> marks = marks_of(plan, rows);
-  parts.push_back(screen_list("", marks, 3, style));
+  parts.push_back(screen_list("", marks, marks.size(), style));
   std::vector<std::string> known = order_words(plan);
   known.push_back(other_lines_sentence(plan));
   known.erase(std::remove(known.begin(), known.end(), std::string()), known.end());
@@ -212,6 +212,17 @@ std::string plan_short_text(const Plan& plan, const Bench& bench, const Style& s
   parts.push_back(screen_list("", put_away_words(bench), 0, style));
   parts.push_back(must_stand(closing_text(plan, edition, style)));
   return screen_of(std::move(parts), style);
+}
+
+}  // namespace
+
+std::string plan_short_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition) {
+  // Long recipes take more lines than one: then fewer rungs stand here.
+  for (std::size_t most = most_rows; most > least_rows; --most) {
+    const std::string text = screen_with(plan, bench, most, style, edition);
+    if (fits_screen(text)) return text;
+  }
+  return screen_with(plan, bench, least_rows, style, edition);
 }
 
 }  // namespace gentlest

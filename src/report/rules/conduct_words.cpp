@@ -266,7 +266,7 @@ std::string why_words(const Progress& progress) {
       return fmt::format("{} were made without a mixture that works",
                          counted(progress.conduct.tests.size(), "test", "tests"));
     case NextKind::not_judged:
-      return "the layer to remove has no sphere, so no effect can be told; what to test first stands below";
+      return "no range is known of the layer to remove, so no effect can be told; what to test first stands below";
   }
   return {};
 }
