@@ -1,7 +1,6 @@
 // The ladder on one screen: what the hand needs, what to watch, what hurts, what is weak, where the rest stands.
 #include "report/bottle/contact_words.hpp"
 #include "report/bottle/danger_words.hpp"
-#include "report/bottle/person_words.hpp"
 #include "report/form/format.hpp"
 #include "report/form/short_screen.hpp"
 #include "report/form/table.hpp"
@@ -168,7 +167,7 @@ std::string each_test_sentence(const Bench& bench) {
 
 std::string rest_sentence(const Plan& plan) {
   if (plan.outcome == Outcome::no_window) return "More: --full (other ways, figures, gloves, sources).";
-  return "More: --full (figures, gloves, sources); gentlest sheet, labels, next.";
+  return "More: --full; gentlest sheet, labels, next.";
 }
 
 std::string closing_text(const Plan& plan, const Edition& edition, const Style& style) {
@@ -197,9 +196,9 @@ std::string screen_with(const Plan& plan, const Bench& bench, std::size_t most, 
   parts.push_back(screen_list("", marks, marks.size(), style));
   std::vector<std::string> known = order_words(plan);
   known.push_back(other_lines_sentence(plan));
+  if (plan.outcome != Outcome::no_window) known.push_back(each_test_sentence(bench));
   known.erase(std::remove(known.begin(), known.end(), std::string()), known.end());
   parts.push_back(must_stand(sentences_text(known, style)));
-  parts.push_back(must_stand(sentences_text({each_test_sentence(bench)}, style)));
   if (plan.outcome == Outcome::window)
     parts.push_back(screen_list("First", first_test_words(plan.first_tests, plan.to_try, plan.layers), 3, style));
   const std::vector<Liquid> bottles = liquids_of(planned_mixtures(plan));
@@ -209,7 +208,6 @@ std::string screen_with(const Plan& plan, const Bench& bench, std::size_t most, 
   for (const std::string& reason : left_off_words(plan.left_off)) weak.push_back("left off: " + reason);
   parts.push_back(screen_list("", weak, 1, style));
   parts.push_back(screen_list(dangers_heading, dangers, dangers.size(), style));
-  parts.push_back(screen_list("", put_away_words(bench), 0, style));
   parts.push_back(must_stand(closing_text(plan, edition, style)));
   return screen_of(std::move(parts), style);
 }
