@@ -62,6 +62,7 @@ struct SwabTest {
   std::optional<RemovalReading> removal;  ///< nothing where another layer was to be removed
   std::optional<OriginalReading> original;
   SwabColour colour = SwabColour::none;
+  std::string signs;         ///< words of the trade beside the grades: "blanched"
   std::string seen_after;    ///< how long after the test the worst of the original was seen; empty: at once
   bool harmed = false;       ///< the original reacted in any way; a colour not known counts as original
   bool moved = false;        ///< the layer to remove moved as much as wanted

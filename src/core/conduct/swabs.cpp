@@ -49,6 +49,7 @@ SwabTest test_of(const Plan& plan, const std::vector<PlanStep>& steps, const Rea
   if (reading.layer.empty() || reading.layer == target.name) test.removal = reading.removal;
   test.original = reading.original;
   test.colour = reading.colour;
+  test.signs = reading.signs;
   try {
     if (!none) test.made = parse_mixture(reading.mixture, catalogue, shelf);
     if (test.made) test.mixture = planned_or_made(steps, *test.made);

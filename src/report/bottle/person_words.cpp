@@ -77,10 +77,15 @@ std::string person_words(const PersonHazard& hazard, const std::string& authorit
   return worst_words(hazard) + "; " + vapour_words(hazard, authority) + "; " + skin_words(hazard);
 }
 
-std::vector<std::string> person_sentences(const Bench& bench) {
+std::vector<std::string> put_away_words(const Bench& bench) {
   std::vector<std::string> sentences = {gravest_sentence(bench)};
   if (!bench.not_needed.empty())
     sentences.push_back("No rung of any line needs " + joined(bench.not_needed) + ": put away.");
+  return sentences;
+}
+
+std::vector<std::string> person_sentences(const Bench& bench) {
+  std::vector<std::string> sentences = put_away_words(bench);
   const std::string session = session_sentence(bench);
   if (!session.empty()) sentences.push_back(session);
   return sentences;

@@ -23,6 +23,10 @@ std::string vapour_words(const PersonHazard& hazard, const std::string& authorit
 /// All three as one cell: "makes drowsy or dizzy; vapour 45 times its limit; dries and cracks the skin".
 std::string person_words(const PersonHazard& hazard, const std::string& authority);
 
+/// The first two of person_sentences, short enough for a first screen: whether a bottle is one of the gravest, and
+/// which to put away.
+std::vector<std::string> put_away_words(const Bench& bench);
+
 /// For the whole ladder: the gravest bottles or that none is one, what is not known, bottles to put away, the air of a
 /// session. Each a sentence.
 std::vector<std::string> person_sentences(const Bench& bench);

@@ -1,6 +1,7 @@
 // The ladder on one screen: what the hand needs, what to watch, what hurts, what is weak, where the rest stands.
 #include "report/bottle/contact_words.hpp"
 #include "report/bottle/danger_words.hpp"
+#include "report/bottle/person_words.hpp"
 #include "report/form/format.hpp"
 #include "report/form/short_screen.hpp"
 #include "report/form/table.hpp"
@@ -158,6 +159,13 @@ ScreenPart watch_part(const Plan& plan, const Style& style) {
   return screen_list("To watch here", words, words.size(), style);
 }
 
+// How long and with what to clear, of the strongest mixture that may be made: what is gentler is held no longer.
+std::string each_test_sentence(const Bench& bench) {
+  const auto last = std::find_if(bench.mixtures.rbegin(), bench.mixtures.rend(),
+                                 [](const BenchMixture& mixture) { return !mixture.beyond_limit; });
+  return last == bench.mixtures.rend() ? std::string() : "Each test: " + contact_in_short(last->contact) + ".";
+}
+
 std::string rest_sentence(const Plan& plan) {
   if (plan.outcome == Outcome::no_window) return "More: --full (other ways, figures, gloves, sources).";
   return "More: --full (figures, gloves, sources); gentlest sheet, labels, next.";
@@ -191,15 +199,17 @@ std::string screen_with(const Plan& plan, const Bench& bench, std::size_t most, 
   known.push_back(other_lines_sentence(plan));
   known.erase(std::remove(known.begin(), known.end(), std::string()), known.end());
   parts.push_back(must_stand(sentences_text(known, style)));
+  parts.push_back(must_stand(sentences_text({each_test_sentence(bench)}, style)));
   if (plan.outcome == Outcome::window)
     parts.push_back(screen_list("First", first_test_words(plan.first_tests, plan.to_try, plan.layers), 3, style));
   const std::vector<Liquid> bottles = liquids_of(planned_mixtures(plan));
   const std::vector<std::string> dangers = danger_words(bottles, plan.cautions);
   parts.push_back(watch_part(plan, style));
-  parts.push_back(screen_list(dangers_heading, dangers, dangers.size(), style));
   std::vector<std::string> weak = short_weak_words(plan.layers);
   for (const std::string& reason : left_off_words(plan.left_off)) weak.push_back("left off: " + reason);
   parts.push_back(screen_list("", weak, 1, style));
+  parts.push_back(screen_list(dangers_heading, dangers, dangers.size(), style));
+  parts.push_back(screen_list("", put_away_words(bench), 0, style));
   parts.push_back(must_stand(closing_text(plan, edition, style)));
   return screen_of(std::move(parts), style);
 }

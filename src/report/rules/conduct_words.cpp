@@ -134,6 +134,7 @@ std::string as_read_words(const SwabTest& test) {
                                                          : fmt::format("colour: {}", to_word(test.colour)));
   else if (test.original == OriginalReading::colour_on_swab)
     words.emplace_back("not noted of what, so it counts as original");
+  if (!test.signs.empty()) words.push_back(test.signs);
   if (!test.seen_after.empty()) words.push_back(fmt::format("seen {} after the test", test.seen_after));
   return joined(words, "; ", "nothing noted");
 }

@@ -60,12 +60,12 @@ std::string comparison_short_text(const Plan& plan, const std::vector<ListedSeri
   parts.push_back(must_stand("\n" + (all.empty() ? paragraph("No series of the books can be judged here.", style)
                                                  : to_text(series_table(all), style))));
   parts.push_back(screen_list("The job has against them", objection_lines(all), 0, style));
+  parts.push_back(screen_list("", short_weak_words(plan.layers), 1, style));
   std::vector<const JudgedMixture*> mixtures;
   for (const ListedSeries& series : all)
     mixtures.insert(mixtures.end(), series.mixtures.begin(), series.mixtures.end());
   const std::vector<std::string> dangers = danger_words(liquids_of(mixtures), cautions);
   parts.push_back(screen_list(dangers_heading, dangers, dangers.size(), style));
-  parts.push_back(screen_list("", short_weak_words(plan.layers), 1, style));
   parts.push_back(
       must_stand("\n" +
                  paragraph(fmt::format("At best: within your risk limit, on this one painting. More: "

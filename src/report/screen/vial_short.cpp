@@ -95,6 +95,7 @@ std::string vial_short_text(const VialCase& one, const Style& style, const Editi
                                    screen_list("On the painting", sorted_layer_lines(one, judged), 4, style)};
   const std::vector<std::string> drying = drying_lines(judged, one.job.limits);
   parts.push_back(screen_list("In the vial and on the swab", drying, 3, style));
+  parts.push_back(screen_list("", short_weak_words(one.layers), 1, style));
   std::string person = heading(dangers_heading, style).substr(1) + bullet(label_line(study.label), style);
   for (const std::string& gap : not_known_words(study.label)) person += bullet("NOT KNOWN: " + gap, style);
   person += bullet(fire_line(study.flash), style);
@@ -102,7 +103,6 @@ std::string vial_short_text(const VialCase& one, const Style& style, const Editi
   const std::vector<std::string> dangers = danger_words(liquids_of({&judged}), study.cautions);
   parts.push_back(screen_list("", dangers, dangers.size(), style));
   parts.push_back(must_stand(bullet(gentler_line(study), style)));
-  parts.push_back(screen_list("", short_weak_words(one.layers), 1, style));
   parts.push_back(must_stand("\n" +
                              paragraph(fmt::format("More: how it dries, breath, gloves, sources with --full. "
                                                    "gentlest {}, catalogue {}.",
