@@ -2,6 +2,7 @@
 #include "cli/faults.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "report/form/format.hpp"
+#include "report/form/table.hpp"
 #include "report/records/lists.hpp"
 
 #include <fmt/format.h>
@@ -63,14 +64,16 @@ Sheet asked_sheet(const Request& request, const Catalogue& catalogue) {
   return what == "sources" ? sources_sheet(catalogue) : families_sheet(catalogue);
 }
 
-std::string closing(const Sheet& sheet, const Edition& edition) {
+std::string closing(const Sheet& sheet, const Edition& edition, const Style& style) {
   std::string text = "\n";
   if (sheet.kind == "solvents")
-    text += "dD, dP, dH in MPa^0.5. \"no record\": hazards not known, which is not a sign of harmlessness.\n";
+    text += paragraph("dD, dP, dH in MPa^0.5. \"no record\": hazards not known, which is not a sign of harmlessness.",
+                      style, 0);
   if (sheet.kind == "materials")
-    text += "`gentlest show ID` says all of one; --format csv and json hold the spheres of all.\n";
-  return text + fmt::format("{} {}; gentlest {}, catalogue {}.\n", sheet.rows.size(), sheet.kind, edition.program,
-                            edition.catalogue);
+    text += paragraph("`gentlest show ID` says all of one; --format csv and json hold the spheres of all.", style, 0);
+  return text + paragraph(fmt::format("{} {}; gentlest {}, catalogue {}.", sheet.rows.size(), sheet.kind,
+                                      edition.program, edition.catalogue),
+                          style, 0);
 }
 
 }  // namespace
@@ -83,9 +86,9 @@ Answer command_list(const Request& request, Session& session) {
   const Edition edition = edition_of(catalogue);
   const Sheet sheet = asked_sheet(request, catalogue);
   const bool by_lines = sheet.kind == "materials" && request.form == Form::text;
-  std::string text = by_lines ? materials_lines(asked_materials(request, catalogue))
+  std::string text = by_lines ? materials_lines(asked_materials(request, catalogue), style_of(request, session))
                               : sheet_report(sheet, request.form, style_of(request, session), edition);
-  if (request.form == Form::text) text += closing(sheet, edition);
+  if (request.form == Form::text) text += closing(sheet, edition, style_of(request, session));
   return {text, 0};
 }
 

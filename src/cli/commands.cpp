@@ -28,7 +28,7 @@ Command ladder() {
           "  gentlest ladder easel.yaml --risk-limit 0.05 --bottles 2\n"
           "  gentlest ladder easel.yaml --format csv --output ladder.csv\n"
           "  gentlest ladder easel.yaml --finer 3:4     smaller steps from rung 3 to rung 4\n"
-          "  gentlest ladder easel.yaml --full          all figures, ranges, cautions, sources\n"
+          "  gentlest ladder easel.yaml --full          all figures, cautions, sources\n"
           "\n"
           "JOB is a job file, - for standard input, or the word demo (a file of that\n"
           "name is ./demo). The exit code is 1 when there is no window: no mixture moves\n"

@@ -41,6 +41,12 @@ inline Result call(const std::vector<std::string>& args, const std::string& inpu
   return {code, out.str(), err.str()};
 }
 
+/// The same call for the whole answer, where the command has a first screen.
+inline std::vector<std::string> in_full(std::vector<std::string> args) {
+  if (args.front() == "ladder" || args.front() == "compare" || args.front() == "vial") args.emplace_back("--full");
+  return args;
+}
+
 /// Standard output and exit code of a shell command in which PROGRAM stands for the built program.
 inline Result shell(std::string command) {
   for (std::size_t at = command.find("PROGRAM"); at != std::string::npos; at = command.find("PROGRAM"))

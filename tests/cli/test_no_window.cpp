@@ -39,8 +39,8 @@ TEST_CASE("without a window every answer says what closes it and what is left, i
     CHECK(no_window.at("closed_by") == "layer");
     CHECK(no_window.at("layer") == plan.at("least_risk_that_works").at("riskiest_layer"));
     REQUIRE(no_window.at("sentences").size() == 3);
-    for (const char* command : {"ladder", "sheet", "--full", "labels", "compare"}) {
-      const Result result = call({command, "demo", "--risk-limit", limit});
+    for (const char* command : {"ladder", "sheet", "labels", "compare"}) {
+      const Result result = call(in_full({command, "demo", "--risk-limit", limit}));
       INFO(command);
       CHECK(result.code == 1);
       const std::string words = words_of(result);
@@ -121,8 +121,8 @@ TEST_CASE("a shelf that cannot move the layer closes the window itself, and limi
       replaced(demo_job_text(), "  step_percent: 5", "  step_percent: 5\n  lowest_flash_point_C: 200");
   CHECK(closed_by(none).at("closed_by") == "other limits");
   for (const std::string& job : {hydrocarbons, none})
-    for (const char* command : {"ladder", "sheet", "--full", "labels"}) {
-      const std::string words = words_of(call({command, "-"}, job));
+    for (const char* command : {"ladder", "sheet", "labels"}) {
+      const std::string words = words_of(call(in_full({command, "-"}), job));
       CHECK(holds(words, "What closes the window: the "));
       CHECK(holds(words, "What is left: "));
       CHECK_FALSE(holds(words, "Begin with"));

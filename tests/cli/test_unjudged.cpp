@@ -27,8 +27,8 @@ struct Written {
 
 TEST_CASE("a layer to keep without a sphere is named with its observations on every page") {
   const Written written(unjudged_job_text("dammar_aged", {"animal_glue", "oil_paint_old"}));
-  for (const char* command : {"ladder", "compare", "--full", "sheet"}) {
-    const Result result = call({command, written.job});
+  for (const char* command : {"ladder", "compare", "sheet"}) {
+    const Result result = call(in_full({command, written.job}));
     INFO(command);
     CHECK(result.code == 0);
     const std::string words = words_of(result);
@@ -49,8 +49,8 @@ TEST_CASE("a layer to keep without a sphere is named with its observations on ev
 
 TEST_CASE("without a sphere of the layer to go every page says that no ladder can be worked out") {
   const Written written(unjudged_job_text("copal_hard", {"animal_glue"}));
-  for (const char* command : {"ladder", "compare", "--full", "sheet", "labels", "chart"}) {
-    const Result result = call({command, written.job});
+  for (const char* command : {"ladder", "compare", "sheet", "labels", "chart"}) {
+    const Result result = call(in_full({command, written.job}));
     INFO(command);
     CHECK(result.code == 1);
     CHECK(holds(words_of(result), "No ladder can be worked out for \"varnish\""));
@@ -109,9 +109,9 @@ TEST_CASE("a bottle left off for what was seen is named with reason, source and 
 
 TEST_CASE("a material that nobody knows is not judged, on every page with what to do first") {
   const Written written(unjudged_job_text("dammar_aged", {"unknown", "oil_paint_old"}));
-  for (const char* command : {"ladder", "sheet", "--full", "compare"}) {
+  for (const char* command : {"ladder", "sheet", "compare"}) {
     INFO(command);
-    CHECK(holds(words_of(call({command, written.job})), "NOT JUDGED, for nobody knows what it is"));
+    CHECK(holds(words_of(call(in_full({command, written.job}))), "NOT JUDGED, for nobody knows what it is"));
   }
   CHECK(holds(words_of(call({"labels", written.job})), "kept 1: not judged: no sphere, nothing seen; test it first"));
   CHECK(call({"check", written.job}).code == 0);

@@ -122,13 +122,16 @@ Sheet materials_sheet(const std::vector<const Material*>& materials) {
   return sheet;
 }
 
-std::string materials_lines(const std::vector<const Material*>& materials) {
+std::string materials_lines(const std::vector<const Material*>& materials, const Style& style) {
   constexpr std::size_t name_width = 46;
   std::string text;
   for (const Material* material : materials) {
     const std::size_t width = display_width(material->name);
-    text += "  " + material->name + std::string(width < name_width ? name_width - width : 0, ' ') + "  " +
-            material->id + (material->sphere ? "" : "  no sphere") + "\n";
+    const std::string id = material->id + (material->sphere ? "" : "  no sphere");
+    const std::string line =
+        "  " + material->name + std::string(width < name_width ? name_width - width : 0, ' ') + "  " + id;
+    // The id, which is what one types, stays whole: below the name where there is no room beside it.
+    text += display_width(line) <= style.width ? line + "\n" : paragraph(material->name, style) + "      " + id + "\n";
   }
   return text;
 }

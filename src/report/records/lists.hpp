@@ -13,7 +13,7 @@ namespace gentlest {
 Sheet solvents_sheet(const std::vector<const Solvent*>& solvents);
 Sheet materials_sheet(const std::vector<const Material*>& materials);
 /// For people: the name, the id whole, and whether a sphere is missing; one line each.
-std::string materials_lines(const std::vector<const Material*>& materials);
+std::string materials_lines(const std::vector<const Material*>& materials, const Style& style);
 Sheet sources_sheet(const Catalogue& catalogue);
 
 /// Families of solvents and kinds of materials with the number of records in each.
