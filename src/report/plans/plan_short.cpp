@@ -168,7 +168,7 @@ std::string each_test_sentence(const Bench& bench) {
 
 std::string rest_sentence(const Plan& plan) {
   if (plan.outcome == Outcome::no_window) return "More: --full (other ways, figures, gloves, sources).";
-  return "More: --full (figures, gloves, sources); gentlest sheet, labels, next.";
+  return "More: --full; gentlest sheet, labels, next.";
 }
 
 std::string closing_text(const Plan& plan, const Edition& edition, const Style& style) {
@@ -176,6 +176,12 @@ std::string closing_text(const Plan& plan, const Edition& edition, const Style& 
              fmt::format("{} gentlest {}, catalogue {}.", rest_sentence(plan), edition.program, edition.catalogue),
              style, 0) +
          paragraph(std::string(plan_is_no_permission) + " " + the_swab_decides, style, 0);
+}
+
+// One below the other they would take half of the screen.
+std::string dangers_text(const std::vector<std::string>& dangers, const Style& style) {
+  if (dangers.empty()) return {};
+  return heading(dangers_heading, style).substr(1) + paragraph(joined(dangers, ". ") + ".", style);
 }
 
 std::string sentences_text(const std::vector<std::string>& sentences, const Style& style) {
@@ -197,9 +203,9 @@ std::string screen_with(const Plan& plan, const Bench& bench, std::size_t most, 
   parts.push_back(screen_list("", marks, marks.size(), style));
   std::vector<std::string> known = order_words(plan);
   known.push_back(other_lines_sentence(plan));
+  if (plan.outcome == Outcome::window) known.push_back(each_test_sentence(bench));
   known.erase(std::remove(known.begin(), known.end(), std::string()), known.end());
   parts.push_back(must_stand(sentences_text(known, style)));
-  parts.push_back(must_stand(sentences_text({each_test_sentence(bench)}, style)));
   if (plan.outcome == Outcome::window)
     parts.push_back(screen_list("First", first_test_words(plan.first_tests, plan.to_try, plan.layers), 3, style));
   const std::vector<Liquid> bottles = liquids_of(planned_mixtures(plan));
@@ -208,7 +214,7 @@ std::string screen_with(const Plan& plan, const Bench& bench, std::size_t most, 
   std::vector<std::string> weak = short_weak_words(plan.layers);
   for (const std::string& reason : left_off_words(plan.left_off)) weak.push_back("left off: " + reason);
   parts.push_back(screen_list("", weak, 1, style));
-  parts.push_back(screen_list(dangers_heading, dangers, dangers.size(), style));
+  parts.push_back(must_stand(dangers_text(dangers, style)));
   parts.push_back(screen_list("", put_away_words(bench), 0, style));
   parts.push_back(must_stand(closing_text(plan, edition, style)));
   return screen_of(std::move(parts), style);
