@@ -108,10 +108,10 @@ Command sheet() {
           "\n"
           "One file without scripts or links: the ladder with volumes, cards to fill in,\n"
           "a map of the tests, cautions; with --full the pictures, all sources and the\n"
-          "job's text as well. Print it from any browser. With the log of the tests harms stand\n"
-          "in its first line, closed rungs are struck out, and the first card is the test\n"
-          "that `gentlest next` proposes. The exit code is 1 when there is no window, or\n"
-          "with a log where `gentlest next` gives 1.\n",
+          "job's text as well. Print it from any browser. With the log of the tests harms\n"
+          "stand in its first line, closed rungs are struck out, and the first card is the\n"
+          "test that `gentlest next` proposes. The exit code is 1 when there is no window,\n"
+          "or with a log where `gentlest next` gives 1.\n",
           {"full", "paper", "vial", "measure", "sites", "log", "background", "target", "risk-limit", "parts", "step",
            "bottles", "rungs", "lines"},
           1,

@@ -270,7 +270,7 @@ TEST_CASE("the test that was hardly to be expected is named by its number in the
   INFO(text);
   CHECK(holds(text, "what test 3 says of it was hardly to be expected"));
   CHECK_FALSE(holds(text, "repeat"));  // whatever the surprise, nobody is told to repeat what may have harmed
-  CHECK(holds(unwrapped(call({"report", "demo", log}).out), "what test 3 says of it was hardly to be expected"));
+  CHECK(holds(unwrapped(call({"report", "demo", log, "--full"}).out), "what test 3 says of it was hardly to be expected"));
 }
 
 TEST_CASE("what is suspected of a passage is not said of its whole layer, and in words") {

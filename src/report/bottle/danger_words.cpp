@@ -117,8 +117,8 @@ std::vector<std::string> gathered(Dangers dangers, const std::set<std::string>& 
 }  // namespace
 
 const char* const plan_is_no_permission =
-    "A plan for tests, not a permission: safety data sheets and local rules come first, the licensed conservator "
-    "decides.";
+    "A plan for tests, not a permission. Extraction on, gloves that suit, no flame; safety data sheets and local rules "
+    "come first, the licensed conservator decides.";
 const char* const the_swab_decides = "The swab decides.";
 
 std::vector<std::string> danger_words(const std::vector<Liquid>& bottles, const std::vector<Caution>& cautions) {

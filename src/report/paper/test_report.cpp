@@ -1,5 +1,6 @@
 #include "report/paper/test_report.hpp"
 
+#include "report/bottle/danger_words.hpp"
 #include "report/charts/progress_charts.hpp"
 #include "report/draw/pictogram.hpp"
 #include "report/form/format.hpp"
@@ -149,6 +150,17 @@ std::string taught_html(const Progress& progress) {
   return "<section>\n" + element("h2", taught_heading) + html_list(items) + "</section>\n";
 }
 
+// What the bottles of the tests can do to whoever goes on with them; the labels in full stand behind --full.
+std::string dangers_html(const TestReport& report, const Bench& labels) {
+  std::vector<Liquid> liquids;
+  for (const BenchMixture& mixture : labels.mixtures) add_liquids(liquids, mixture.judged.mixture);
+  if (report.progress.next.mixture) add_liquids(liquids, *report.progress.next.mixture);
+  std::vector<std::string> items;
+  for (const std::string& words : danger_words(liquids, labels.cautions)) items.push_back(user_text(words));
+  if (items.empty()) return {};
+  return "<section>\n" + element("h2", "What the bottles can do to a person") + html_list(items) + "</section>\n";
+}
+
 std::string made_again(const Plan& plan, const TestReportInputs& inputs) {
   const SheetInputs& sheet = inputs.sheet;
   std::string text = "<section>\n";
@@ -159,7 +171,7 @@ std::string made_again(const Plan& plan, const TestReportInputs& inputs) {
                   html_text(sheet.edition.catalogue), user_text(sheet.job_file), user_text(inputs.log_file),
                   sheet.options.empty() ? "" : " " + user_text(joined(sheet.options, " "))),
       "quiet");
-  if (!sheet.full) return text + "</section>\n";
+  if (!sheet.full) return text + element("p", user_text(law_words(sheet.edition.law)), "quiet") + "</section>\n";
   text += limits_html(plan) + element("h3", "The job") + element("pre", html_text(sheet.job_text));
   text += element("h3", "The log of the tests, as it stands in its file");
   return text + element("pre", html_text(inputs.log_text)) + "</section>\n";
@@ -221,6 +233,7 @@ std::string test_report_page(const TestReport& report, const Bench& labels, cons
   text += report_tests(report.review, inputs) + report_times(report);
   text += report_choice(report);
   text += map_section(object, inputs.sheet.sites, inputs.sheet.background, MapTable::none);
+  text += dangers_html(report, labels);
   if (inputs.sheet.full)
     text += pictures_of_tests(report) + taught_html(report.progress) + report_options(report) +
             "<div class=\"columns\">\n" + sheet_notes(report.plan, labels, inputs.sheet) +

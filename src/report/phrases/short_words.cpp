@@ -138,7 +138,8 @@ std::vector<std::string> order_words(const Plan& plan) {
   const std::optional<LadderOrder> order = order_of(plan);
   const std::string target = quoted(plan.layers[plan.target].name);
   if (order && order->effect_rises && order->risk_rises)
-    sentences.emplace_back("Order certain: each rung does more than the one before, to every layer that is judged.");
+    sentences.push_back(fmt::format("Order certain: each rung does more than the one before{}.",
+                                    any_unjudged(plan.layers) ? ", to what is judged" : ""));
   else if (order && order->effect_rises)
     sentences.push_back(
         fmt::format("Order certain: each rung does more to {} than the one before{}.", target,

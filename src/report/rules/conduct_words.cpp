@@ -135,7 +135,9 @@ std::string as_read_words(const SwabTest& test) {
   else if (test.original == OriginalReading::colour_on_swab)
     words.emplace_back("not noted of what, so it counts as original");
   if (!test.signs.empty()) words.push_back(test.signs);
-  if (!test.seen_after.empty()) words.push_back(fmt::format("seen {} after the test", test.seen_after));
+  // A sign of a later look carries its time already.
+  const bool is_told = !test.seen_after.empty() && test.signs.find(test.seen_after) != std::string::npos;
+  if (!test.seen_after.empty() && !is_told) words.push_back(fmt::format("seen {} after the test", test.seen_after));
   return joined(words, "; ", "nothing noted");
 }
 
