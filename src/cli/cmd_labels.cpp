@@ -24,7 +24,7 @@ void read_label_size(const std::string& text, LabelGrid& grid) {
     return;
   }
   throw InputError(Fault::usage, fmt::format("--label \"{}\" is no size", text),
-                   "write width x height in mm, e.g. 50x25");
+                   "write width x height in mm, e.g. 63x38");
 }
 
 }  // namespace

@@ -277,7 +277,7 @@ const std::vector<Option>& all_options() {
       {"sites", 0, "PLACES", "where the tests are, cm from the lower left corner, e.g. \"12.5,30; 40,10\""},
       {"background", 0, "FILE", "PNG or JPEG of the whole painting, put into the map"},
       {"log", 0, "FILE", "the log of the tests: show where they stand, as `gentlest next` does"},
-      {"label", 0, "SIZE", "width x height of one label, mm; default: 50x25"},
+      {"label", 0, "SIZE", "width x height of one label, mm; default: 63x38"},
       {"margin", 0, "MM", "least white at the edges of the page, mm; default: 10"},
       {"gap", 0, "MM", "between two labels, mm; default: 0"},
       {"copies", 0, "N", "labels of each mixture; default: 1"},

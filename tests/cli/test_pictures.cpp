@@ -180,9 +180,9 @@ TEST_CASE("label, sheet and vial give one and the same hazards for each rung") {
       codes += (codes.empty() ? "" : ", ") + code;
       CHECK(holds(spoken, code));
       CHECK(std::regex_search(page_words(page), std::regex("\n" + code + " [a-z]")));
-      CHECK(std::regex_search(sheet_words, std::regex("\n" + code + " [a-z]")));
+      CHECK(std::regex_search(sheet_words, std::regex("[\n:;] ?" + code + " [a-z]")));
     }
-    CHECK(holds(sheet_words, codes + " | "));
+    CHECK(holds(sheet_words, ": " + codes + "; "));
     for (const json& pictogram : label.at("pictograms"))
       CHECK(holds(spoken, "pictogram " + pictogram.get<std::string>() + ", "));
     if (!label.at("signal_word").is_null())

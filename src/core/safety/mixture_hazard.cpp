@@ -1,5 +1,7 @@
 #include "gentlest/safety/mixture_hazard.hpp"
 
+#include "core/safety/label_codes.hpp"
+
 #include "gentlest/catalogue/statements.hpp"
 
 #include <algorithm>
@@ -10,12 +12,6 @@
 namespace gentlest {
 
 namespace {
-
-std::vector<std::string> codes_of(const MixtureLabel& label) {
-  std::vector<std::string> codes;
-  for (const LabelStatement& statement : label.statements) codes.push_back(statement.code);
-  return codes;
-}
 
 void finish_label(MixtureLabel& label) {
   std::sort(label.statements.begin(), label.statements.end(),

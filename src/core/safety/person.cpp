@@ -1,5 +1,7 @@
 #include "gentlest/safety/person.hpp"
 
+#include "core/safety/label_codes.hpp"
+
 #include "gentlest/catalogue/statements.hpp"
 
 #include <algorithm>
@@ -8,12 +10,6 @@
 namespace gentlest {
 
 namespace {
-
-std::vector<std::string> codes_of(const MixtureLabel& label) {
-  std::vector<std::string> codes;
-  for (const LabelStatement& statement : label.statements) codes.push_back(statement.code);
-  return codes;
-}
 
 bool any_starts(const std::vector<std::string>& codes, std::initializer_list<const char*> starts) {
   return std::any_of(codes.begin(), codes.end(), [&](const std::string& code) {

@@ -25,7 +25,7 @@ inline constexpr const char* axis_ink = "#808080";
 inline constexpr const char* grid_ink = "#d9d9d9";
 inline constexpr const char* limit_ink = "#8c0000";
 inline constexpr const char* remove_ink = "#004b76";
-inline constexpr const char* keep_ink = "#c85a00";
+inline constexpr const char* keep_ink = "#b95300";
 inline constexpr const char* keep_text_ink = "#8a3e00";  ///< darker, for words
 
 /// Layers to remove and to keep, each in the order of the job; the first to remove is the one that the plan is for.

@@ -92,7 +92,7 @@ namespace {
 
 // Cards to be printed, and what is said above them on each page.
 struct CardDeck {
-  std::vector<Card> cards;
+  std::vector<SwabCard> cards;
   std::string how;                 ///< HTML
   std::string spare = "mixture:";  ///< what a card says that no test is planned for
 };
@@ -151,7 +151,7 @@ std::vector<std::string> dealt(const CardDeck& deck, const std::string& caution,
   const double room = text_page_height_mm(inputs.paper) - head_mm - lines * line_mm - 2;
   std::vector<std::string> pages;
   double left = 0;
-  const auto deal = [&](const Card& card) {
+  const auto deal = [&](const SwabCard& card) {
     if (pages.empty() || card.height_mm > left) {
       pages.emplace_back();
       left = room;
@@ -159,11 +159,11 @@ std::vector<std::string> dealt(const CardDeck& deck, const std::string& caution,
     pages.back() += card.html;
     left -= card.height_mm + gap_mm;
   };
-  for (const Card& card : deck.cards) deal(card);
+  for (const SwabCard& card : deck.cards) deal(card);
   int number = inputs.tests_so_far + static_cast<int>(deck.cards.size());
   const auto spare = [&] { return make_card({++number, deck.spare, {}}, plan); };
   deal(spare());
-  for (Card card = spare(); card.height_mm <= left; card = spare()) deal(card);
+  for (SwabCard card = spare(); card.height_mm <= left; card = spare()) deal(card);
   return pages;
 }
 

@@ -120,7 +120,7 @@ std::string tick(std::string_view word) {
   return fmt::format("<span class=\"tick\">{}</span> ", html_text(word));
 }
 
-Card make_card(const CardWords& words, const Plan& plan) {
+SwabCard make_card(const CardWords& words, const Plan& plan) {
   const std::string contact = words.contact.empty() ? std::string() : element("span", words.contact, "contact");
   const std::string head = fmt::format(
       "<div class=\"card-head\"><div class=\"named\" data-field=\"test mixture\"><b>Test {}</b> <span>{}</span>{}</div>"

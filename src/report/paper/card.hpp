@@ -16,12 +16,12 @@ struct CardWords {
   std::string contact;  ///< HTML: how long, how many rolls, when to look again, what to clear with; may be empty
 };
 
-struct Card {
+struct SwabCard {
   std::string html;
   double height_mm = 0;  ///< at most, in the widest of our fonts
 };
 
-Card make_card(const CardWords& words, const Plan& plan);
+SwabCard make_card(const CardWords& words, const Plan& plan);
 
 /// For the style of a page with cards.
 extern const char* const card_css;
