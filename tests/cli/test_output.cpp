@@ -29,7 +29,7 @@ TEST_CASE("the option --output replaces the file in one step and leaves nothing 
   const Result result = call({"ladder", "demo", "--full", "--output", file});
   CHECK(result.code == 0);
   CHECK(result.out.empty());
-  CHECK(read_file(file) == call({"ladder", "demo", "--full"}).out);
+  CHECK(read_file(file) == call({"ladder", "demo", "--full"}, {}, page_of(usual_width)).out);
   CHECK(folder.count() == 1);
 }
 

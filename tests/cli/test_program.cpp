@@ -47,7 +47,7 @@ TEST_CASE("the process leaves with the exit code of its answer") {
 }
 
 TEST_CASE("results and messages keep to their streams") {
-  CHECK(shell("PROGRAM ladder demo 2>/dev/null").out == call({"ladder", "demo", "--full"}).out);
+  CHECK(shell("PROGRAM ladder demo 2>/dev/null").out == call({"ladder", "demo"}, {}, page_of(usual_width)).out);
   CHECK(shell("PROGRAM ladder demo 2>&1 >/dev/null").out.empty());
   CHECK(shell("PROGRAM laddr 2>/dev/null").out.empty());
   CHECK(holds(shell("PROGRAM laddr 2>&1 >/dev/null").out, "did you mean"));
