@@ -106,13 +106,14 @@ TEST_CASE("what can hurt stands on the first answer, and a missing record as mis
   const Catalogue catalogue = read_catalogue(embedded_catalogue());
   const std::string job = std::string(layers_begin) + "  - {name: oil paint, role: keep, found: oil_paint_old}\n" +
                           "shelf:\n  - {solvent: isooctane}\n  - {solvent: toluene}\n  - {solvent: acetone}\n";
-  const std::string text = call({"vial", "-", "isooctane 40, toluene 30, acetone 30"}, job, page_of(140)).out;
+  const std::string text =
+      unwrapped(call({"vial", "-", "isooctane 40, toluene 30, acetone 30"}, job, page_of(140)).out);
   INFO(text);
   for (const char* words : {"catches fire very easily", "deadly if it gets into the lungs",
                             "suspected of harming the unborn child", "goes through the skin", "makes drowsy or dizzy",
                             "irritates the eyes strongly", "catches fire at room temperature"})
     CHECK(text.find(words) != std::string::npos);
-  const std::string ladder = call({"ladder", "demo"}, {}, page_of(140)).out;
+  const std::string ladder = unwrapped(call({"ladder", "demo"}, {}, page_of(140)).out);
   CHECK(ladder.find("deadly if it gets into the lungs") != std::string::npos);
   CHECK(ladder.find("forms explosive peroxides") != std::string::npos);
   for (const Solvent& solvent : catalogue.solvents()) {
