@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <memory>
 
 // Headers of others, in this file alone: their warnings are theirs.
@@ -88,7 +89,7 @@ Pixels shrunk(Pixels pixels, int long_side) {
   const int longest = std::max(pixels.size.width, pixels.size.height);
   if (longest <= long_side) return pixels;
   const auto scaled = [&](int side) {
-    return std::max(1, static_cast<int>(static_cast<double>(side) * long_side / longest + 0.5));
+    return std::max(1, static_cast<int>(std::lround(static_cast<double>(side) * long_side / longest)));
   };
   Pixels small{{scaled(pixels.size.width), scaled(pixels.size.height)}, {}};
   small.rgb.resize(bytes_of(small.size));

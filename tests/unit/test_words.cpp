@@ -32,10 +32,14 @@ bool is_diagnostic(std::string_view call) {
 
 // Files that exist to write text: diagnostics, what is said of names that lead nowhere, the escapes in them, the
 // notation that parse_mixture reads back, the fields of a log with what each must hold, and cures of what was typed.
-const std::set<std::string> writers = {"src/core/base/diagnostic.cpp",         "src/core/base/letters.cpp",
-                                       "src/core/catalogue/name_words.cpp",    "src/core/liquids/notation.cpp",
-                                       "src/core/learning/reading_fields.cpp", "src/core/base/typed_number.cpp",
-                                       "src/core/plan/job_cures.cpp"};
+const std::set<std::string> writers = {
+    "src/core/base/diagnostic.cpp", "src/core/base/letters.cpp", "src/core/catalogue/name_words.cpp",
+    "src/core/liquids/notation.cpp", "src/core/learning/reading_fields.cpp", "src/core/base/typed_number.cpp",
+    "src/core/plan/job_cures.cpp",
+    // What people write of a swab and a recipe, to be read; and what is wrong in it.
+    "src/core/liquids/free_mixture.cpp", "src/core/liquids/no_mixture.cpp", "src/core/conduct/typed_step.cpp",
+    "src/core/learning/looks.cpp", "src/core/noted/fields.cpp", "src/core/noted/noted.cpp",
+    "src/core/noted/outcomes.cpp", "src/core/noted/plain_words.cpp", "src/core/noted/words.cpp"};
 
 // Words of files and of the law, which are read and compared, not told: standings, families, hazard classes of CLP,
 // lists of limits, spellings of a strength, what a log holds of a swab.

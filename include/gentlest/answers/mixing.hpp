@@ -33,7 +33,10 @@ struct MixingGrid {
   std::vector<double> risk;               ///< the same; empty where no layer to keep has a sphere
   std::vector<std::pair<int, int>> part;  ///< of every tenth of volume: where the mixture parts into two liquids
 
-  std::size_t at(int i, int j) const { return static_cast<std::size_t>(j * (2 * (steps + 1) - j + 1) / 2 + i); }
+  std::size_t at(int i, int j) const {
+    const int rows_below = j * (2 * (steps + 1) - j + 1) / 2;
+    return static_cast<std::size_t>(rows_below + i);
+  }
 };
 
 /// Of the bottles asked for (none, or three that differ), else of those of the ladder, filled up to three. Nothing

@@ -59,7 +59,7 @@ std::string short_words(const Caution& caution) {
     case CautionKind::hides_flash_point:
       return "may hide a flash point";
     case CautionKind::through_skin:
-      return "goes through the skin";
+      return goes_through_skin;
     case CautionKind::last_resort:
       return "do not use it";
     case CautionKind::peroxides:

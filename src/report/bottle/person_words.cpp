@@ -5,6 +5,9 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+#include <cstdint>
+
 namespace gentlest {
 
 namespace {
@@ -49,11 +52,11 @@ std::string skin_words(const PersonHazard& hazard) {
     case SkinHarm::burns:
       return "burns the skin";
     case SkinHarm::through_skin:
-      return "goes through the skin";
+      return goes_through_skin;
     case SkinHarm::allergy:
       return "may bring allergy of the skin";
     case SkinHarm::irritates:
-      return "irritates the skin";
+      return statement_words("H315");
     case SkinHarm::dries:
       return "dries the skin";
     case SkinHarm::untold:
@@ -66,7 +69,7 @@ std::string skin_words(const PersonHazard& hazard) {
 
 std::string vapour_words(const PersonHazard& hazard, const std::string& authority) {
   if (const std::optional<double> ratio = vapour_ratio(hazard, authority))
-    return fmt::format("vapour {} times its limit ({})", with_commas(static_cast<std::uint64_t>(*ratio + 0.5)),
+    return fmt::format("vapour {} times its limit ({})", with_commas(static_cast<std::uint64_t>(std::llround(*ratio))),
                        authority);
   for (const VapourHazard& one : hazard.vapour)
     if (one.authority == authority) return "vapour: no limit for " + joined(one.without);

@@ -9,6 +9,7 @@
 namespace gentlest {
 
 inline constexpr const char* no_signal_word = "no signal word";
+inline constexpr const char* goes_through_skin = "goes through the skin";
 
 /// Our own plain words for a GHS hazard or EUH statement code, e.g. "catches fire very easily" for H225; empty when the
 /// code is not in the table of the catalogue. The official wording stands on the safety data sheet.

@@ -15,7 +15,7 @@ const char* what_it_does(Phases phases) {
     case Phases::near_border:
       return "lies near the border and may cloud or part";
     case Phases::two_liquids:
-      return "parts into two liquids";
+      return parts_in_two;
     case Phases::unknown:
       return "is not known to mix or to part";
   }

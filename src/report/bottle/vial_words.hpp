@@ -10,6 +10,8 @@
 
 namespace gentlest {
 
+inline constexpr const char* parts_in_two = "parts into two liquids";
+
 /// Short, for tables and for programs too: "one liquid", "near the border".
 std::string_view to_word(Phases phases);
 std::string_view to_word(PhasesBasis basis);

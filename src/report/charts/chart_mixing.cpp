@@ -1,6 +1,7 @@
 #include "report/charts/chart_mixing.hpp"
 
 #include "gentlest/liquids/notation.hpp"
+#include "report/bottle/vial_words.hpp"
 #include "report/charts/charts.hpp"
 #include "report/draw/contour.hpp"
 #include "report/draw/ternary.hpp"
@@ -140,7 +141,7 @@ std::vector<LegendEntry> legend_of(const Plan& plan, const MixingGrid& grid, boo
       {"risk limit, " + per_cent(plan.job.limits.risk_limit) + "; beyond it, level strokes", {limit_ink, 2, "8 3"}}};
   if (grid.risk.empty()) legend.resize(1);
   if (any_rungs) legend.push_back({"rungs of the lines", {}, true, Mark::ring, ink});
-  if (!grid.part.empty()) legend.push_back({"parts into two liquids", {}, true, Mark::cross, ink});
+  if (!grid.part.empty()) legend.push_back({parts_in_two, {}, true, Mark::cross, ink});
   return legend;
 }
 

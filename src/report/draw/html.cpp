@@ -80,11 +80,14 @@ std::string html_list(const std::vector<std::string>& items) {
   return text.empty() ? text : "<ul>\n" + text + "</ul>\n";
 }
 
+std::string column_head(std::size_t column, const std::string& words) {
+  return fmt::format("<th scope=\"col\" class=\"c{}\">{}</th>", column, words);
+}
+
 std::string html_table(const std::vector<std::string>& header, const std::vector<std::vector<std::string>>& rows,
                        const char* css_class) {
   std::string text = fmt::format("<table class=\"{}\">\n<thead><tr>", css_class);
-  for (std::size_t i = 0; i < header.size(); ++i)
-    text += fmt::format("<th scope=\"col\" class=\"c{}\">{}</th>", i, header[i]);
+  for (std::size_t i = 0; i < header.size(); ++i) text += column_head(i, header[i]);
   text += "</tr></thead>\n<tbody>\n";
   for (const std::vector<std::string>& row : rows) {
     text += "<tr>";

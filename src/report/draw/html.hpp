@@ -33,6 +33,9 @@ std::string element(const char* name, const std::string& inner, const char* css_
 /// <ul> of HTML items; empty text when there are none.
 std::string html_list(const std::vector<std::string>& items);
 
+/// The head of one column, HTML, of the class c0, c1 ...
+std::string column_head(std::size_t column, const std::string& words);
+
 /// A table with a header row; cells are HTML; the first column is the row's header. The heads of the
 /// columns carry the classes c0, c1 ...
 std::string html_table(const std::vector<std::string>& header, const std::vector<std::vector<std::string>>& rows,

@@ -24,7 +24,7 @@ inline constexpr const char* pale_ink = "#595959";  ///< 7:1 on white
 inline constexpr const char* axis_ink = "#808080";
 inline constexpr const char* grid_ink = "#d9d9d9";
 inline constexpr const char* limit_ink = "#8c0000";
-inline constexpr const char* remove_ink = "#004b76";
+inline constexpr const char* remove_ink = "#003a5c";
 inline constexpr const char* keep_ink = "#b95300";
 inline constexpr const char* keep_text_ink = "#8a3e00";  ///< darker, for words
 

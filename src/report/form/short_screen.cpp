@@ -9,6 +9,10 @@
 
 namespace gentlest {
 
+std::string more_in_full(std::size_t count) {
+  return fmt::format("{} more in --full", count);
+}
+
 namespace {
 
 std::size_t lines_in(const std::string& text) {
@@ -19,7 +23,7 @@ std::string text_of(const ScreenPart& part, std::size_t shown, const Style& styl
   if (part.items.empty()) return part.head;
   std::string text = part.head;
   for (std::size_t i = 0; i < shown; ++i) text += part.items[i];
-  if (shown < part.items.size()) text += bullet(fmt::format("{} more in --full", part.items.size() - shown), style);
+  if (shown < part.items.size()) text += bullet(more_in_full(part.items.size() - shown), style);
   return text;
 }
 

@@ -21,6 +21,9 @@ struct ScreenPart {
 
 bool fits_screen(const std::string& text);
 
+/// "5 more in --full".
+std::string more_in_full(std::size_t count);
+
 /// A part of which nothing may be left out.
 ScreenPart must_stand(std::string text);
 

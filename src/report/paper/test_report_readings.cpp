@@ -133,10 +133,10 @@ std::string test_rows(const RecordedTest& test, const TestReportInputs& inputs) 
 
 std::string tests_table(const TestReview& review, const TestReportInputs& inputs) {
   std::string text = "<table class=\"tests\">\n<thead><tr>";
-  int column = 0;
+  std::size_t column = 0;
   for (const char* head :
        {"test", "date, by whom", mixture_column, "place: x / y", "contact, s", removal_column, "the original"})
-    text += fmt::format("<th scope=\"col\" class=\"c{}\">{}</th>", column++, head);
+    text += column_head(column++, head);
   text += "</tr></thead>\n";
   for (const RecordedTest& test : review.tests) text += test_rows(test, inputs);
   return text + "</table>\n";

@@ -5,6 +5,7 @@ namespace gentlest {
 
 inline constexpr const char* seen_of_mixtures_heading = "What was seen of these mixtures and their liquids";
 inline constexpr const char* to_measure_heading = "What to measure";
+inline constexpr const char* in_the_vial_heading = "In the vial and on the swab";
 inline constexpr const char* to_watch_heading = "What to watch";
 inline constexpr const char* where_tests_stand_heading = "Where the tests stand";
 inline constexpr const char* taught_heading = "What the tests taught";

@@ -1,7 +1,7 @@
 #include "report/phrases/words.hpp"
-#include "report/bottle/statement_words.hpp"
 
 #include "gentlest/safety/hazard.hpp"
+#include "report/bottle/statement_words.hpp"
 #include "report/bottle/vial_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/headings.hpp"
@@ -128,7 +128,7 @@ std::string limit_text(const ExposureLimit& limit) {
   add_limit(parts, "long term", limit.long_term_ppm, limit.long_term_mg_per_m3);
   add_limit(parts, "short term", limit.short_term_ppm, limit.short_term_mg_per_m3);
   add_limit(parts, "ceiling", limit.ceiling_ppm, limit.ceiling_mg_per_m3);
-  if (limit.skin) parts.emplace_back("goes through the skin");
+  if (limit.skin) parts.emplace_back(goes_through_skin);
   return joined(parts, ", ", not_known);
 }
 

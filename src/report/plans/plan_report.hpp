@@ -11,6 +11,9 @@
 
 namespace gentlest {
 
+/// "Solvent tests for: Pears and a blue jug".
+std::string plan_title(const Plan& plan);
+
 /// The bench must be that of the plan. The short text fits one screen, in the words of the trade; the other has all.
 std::string plan_short_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition);
 std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition);

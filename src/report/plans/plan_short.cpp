@@ -6,11 +6,11 @@
 #include "report/form/table.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/shelf_words.hpp"
-#include "report/phrases/short_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/plans/layer_cost_words.hpp"
 #include "report/plans/line_words.hpp"
 #include "report/plans/plan_report.hpp"
+#include "report/plans/short_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 
@@ -29,8 +29,7 @@ constexpr std::size_t most_watched = 3;
 constexpr std::size_t most_bottle_columns = 3;  // more bottles stand as a recipe in one column
 
 std::string title_text(const Plan& plan, const Style& style) {
-  const std::string& title = plan.job.object.title;
-  return heading("Solvent tests for: " + (title.empty() ? "Untitled painting" : title), style).substr(1);
+  return heading(plan_title(plan), style).substr(1);
 }
 
 // Beyond the limit nothing is measured: the mixture stands in per cent alone.
@@ -133,8 +132,7 @@ ScreenPart table_part(const Plan& plan, const Bench& bench, const std::vector<co
                       const Style& style) {
   if (rows.empty()) return {};
   std::string text = heading(ladder_heading(plan), style) + to_text(ladder_table(plan, bench, rows), style);
-  if (rows.size() < bench.mixtures.size())
-    text += bullet(fmt::format("{} more in --full", bench.mixtures.size() - rows.size()), style);
+  if (rows.size() < bench.mixtures.size()) text += bullet(more_in_full(bench.mixtures.size() - rows.size()), style);
   return must_stand(text);
 }
 
@@ -153,7 +151,7 @@ ScreenPart watch_part(const Plan& plan, const Style& style) {
   const std::size_t all = words.size();
   if (all > most_watched) {
     words.resize(most_watched);
-    words.push_back(fmt::format("{} more in --full", all - most_watched));
+    words.push_back(more_in_full(all - most_watched));
   }
   return screen_list("To watch here", words, words.size(), style);
 }

@@ -1,3 +1,4 @@
+#include "report/bottle/danger_words.hpp"
 #include "report/form/format.hpp"
 #include "report/form/table.hpp"
 #include "report/phrases/advice_words.hpp"
@@ -21,8 +22,7 @@ namespace {
 
 std::string title_text(const Plan& plan, const Style& style) {
   const PaintingObject& object = plan.job.object;
-  const std::string title = object.title.empty() ? "Untitled painting" : object.title;
-  std::string text = heading("Solvent tests for: " + title, style).substr(1);
+  std::string text = heading(plan_title(plan), style).substr(1);
   const std::string facts = object_facts(object);
   if (!facts.empty()) text += paragraph(facts, style);
   if (!object.note.empty()) text += paragraph(object.note, style);
@@ -190,10 +190,15 @@ std::string closing_text(const Plan& plan, const Edition& edition, const Style& 
   text += paragraph(fmt::format("gentlest {}, catalogue {}; {} mixtures judged.", edition.program, edition.catalogue,
                                 with_commas(plan.mixtures_judged)),
                     style, 0);
-  return text + paragraph("The swab decides.", style, 0);
+  return text + paragraph(the_swab_decides, style, 0);
 }
 
 }  // namespace
+
+std::string plan_title(const Plan& plan) {
+  const std::string& title = plan.job.object.title;
+  return "Solvent tests for: " + (title.empty() ? "Untitled painting" : title);
+}
 
 std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition) {
   const bool window = plan.outcome == Outcome::window;

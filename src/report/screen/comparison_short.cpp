@@ -5,7 +5,7 @@
 #include "report/form/table.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/likelihood.hpp"
-#include "report/phrases/short_words.hpp"
+#include "report/plans/short_words.hpp"
 #include "report/screen/comparison_report.hpp"
 
 #include <fmt/format.h>

@@ -9,9 +9,9 @@
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/likelihood.hpp"
 #include "report/phrases/shelf_words.hpp"
-#include "report/phrases/short_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
+#include "report/plans/short_words.hpp"
 #include "report/rules/conduct_words.hpp"
 #include "report/rules/passage_matrix.hpp"
 

@@ -168,7 +168,7 @@ std::string vial_text(const VialCase& one, const Style& style, const Edition& ed
   if (!beyond.empty()) text += paragraph(beyond, style);
   text += unjudged_text(one.layers, {}, {}, style);
   for (const std::string& sentence : sighting_sentences(study.judged)) text += bullet(sentence, style);
-  text += recipe_text(one, style) + heading("In the vial and on the swab", style);
+  text += recipe_text(one, style) + heading(in_the_vial_heading, style);
   for (const std::string& sentence : fate_sentences(study.judged, one.job.limits.risk_limit))
     text += bullet(sentence, style);
   text += path_table(one, style) + label_text(study.label, style) + fire_and_breath_text(study, style);

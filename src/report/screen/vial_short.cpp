@@ -10,8 +10,8 @@
 #include "report/phrases/judged.hpp"
 #include "report/phrases/likelihood.hpp"
 #include "report/phrases/no_window.hpp"
-#include "report/phrases/short_words.hpp"
 #include "report/phrases/words.hpp"
+#include "report/plans/short_words.hpp"
 #include "report/screen/vial_report.hpp"
 
 #include "gentlest/liquids/notation.hpp"
@@ -70,8 +70,7 @@ std::string gentler_line(const VialStudy& study) {
   const auto word = [](const std::optional<double>& chance) { return chance ? likelihood_word(*chance) : not_known; };
   return fmt::format(
       "Gentler for you: {}; to move {}, to harm {}{}.", to_text(judged.mixture), word(judged.effect), word(judged.risk),
-      study.gentler.found.size() > 1 ? fmt::format(" ({} more in --full)", study.gentler.found.size() - 1)
-                                     : std::string());
+      study.gentler.found.size() > 1 ? " (" + more_in_full(study.gentler.found.size() - 1) + ")" : std::string());
 }
 
 std::vector<std::string> sorted_layer_lines(const VialCase& one, const JudgedMixture& judged) {
@@ -94,7 +93,7 @@ std::string vial_short_text(const VialCase& one, const Style& style, const Editi
   std::vector<ScreenPart> parts = {must_stand(top),
                                    screen_list("On the painting", sorted_layer_lines(one, judged), 4, style)};
   const std::vector<std::string> drying = drying_lines(judged, one.job.limits);
-  parts.push_back(screen_list("In the vial and on the swab", drying, 3, style));
+  parts.push_back(screen_list(in_the_vial_heading, drying, 3, style));
   parts.push_back(screen_list("", short_weak_words(one.layers), 1, style));
   std::string person = heading(dangers_heading, style).substr(1) + bullet(label_line(study.label), style);
   for (const std::string& gap : not_known_words(study.label)) person += bullet("NOT KNOWN: " + gap, style);

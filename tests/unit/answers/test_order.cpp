@@ -7,6 +7,7 @@
 #include "io/job_file.hpp"
 
 #include <catch2/catch.hpp>
+#include "near.hpp"
 
 #include <array>
 #include <cmath>
@@ -39,7 +40,7 @@ TEST_CASE("the share of spheres to which a liquid lies nearer is that of a Gauss
   const UncertainSphere sphere{{{17, 6, 8}, 7}, {0.8, 1.5, 2.0}, 0.9};
   for (const Hansen& b : {Hansen{15, 3, 4}, Hansen{18, 9, 9}, Hansen{17, 6, 12}, Hansen{14, 0, 0}})
     for (const Hansen& a : {Hansen{16, 5, 7}, Hansen{15, 4, 12}})
-      CHECK(share_nearer(a, b, sphere) == Approx(share_by_normal(a, b, sphere)).margin(0.005));
+      CHECK(share_nearer(a, b, sphere) == test::near(share_by_normal(a, b, sphere), 0.005));
 }
 
 TEST_CASE("what is known better than the level is said only where it is certain") {

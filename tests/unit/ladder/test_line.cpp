@@ -313,20 +313,19 @@ TEST_CASE("an aromatic cut is no gentle stock, and without a hydrocarbon the lea
 namespace {
 
 // A ketone and an ester at one place.
-InventedShelf two_alike() {
-  InventedShelf shelf(3, 3);
+void set_two_alike(InventedShelf& shelf) {
   shelf.set(0, "aliphatic hydrocarbon", {16, 0, 0});
   shelf.set(1, "ketone", {16, 12, 7});
   shelf.set(2, "ester", {16, 12, 7});
   shelf.target = {{{17, 9, 6}, 5}, {0.5, 0.5, 0.5}, 0.3};
   shelf.kept = {{{24, 10, 10}, 3}, {0.5, 0.5, 0.5}, 0.3};
-  return shelf;
 }
 
 }  // namespace
 
 TEST_CASE("of lines as near to the best the one with fewer hazards comes first, and no record is none") {
-  InventedShelf shelf = two_alike();
+  InventedShelf shelf(3, 3);
+  set_two_alike(shelf);
   const auto first = [&] {
     const SearchTask task = shelf.task(2, 5);
     return design_lines(task, find_frontier(task), {2, 7, 0.9, 0.3, 3}).at(0).stocks.active.front();
@@ -341,7 +340,8 @@ TEST_CASE("of lines as near to the best the one with fewer hazards comes first, 
 }
 
 TEST_CASE("asked for the healthier, the worst statement for the person decides before their number") {
-  InventedShelf shelf = two_alike();
+  InventedShelf shelf(3, 3);
+  set_two_alike(shelf);
   shelf.set_statements(1, {"H351"});
   shelf.set_statements(2, {"H225", "H319", "H336"});
   const auto first = [&](bool healthier) {

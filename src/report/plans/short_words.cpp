@@ -1,4 +1,4 @@
-#include "report/phrases/short_words.hpp"
+#include "report/plans/short_words.hpp"
 
 #include "report/form/format.hpp"
 #include "report/phrases/advice_words.hpp"
