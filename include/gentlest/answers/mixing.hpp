@@ -35,7 +35,7 @@ struct MixingGrid {
 
   std::size_t at(int i, int j) const {
     const int rows_below = j * (2 * (steps + 1) - j + 1) / 2;
-    return static_cast<std::size_t>(rows_below + i);
+    return static_cast<std::size_t>(rows_below) + static_cast<std::size_t>(i);
   }
 };
 
