@@ -333,7 +333,7 @@ def check_page(browser, checks, what, path, paper, margins_mm, keep):
     check_pages(checks, what, pdf, folder, 8 if margins_mm[0] > 0 else 0)
     if not is_labels:
         check_reading(checks, what, pdf, seen)
-        check_fill(checks, what, pdf, folder, 0.4 if "hostile" in what else 0.55)  # names of 70 letters leave room
+        check_fill(checks, what, pdf, folder, 0.4 if "hostile" in what else 0.5)  # names of 70 letters leave room
     if keep:
         subprocess.run(["pdftoppm", "-r", "70", "-png", pdf, os.path.join(keep, os.path.basename(path)[:-5])], check=True)
         shutil.copy(pdf, keep)

@@ -120,7 +120,8 @@ OpenNames draw_sites(Drawing& drawing, const Frame& frame, const PaintingObject&
     names.push_back({site.look ? site.number + " " + outcome_word(*site.look) : site.number, at, small_text, true,
                      half + 2, site.number});
   }
-  return draw_names(drawing, names, obstacles, {2, 2, chart_width - 2, frame.corner.y + frame.height - 1});
+  // The numbers of the scale stand left of the outline.
+  return draw_names(drawing, names, obstacles, {frame.corner.x, 2, chart_width - 2, frame.corner.y + frame.height - 1});
 }
 
 // Places that an earlier log holds and the painting does not: named below it; returns the height taken.
