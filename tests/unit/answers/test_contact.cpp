@@ -1,5 +1,6 @@
 // How a test is held and cleared: slow parts by published evaporation rates, the gentle stock to clear with.
 #include "csv.hpp"
+#include "demo_plan.hpp"
 #include "shipped.hpp"
 #include "shipped_mixtures.hpp"
 
@@ -14,15 +15,6 @@
 
 using namespace gentlest;
 using namespace gentlest::test;
-
-namespace {
-
-const Plan& plan() {
-  static const Plan made = make_plan(load_job(demo_job_text(), "demo", shipped_catalogue()), shipped_catalogue());
-  return made;
-}
-
-}  // namespace
 
 // Rates: tests/published/tables/evaporation_rates.csv. "Slow" on safety data sheets: below 0.8 of n-butyl acetate. Our
 // rates meet the printed ones within a factor of 2.7, so liquids nearer to the line are left out.
@@ -61,9 +53,9 @@ TEST_CASE("benzyl alcohol stays, and a liquid of unknown vapour pressure is not 
 }
 
 TEST_CASE("a rung is cleared with the gentle stock, which itself is cleared dry") {
-  const Bench bench = prepare_bench(plan(), shipped_catalogue());
+  const Bench bench = prepare_bench(demo_plan(), shipped_catalogue());
   REQUIRE(bench.mixtures.size() > 2);
-  const std::string& gentle = plan().lines.front().bottles.front();
+  const std::string& gentle = demo_plan().lines.front().bottles.front();
   CHECK(bench.mixtures.front().contact.clear_with.empty());
   CHECK(clearing_words(bench.mixtures.front().contact) == "clear with a dry swab");
   for (std::size_t i = 1; i < bench.mixtures.size(); ++i) {
@@ -73,9 +65,9 @@ TEST_CASE("a rung is cleared with the gentle stock, which itself is cleared dry"
 }
 
 TEST_CASE("bottles that no rung needs are named, and the gravest with what is not known") {
-  Bench bench = prepare_bench(plan(), shipped_catalogue());
-  for (const Liquid& bottle : plan().shelf) {
-    const auto mixtures = planned_mixtures(plan());
+  Bench bench = prepare_bench(demo_plan(), shipped_catalogue());
+  for (const Liquid& bottle : demo_plan().shelf) {
+    const auto mixtures = planned_mixtures(demo_plan());
     const bool is_used = std::any_of(mixtures.begin(), mixtures.end(), [&](const JudgedMixture* one) {
       const auto& parts = one->mixture.parts();
       return std::any_of(parts.begin(), parts.end(),

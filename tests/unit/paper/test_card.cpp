@@ -1,4 +1,5 @@
 // The card and the log ask for the same things: the table of fields and the words of each are the measure.
+#include "demo_plan.hpp"
 #include "shipped.hpp"
 
 #include "gentlest/learning/reading_fields.hpp"
@@ -17,11 +18,6 @@ using namespace gentlest;
 using namespace gentlest::test;
 
 namespace {
-
-const Plan& demo_plan() {
-  static const Plan plan = make_plan(load_job(demo_job_text(), "demo", shipped_catalogue()), shipped_catalogue());
-  return plan;
-}
 
 std::string card_text() {
   return make_card({3, "rung 1: isooctane 10 mL", {}}, demo_plan()).html;

@@ -2,6 +2,7 @@
 // They are read as a person reads them, out of the pages themselves (docs/conduct.md, rules 1, 6 and 12).
 #include "cli/csv_cells.hpp"
 #include "cli/pages.hpp"
+#include "demo_plan.hpp"
 #include "property/conduct_sessions.hpp"
 #include "scale.hpp"
 #include "shipped.hpp"
@@ -27,11 +28,6 @@ using namespace gentlest;
 using namespace gentlest::test;
 
 namespace {
-
-const Plan& demo_plan() {
-  static const Plan plan = make_plan(load_job(demo_job_text(), "demo", shipped_catalogue()), shipped_catalogue());
-  return plan;
-}
 
 struct Pages {
   std::map<std::string, std::string> next;  // the row of the table of `next`

@@ -1,4 +1,5 @@
 // What the rules made of the tests, in words: each rule, end, purpose and kind has its own, and harm is named whole.
+#include "demo_plan.hpp"
 #include "shipped.hpp"
 
 #include "gentlest/answers/progress.hpp"
@@ -18,16 +19,11 @@ using namespace gentlest::test;
 
 namespace {
 
-const Plan& plan() {
-  static const Plan made = make_plan(load_job(demo_job_text(), "demo", shipped_catalogue()), shipped_catalogue());
-  return made;
-}
-
 Reading swab(int test, std::size_t rung, bool at_edge, RemovalReading removal, OriginalReading original) {
   Reading reading;
   reading.test = test;
   reading.date = "2026-03-14";
-  reading.mixture = to_text(ladder_rungs(plan())[rung - 1].mixture);
+  reading.mixture = to_text(ladder_rungs(demo_plan())[rung - 1].mixture);
   reading.at_edge = at_edge;
   if (!at_edge) reading.passage = "white cloth";
   reading.removal = removal;
@@ -36,8 +32,8 @@ Reading swab(int test, std::size_t rung, bool at_edge, RemovalReading removal, O
 }
 
 std::string screen_of(const std::vector<Reading>& readings, bool full = false) {
-  const Progress progress = follow_readings(plan(), shipped_catalogue(), readings);
-  return progress_report(plan(), progress, std::nullopt, full, Form::text, {}, {});
+  const Progress progress = follow_readings(demo_plan(), shipped_catalogue(), readings);
+  return progress_report(demo_plan(), progress, std::nullopt, full, Form::text, {}, {});
 }
 
 // As one line: a table breaks its cells over several, so words that stand in one are looked for in bullets.
@@ -98,7 +94,7 @@ TEST_CASE("after the end no mixture is named as the next, and the last line of t
   CHECK(holds(text, "stop, look, talk it over"));
   CHECK(holds(text, "rule 11"));
   const std::string next = text.substr(text.find("\nNext"));
-  for (const JudgedMixture& rung : ladder_rungs(plan())) CHECK_FALSE(holds(next, to_text(rung.mixture)));
+  for (const JudgedMixture& rung : ladder_rungs(demo_plan())) CHECK_FALSE(holds(next, to_text(rung.mixture)));
 }
 
 TEST_CASE("one screen is enough: at most forty lines while tests go on") {
