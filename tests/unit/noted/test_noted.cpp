@@ -1,4 +1,5 @@
 // Readings as people write them: what each text means, or what is asked.
+#include "scale.hpp"
 #include "shipped.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
@@ -207,7 +208,7 @@ TEST_CASE("whatever is echoed is read again as the same reading", "[noted]") {
        "-- a note; with 2:1, \"odd\" signs"},
   };
   std::mt19937 random(14);
-  for (int round = 0; round < 100; ++round) {
+  for (int round = 0; round < test::cases(100); ++round) {
     std::vector<std::string> words;
     for (const auto& pool : pools)
       if (const std::string& word = pool[random() % pool.size()]; !word.empty()) words.push_back(word);
