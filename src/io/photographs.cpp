@@ -22,7 +22,7 @@ namespace {
 // What people send besides JPEG and PNG, by the first bytes.
 std::string other_kind(const std::string& bytes) {
   const auto begins = [&](std::string_view mark, std::size_t at = 0) {
-    return bytes.compare(at, mark.size(), mark) == 0;
+    return bytes.size() >= at && bytes.compare(at, mark.size(), mark) == 0;
   };
   if (begins("ftyp", 4)) {
     for (const char* brand : {"heic", "heix", "hevc", "heim", "heis", "mif1", "msf1"})

@@ -108,11 +108,13 @@ std::string page_head(std::string_view title, const std::string& part, std::stri
                  "running");
 }
 
-std::string running_pages(const std::string& head, const std::string& body, const char* css_class) {
+std::string running_pages(const std::string& head, const std::string& body, const char* css_class,
+                          const std::string& foot) {
+  const std::string table_foot = foot.empty() ? foot : "<tfoot><tr><td>\n" + foot + "</td></tr></tfoot>\n";
   return fmt::format(
       "<div class=\"run {}\">\n<table class=\"pages\" role=\"presentation\">\n<thead><tr><td>\n{}</td></tr></thead>\n"
-      "<tbody><tr><td>\n{}</td></tr></tbody></table>\n</div>\n",
-      css_class, head, body);
+      "<tbody><tr><td>\n{}</td></tr></tbody>{}</table>\n</div>\n",
+      css_class, head, body, table_foot);
 }
 
 std::string single_page(const std::string& head, const std::string& body, const char* css_class) {

@@ -45,9 +45,10 @@ std::string html_table(const std::vector<std::string>& header, const std::vector
 /// and a day: as given, or a line to write it on.
 std::string page_head(std::string_view title, const std::string& part, std::string_view day);
 
-/// Pages printed one after the other, `head` at the top of each: the head of a table, which is what every browser
-/// repeats. `css_class` is that of the section.
-std::string running_pages(const std::string& head, const std::string& body, const char* css_class = "");
+/// Pages printed one after the other, `head` at the top of each and `foot` below what stands there: head and foot of a
+/// table, which is what every browser repeats. `css_class` is that of the section.
+std::string running_pages(const std::string& head, const std::string& body, const char* css_class = "",
+                          const std::string& foot = {});
 
 /// One printed page by itself; what does not fit goes on to another without a head.
 std::string single_page(const std::string& head, const std::string& body, const char* css_class = "");

@@ -240,12 +240,11 @@ std::string test_report_page(const TestReport& report, const Bench& labels, cons
             sources_section(report.plan) + "</div>\n";
   text += made_again(report.plan, inputs);
   const std::string head =
-      page_head(title_of(object), html_text(report_title), "tests: " + between(days_of(report.review))) +
-      carried_caution(labels);
+      page_head(title_of(object), html_text(report_title), "tests: " + between(days_of(report.review)));
   return html_page(std::string(report_title) + ": " + title_of(object), inputs.sheet.paper,
                    text_page_css(report_title) + report_css + carried_css + conduct_css,
                    pictogram_definitions(pictograms_used(labels)) + "<main class=\"report\">\n" +
-                       running_pages(head, text) + "</main>\n");
+                       running_pages(head, text, "", carried_caution(labels)) + "</main>\n");
 }
 
 }  // namespace gentlest

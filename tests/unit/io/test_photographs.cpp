@@ -181,6 +181,16 @@ TEST_CASE("what is no photograph is refused in plain words") {
   CHECK(fault_of("RIFF1234WEBP") == "this is a WebP picture / save it as JPEG");
 }
 
+TEST_CASE("a file cut off within its first bytes is refused like any other") {
+  for (const std::string& whole : {std::string("\0\0\0\x18"
+                                               "ftypheic",
+                                               12),
+                                   std::string("RIFF1234WEBP"), std::string("\xFF\xD8\xFF\xE1", 4),
+                                   std::string("\x89PNG\r\n\x1A\n"), std::string("II*\0", 4), std::string("GIF89a")})
+    for (std::size_t length = 0; length <= whole.size(); ++length)
+      CHECK(fault_of(whole.substr(0, length)).find(" / ") != std::string::npos);
+}
+
 TEST_CASE("a huge size is refused before anything is unpacked, and so is a side beyond all cameras") {
   std::string bomb = png(2, 2, red, blue);
   const std::string head = chunk("IHDR", big_endian(12000) + big_endian(12000) + std::string("\x08\x06\0\0\0", 5));
