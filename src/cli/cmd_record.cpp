@@ -43,7 +43,7 @@ void take_word(const std::string& word, TypedReading& typed, std::vector<Diagnos
   const std::string value = word.substr(at + 1);
   if (first_stray_byte(value))
     complain(fmt::format("\"{}\" holds bytes that are not UTF-8 text", value), "retype the odd characters");
-  else if (std::find(typed.named.begin(), typed.named.end(), key) != typed.named.end())
+  else if (is_named(typed, key))
     complain(fmt::format("\"{}\" stands there twice", key), "give it once");
   else if (!set_field(typed.reading, key, value) && !set_noted_field(typed.reading, key, value))
     complain(fmt::format("\"{}\" is not understood for {}", value, key), fmt::format("expected is {}", field->help));

@@ -49,8 +49,7 @@ std::string written_words(const std::vector<Reading>& added) {
 
 std::string withdrawn_words(const std::vector<Reading>& added, const std::vector<TypedReading>& readings) {
   if (added.size() != 1 || readings.size() != 1 || !added.front().withdrawn) return {};
-  const std::vector<std::string>& named = readings.front().named;
-  if (std::find(named.begin(), named.end(), "withdrawn") != named.end()) return {};
+  if (is_named(readings.front(), "withdrawn")) return {};
   return fmt::format("test {} stays withdrawn; withdrawn=no counts it again\n", added.front().test);
 }
 

@@ -122,8 +122,7 @@ class TableReader {
     if (column.is_ignored) return;
     std::string& remark = typed.reading.remark;
     remark += fmt::format("{}{}: {}", remark.empty() ? "" : "; ", column.heading, trimmed(cell.text));
-    if (std::find(typed.named.begin(), typed.named.end(), "remark") == typed.named.end())
-      typed.named.emplace_back("remark");
+    name_key(typed, "remark");
   }
 
   const std::string& file_;

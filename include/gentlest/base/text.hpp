@@ -6,8 +6,10 @@
 #include <cmath>
 #include <cstdlib>
 #include <optional>
+#include <sstream>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace gentlest {
 
@@ -24,6 +26,19 @@ inline std::string folded(std::string_view text) {
   std::transform(out.begin(), out.end(), out.begin(),
                  [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
   return out;
+}
+
+/// ASCII only, whatever the locale.
+inline bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+/// What blanks part.
+inline std::vector<std::string> words_in(std::string_view text) {
+  std::istringstream in{std::string(text)};
+  std::vector<std::string> words;
+  for (std::string word; in >> word;) words.push_back(word);
+  return words;
 }
 
 /// A plain decimal number with a point, or nothing: no hexadecimal, no "nan", no text after it.

@@ -4,6 +4,7 @@
 
 #include "gentlest/catalogue/catalogue.hpp"
 
+#include <initializer_list>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -20,6 +21,9 @@ std::string flammable_statement(Celsius flash_point, Celsius boiling_point, bool
 
 /// The most severe of H224, H225 and H226 in the list; empty when it has none.
 std::string flame_among(const std::vector<std::string>& statements);
+
+/// True where one of the codes is one of these or narrower: H360FD is H360.
+bool any_is(const std::vector<std::string>& codes, std::initializer_list<const char*> starts);
 
 /// How bad statements are for the person, 0 to 5, by the worst of them. A convention of ours to put bottles and labels
 /// in order, no published scale: 5 causes cancer, damages genes or the unborn, or kills in small amounts; 4 poisonous

@@ -75,7 +75,7 @@ struct Reading {
   std::optional<RemovalReading> removal;  ///< missing where there was nothing to remove
   std::optional<OriginalReading> original;
   SwabColour colour = SwabColour::none;
-  std::string signs;                ///< words of the trade for what was seen, "patchy, smeared" (see `sign_words`)
+  std::string signs;                ///< words of the trade for what was seen, "patchy, smeared" (see noted/words.hpp)
   std::string clearing;             ///< with what, how often
   std::string after_drying;         ///< matt, blanched, halo, tacky, as seen when dry
   std::string photo_before, photo;  ///< file names or numbers of photographs, several behind semicolons

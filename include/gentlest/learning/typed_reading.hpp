@@ -4,6 +4,7 @@
 #include "gentlest/learning/reading.hpp"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace gentlest {
@@ -14,6 +15,9 @@ struct TypedReading {
   std::vector<std::string> named;  ///< the keys that were given, with or without content
   Location where = {};             ///< the row, for messages
 };
+
+bool is_named(const TypedReading& typed, std::string_view key);
+void name_key(TypedReading& typed, std::string_view key);
 
 /// The line of the log that a line of this test and this time of looking corrects, or stands beside; null where there
 /// is none yet.

@@ -23,10 +23,7 @@ std::string to_text(const Mixture& mixture);
 
 /// What is tried like a mixture and is none: it has no place among the spheres.
 enum class NoMixture {
-  dry_swab,
-  saliva,
-  water,
-  blank,   ///< one of the above, which is not said
+  blank,   ///< a dry swab, saliva or water
   aqueous  ///< a solution under a name of the person's own: "aqueous: citrate 2 % pH 7"
 };
 /// Read from "dry swab", "dry", "saliva", "water", "blank", "aqueous: NAME" or "solution: NAME"; nothing where it is

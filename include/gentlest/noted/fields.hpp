@@ -17,7 +17,7 @@ std::string key_of_heading(std::string_view heading);
 /// is not understood; the reading is then unchanged. Precondition: the key is known.
 bool set_noted_field(Reading& reading, std::string_view key, const std::string& text);
 
-/// 2026-03-14 from "14.3.2026", "14/03/2026" or "14 March 2026"; empty where it is no date, or where day and month may
+/// 2026-03-14 from "14.3.2026" or "14/03/2026"; empty where it is no date, or where day and month may
 /// be meant either way.
 std::string date_from(std::string_view text);
 

@@ -3,8 +3,6 @@
 #include "gentlest/catalogue/statements.hpp"
 
 #include <algorithm>
-#include <array>
-#include <string_view>
 #include <utility>
 
 namespace gentlest {
@@ -27,21 +25,12 @@ std::optional<Millilitres> top_up_of(const Origin& origin, const Plan& plan) {
   return top_up(Millilitres{plan.job.limits.vial_mL}, percent[at - 1] / 100.0, percent[at] / 100.0);
 }
 
-// The worst that a bottle can say, by its record.
-bool is_gravest(const Solvent& solvent) {
-  constexpr std::array<std::string_view, 3> starts = {"H340", "H350", "H360"};
-  const std::vector<std::string> known = known_statements(solvent);
-  return std::any_of(known.begin(), known.end(), [&](const std::string& code) {
-    return std::any_of(starts.begin(), starts.end(), [&](std::string_view start) { return code.rfind(start, 0) == 0; });
-  });
-}
-
 void add_bottles(const Plan& plan, Bench& bench) {
   std::vector<Liquid> used;
   for (const JudgedMixture* judged : planned_mixtures(plan)) add_liquids(used, judged->mixture);
   for (const Liquid& liquid : used) {
     if (!liquid.solvent->hazards) bench.without_record.push_back(liquid.label);
-    if (is_gravest(*liquid.solvent)) bench.gravest.push_back(liquid.label);
+    if (any_is(known_statements(*liquid.solvent), {"H340", "H350", "H360"})) bench.gravest.push_back(liquid.label);
   }
   for (const Liquid& bottle : plan.shelf) {
     const bool is_used =

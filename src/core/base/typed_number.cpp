@@ -81,10 +81,6 @@ constexpr std::array<std::string_view, 13> about_words = {"about", "approximatel
                                                           "circa", "roughly",       "ca.",     "ca",     "c.",
                                                           "~",     "\xE2\x89\x88",  "ca,"};
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
 std::string shown(double value) {
   return fmt::format("{:.6g}", value);
 }

@@ -163,6 +163,12 @@ std::string flame_among(const std::vector<std::string>& statements) {
   return {};
 }
 
+bool any_is(const std::vector<std::string>& codes, std::initializer_list<const char*> starts) {
+  return std::any_of(codes.begin(), codes.end(), [&](const std::string& code) {
+    return std::any_of(starts.begin(), starts.end(), [&](const char* start) { return code.rfind(start, 0) == 0; });
+  });
+}
+
 int severity_of_statements(const std::vector<std::string>& statements) {
   return worst_of(statements).severity;
 }

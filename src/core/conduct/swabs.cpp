@@ -42,7 +42,7 @@ SwabTest test_of(const Plan& plan, const std::vector<PlanStep>& steps, const Rea
   test.words = reading.mixture;
   const std::optional<NoMixture> none = no_mixture_from(reading.mixture);
   test.is_aqueous = none == NoMixture::aqueous;
-  test.is_blank = none && !test.is_aqueous;
+  test.is_blank = none == NoMixture::blank;
   test.place = reading.at_edge ? Place::edge : Place::picture;
   test.passage = reading.passage;
   const PlannedLayer& target = plan.layers[plan.target];

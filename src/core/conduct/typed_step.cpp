@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <sstream>
 #include <string>
 
 namespace gentlest {
@@ -20,13 +19,11 @@ std::vector<std::string> plain_words(std::string_view text) {
   std::string plain = folded(text);
   for (std::size_t i = 0; i < plain.size(); ++i)
     if (plain[i] == ',') {
-      const bool is_decimal = i > 0 && i + 1 < plain.size() && plain[i - 1] >= '0' && plain[i - 1] <= '9' &&
-                              plain[i + 1] >= '0' && plain[i + 1] <= '9';
+      const bool is_decimal = i > 0 && i + 1 < plain.size() && is_digit(plain[i - 1]) && is_digit(plain[i + 1]);
       plain[i] = is_decimal ? '.' : ' ';
     }
-  std::istringstream in(plain);
   std::vector<std::string> words;
-  for (std::string word; in >> word;)
+  for (const std::string& word : words_in(plain))
     if (word != "of" && word != "on" && word != "no." && word != "no") words.push_back(word);
   return words;
 }

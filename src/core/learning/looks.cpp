@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <array>
 #include <map>
-#include <sstream>
 
 namespace gentlest {
 
@@ -18,7 +17,7 @@ struct TimeWord {
   std::string_view one, many;
   int times;
 };
-constexpr std::array<TimeWord, 17> time_words = {{{"min", "min", "min", 1},
+constexpr std::array<TimeWord, 18> time_words = {{{"min", "min", "min", 1},
                                                   {"min.", "min", "min", 1},
                                                   {"minute", "min", "min", 1},
                                                   {"minutes", "min", "min", 1},
@@ -34,15 +33,9 @@ constexpr std::array<TimeWord, 17> time_words = {{{"min", "min", "min", 1},
                                                   {"fortnight", "day", "days", 14},
                                                   {"month", "month", "months", 1},
                                                   {"months", "month", "months", 1},
-                                                  {"year", "month", "months", 12}}};
+                                                  {"year", "month", "months", 12},
+                                                  {"years", "month", "months", 12}}};
 constexpr double longest_look = 10000;
-
-std::vector<std::string> words_in(std::string_view text) {
-  std::istringstream in(folded(text));
-  std::vector<std::string> words;
-  for (std::string word; in >> word;) words.push_back(word);
-  return words;
-}
 
 // "20min" is two words.
 void split_glued(std::vector<std::string>& words) {
@@ -109,7 +102,7 @@ std::optional<std::string> window_from(std::string_view text) {
 }
 
 std::optional<std::string> look_time_from(std::string_view text) {
-  std::vector<std::string> words = words_in(text);
+  std::vector<std::string> words = words_in(folded(text));
   split_glued(words);
   if (!words.empty() && (words.front() == "after" || words.front() == "the")) words.erase(words.begin());
   if (!words.empty() && (words.back() == "later" || words.back() == "after")) words.pop_back();

@@ -6,6 +6,14 @@
 
 namespace gentlest {
 
+bool is_named(const TypedReading& typed, std::string_view key) {
+  return std::find(typed.named.begin(), typed.named.end(), key) != typed.named.end();
+}
+
+void name_key(TypedReading& typed, std::string_view key) {
+  if (!is_named(typed, key)) typed.named.emplace_back(key);
+}
+
 const Reading* line_before(const Reading& reading, const std::vector<Reading>& lines) {
   const auto last = std::find_if(lines.rbegin(), lines.rend(), [&](const Reading& line) {
     return line.test == reading.test && line.looked_after == reading.looked_after;

@@ -33,10 +33,6 @@ bool is_one_of(std::string_view text, const std::array<const char*, N>& words) {
   return std::any_of(words.begin(), words.end(), [&](const char* word) { return plain == word; });
 }
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
 // With a point or a comma, without sign or exponent.
 std::optional<double> amount_with_comma(std::string_view text) {
   std::string plain(text);

@@ -32,10 +32,6 @@ bool is_dry_word(std::string_view text) {
   return std::find(dry_words.begin(), dry_words.end(), folded(text)) != dry_words.end();
 }
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
 // "95,6 % w/w": the number and what it counts; nothing where the words are something else.
 std::optional<Strength> strength_of(std::string_view text) {
   std::size_t end = 0;

@@ -8,14 +8,16 @@ namespace gentlest {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, NoMixture>, 8> blank_words = {{{"dry swab", NoMixture::dry_swab},
-                                                                                {"dry", NoMixture::dry_swab},
-                                                                                {"saliva", NoMixture::saliva},
-                                                                                {"spit", NoMixture::saliva},
-                                                                                {"water", NoMixture::water},
-                                                                                {"deionised water", NoMixture::water},
-                                                                                {"deionized water", NoMixture::water},
-                                                                                {"blank", NoMixture::blank}}};
+// As it may be typed, and as the log keeps it.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 8> blank_words = {
+    {{"dry swab", "dry swab"},
+     {"dry", "dry swab"},
+     {"saliva", "saliva"},
+     {"spit", "saliva"},
+     {"water", "water"},
+     {"deionised water", "deionised water"},
+     {"deionized water", "deionized water"},
+     {"blank", "blank"}}};
 constexpr std::array<std::string_view, 2> own_prefixes = {"aqueous:", "solution:"};
 
 // The name behind "aqueous:"; empty where it is none.
@@ -30,8 +32,8 @@ std::string_view own_name(std::string_view text) {
 
 std::optional<NoMixture> no_mixture_from(std::string_view text) {
   const std::string plain = folded(text);
-  for (const auto& [word, what] : blank_words)
-    if (plain == word) return what;
+  for (const auto& [word, kept] : blank_words)
+    if (plain == word) return NoMixture::blank;
   return own_name(text).empty() ? std::nullopt : std::optional(NoMixture::aqueous);
 }
 
@@ -39,7 +41,9 @@ std::string no_mixture_text(std::string_view text) {
   const std::string_view name = own_name(text);
   if (!name.empty()) return "aqueous: " + std::string(name);
   const std::string plain = folded(text);
-  return plain == "dry" ? "dry swab" : plain == "spit" ? "saliva" : plain;
+  for (const auto& [word, kept] : blank_words)
+    if (plain == word) return std::string(kept);
+  return plain;
 }
 
 }  // namespace gentlest

@@ -89,10 +89,6 @@ Words folded_words(std::string_view text, bool umlauts_written_out) {
   return words;
 }
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
 std::string key_of(const Words& words) {
   std::string key;
   for (const std::string& word : words) {

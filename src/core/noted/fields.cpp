@@ -208,7 +208,7 @@ std::string number_text(std::string_view key, const std::string& text) {
       std::regex::icase);
   std::smatch parts;
   const std::string plain(trimmed(text));
-  if (!std::regex_match(plain, parts, shape)) return {};
+  if (plain.size() > longest_shape || !std::regex_match(plain, parts, shape)) return {};
   std::string number = parts[1];
   std::replace(number.begin(), number.end(), ',', '.');
   const std::string unit = folded(parts[2].str());
@@ -243,7 +243,10 @@ bool set_outcome(Reading& reading, Side side, const std::string& text) {
   if (said.empty()) return false;
   const SideReading together = put_together(said, side);
   if (!together.fault.empty()) return false;
-  (side == Side::removal ? void(reading.removal = together.removal) : void(reading.original = together.original));
+  if (side == Side::removal)
+    reading.removal = together.removal;
+  else
+    reading.original = together.original;
   for (const std::string& sign : together.signs) add_word(reading.signs, sign);
   return true;
 }
@@ -257,6 +260,7 @@ void add_word(std::string& words, const std::string& word) {
 }
 
 std::string key_of_heading(std::string_view heading) {
+  if (heading.size() > longest_shape) return {};
   std::string plain = folded(heading.substr(0, heading.find('(')));
   if (const std::size_t end = plain.find('['); end != std::string::npos) plain = folded(plain.substr(0, end));
   while (!plain.empty() && (plain.back() == '.' || plain.back() == ':')) plain.pop_back();
@@ -287,7 +291,7 @@ std::string date_from(std::string_view text) {
   if (is_date(plain)) return plain;
   static const std::regex shape(R"(^(\d{1,2})([./])\s*(\d{1,2})[./]\s*(\d{4})$)");
   std::smatch parts;
-  if (!std::regex_match(plain, parts, shape)) return {};
+  if (plain.size() > longest_shape || !std::regex_match(plain, parts, shape)) return {};
   int day = std::stoi(parts[1]), month = std::stoi(parts[3]);
   // With points the day stands first wherever they are used; with strokes either may.
   if (parts[2] == "/" && day <= 12 && month <= 12 && day != month) return {};

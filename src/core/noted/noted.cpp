@@ -21,10 +21,6 @@ namespace {
 
 constexpr std::size_t most_words_of_a_name = 8;
 
-bool holds_key(const TypedReading& typed, std::string_view key) {
-  return std::find(typed.named.begin(), typed.named.end(), key) != typed.named.end();
-}
-
 class NotedReader {
  public:
   NotedReader(std::string_view text, const NotedAgainst& against, TypedReading& typed, std::vector<Diagnostic>& faults)
@@ -48,15 +44,11 @@ class NotedReader {
     faults_.push_back({{}, std::move(message), std::move(remedy), {}});
   }
 
-  void name(const std::string& key) {
-    if (!holds_key(typed_, key)) typed_.named.push_back(key);
-  }
-
   // A value for a field, once.
   void set(const std::string& key, const std::string& value) {
-    const std::string before = holds_key(typed_, key) ? get_field(typed_.reading, key) : std::string();
+    const std::string before = is_named(typed_, key) ? get_field(typed_.reading, key) : std::string();
     const bool is_list = key == "light" || key == "photo" || key == "photo_before" || key == "signs";
-    if (!before.empty() && !is_list && !(key == "remark")) {
+    if (!before.empty() && !is_list && key != "remark") {
       Reading other;
       if (set_noted_field(other, key, value) && get_field(other, key) == before) return;
       return complain(fmt::format("{} is said twice: \"{}\" and \"{}\"", label_of_key(key), before, value),
@@ -67,7 +59,7 @@ class NotedReader {
     if (!set_noted_field(typed_.reading, key, joined_value))
       return complain(fmt::format("\"{}\" is not understood for {}", value, label_of_key(key)),
                       fmt::format("expected is {}", find_field(key)->help));
-    name(key);
+    name_key(typed_, key);
   }
 
   bool is_mixture(const std::string& text, std::size_t phrases) const {
@@ -94,7 +86,7 @@ class NotedReader {
   // The longest run of phrases that is a mixture, the first of several; "acetone 25, isooctane 75" are two.
   void take_mixture() {
     constexpr std::size_t most_parts = 6;
-    if (holds_key(typed_, "mixture")) return;
+    if (is_named(typed_, "mixture")) return;
     for (std::size_t length = std::min(most_parts, phrases_.size()); length > 0; --length)
       for (std::size_t from = 0; from + length <= phrases_.size(); ++from) {
         bool is_run = true;
@@ -102,7 +94,7 @@ class NotedReader {
           is_run = is_run && (is_plain(i) || (i == from && phrases_[i].key == "mixture")) &&
                    (i + 1 == from + length || !phrases_[i].ends_head);
         if (!is_run || !is_mixture(text_of(from, from + length), length)) continue;
-        if (length == 1 && is_understood_otherwise(phrases_[from].text)) continue;
+        if (length == 1 && is_name_of_job(phrases_[from].text)) continue;
         mixture_from_ = from;
         mixture_to_ = from + length;
         return set_mixture(text_of(from, from + length));
@@ -111,43 +103,36 @@ class NotedReader {
   }
 
   // "2-propanol" is a liquid; a passage of that name would be meant by its name.
-  bool is_understood_otherwise(const std::string& text) const {
-    return !names_meant(text, against_.job).empty() &&
-           folded(names_meant(text, against_.job).front().name) == folded(text);
+  bool is_name_of_job(const std::string& text) const {
+    const std::vector<MeantName> meant = names_meant(text, against_.job);
+    return !meant.empty() && folded(meant.front().name) == folded(text);
   }
 
   // Nothing before the colon is a mixture: what is wrong with it is worth more than "not understood".
   void take_head_as_mixture() {
-    for (std::size_t to = 1; to <= phrases_.size(); ++to) {
-      if (!phrases_[to - 1].ends_head) continue;
-      const bool is_all_plain = [&] {
-        for (std::size_t i = 0; i < to; ++i)
-          if (!is_plain(i)) return false;
-        return true;
-      }();
-      if (!is_all_plain || is_otherwise_understood(0, to)) return;
-      mixture_from_ = 0;
-      mixture_to_ = to;
-      return set_mixture(text_of(0, to));
+    std::size_t to = 0;
+    bool are_all_known = true;
+    while (to < phrases_.size()) {
+      if (!is_plain(to)) return;
+      are_all_known = are_all_known && is_no_mixture(phrases_[to].text);
+      if (phrases_[to++].ends_head) break;
     }
+    if (to == 0 || !phrases_[to - 1].ends_head || are_all_known) return;
+    mixture_from_ = 0;
+    mixture_to_ = to;
+    set_mixture(text_of(0, to));
   }
 
-  // Each of these phrases is something else than a mixture.
-  bool is_otherwise_understood(std::size_t from, std::size_t to) {
-    for (std::size_t i = from; i < to; ++i) {
-      const std::string& text = phrases_[i].text;
-      const bool is_known =
-          !plain_word(text).empty() || outcomes_.understands(text) || !names_meant(text, against_.job).empty();
-      if (!is_known) return false;
-    }
-    return true;
+  // Something else is meant by it.
+  bool is_no_mixture(const std::string& text) const {
+    return !plain_word(text).empty() || outcomes_.understands(text) || !names_meant(text, against_.job).empty();
   }
 
   void set_mixture(const std::string& text) {
-    if (holds_key(typed_, "mixture") && !typed_.reading.mixture.empty())
+    if (is_named(typed_, "mixture") && !typed_.reading.mixture.empty())
       return complain(fmt::format("two mixtures stand there: \"{}\" and \"{}\"", typed_.reading.mixture, text),
                       "one swab has one");
-    name("mixture");
+    name_key(typed_, "mixture");
     typed_.reading.mixture = text;  // in full once the plan is at hand
   }
 
@@ -184,6 +169,10 @@ class NotedReader {
     }
     if (const std::vector<FieldWord> words = plain_word(text); !words.empty()) {
       for (const FieldWord& one : words) set(one.key, one.value);
+      // "contact 2 min" says itself that it is no later look.
+      const std::string plain = folded(text);
+      if (words.front().key == "seconds" && plain.find("min") != std::string::npos && plain.rfind("contact", 0) != 0)
+        is_said_in_minutes_ = true;
       return true;
     }
     return take_name(text);
@@ -211,7 +200,7 @@ class NotedReader {
         const std::string piece = joined_words(words, at, count);
         const bool is_whole_text = count == words.size();
         if (!is_whole_text && means_little_alone(piece)) continue;
-        if (!holds_key(typed_, "mixture") && count > 1 && typed_step(piece)) {
+        if (!is_named(typed_, "mixture") && count > 1 && typed_step(piece)) {
           set_mixture(piece);
           taken = count;
         } else if (take_whole(piece)) {
@@ -241,12 +230,11 @@ class NotedReader {
   void settle_time() {
     constexpr double longest_contact_s = 300;
     Reading& reading = typed_.reading;
-    if (!holds_key(typed_, "seconds") || !reading.seconds || *reading.seconds < 60) return;
+    if (!is_named(typed_, "seconds") || !reading.seconds || *reading.seconds < 60) return;
     const bool is_there = std::any_of(against_.lines.begin(), against_.lines.end(),
                                       [&](const Reading& line) { return line.test == reading.test; });
     const double minutes = *reading.seconds / 60;
-    const bool is_said_in_minutes = text_.find("min") != std::string_view::npos;
-    if (!is_said_in_minutes || !reading.looked_after.empty() || !reading.correction.empty()) return;
+    if (!is_said_in_minutes_ || !reading.looked_after.empty() || !reading.correction.empty()) return;
     if (reading.test > 0 && is_there) {
       reading.seconds.reset();
       typed_.named.erase(std::remove(typed_.named.begin(), typed_.named.end(), "seconds"), typed_.named.end());
@@ -265,6 +253,7 @@ class NotedReader {
   std::vector<Phrase> phrases_;
   Outcomes outcomes_;
   std::size_t mixture_from_ = 0, mixture_to_ = 0;
+  bool is_said_in_minutes_ = false;
 };
 
 std::string in_quotes(const std::string& value) {
@@ -293,7 +282,7 @@ std::vector<std::string> noted_lines(const TypedReading& typed) {
   std::vector<std::string> lines;
   for (const ReadingField& field : reading_fields()) {
     const std::string key(field.key);
-    if (!holds_key(typed, key) || (key == "y_cm" && holds_key(typed, "x_cm"))) continue;
+    if (!is_named(typed, key) || (key == "y_cm" && is_named(typed, "x_cm"))) continue;
     const std::string value = get_field(typed.reading, key);
     if (key == "at_edge")
       lines.push_back(typed.reading.at_edge ? "at the edge" : "on the picture");

@@ -15,14 +15,6 @@ bool is_no_change(const TradeWord& word) {
   return word.removal == RemovalReading::no_effect;
 }
 
-bool holds(const TypedReading& typed, const char* key) {
-  return std::find(typed.named.begin(), typed.named.end(), key) != typed.named.end();
-}
-
-void name_key(TypedReading& typed, const char* key) {
-  if (!holds(typed, key)) typed.named.emplace_back(key);
-}
-
 }  // namespace
 
 Outcomes::Outcomes(const Job& job) {
@@ -70,11 +62,19 @@ bool Outcomes::take(const std::string& text, std::optional<Side> side) {
 
 void Outcomes::take_after_drying(const std::string& text) {
   const auto [word, prefix] = meaning_of(text);
-  if (word && word->original && *word->original != OriginalReading::nothing_seen && word->side != Side::either)
+  if (!word || !word->original || *word->original == OriginalReading::nothing_seen) return;
+  if (word->side == Side::original || (prefix && prefix->side == Side::original))
     when_dry_.push_back(word);
+  else if (!prefix)
+    dry_of_either_.push_back(text);
 }
 
 void Outcomes::settle(TypedReading& typed, std::vector<Diagnostic>& faults) {
+  for (const std::string& text : dry_of_either_)
+    faults.push_back({{},
+                      fmt::format("\"{}\" may speak of the layer to remove or of the original", text),
+                      fmt::format("write \"after drying varnish {0}\" or \"after drying paint {0}\"", text),
+                      {}});
   settle_either(typed, faults);
   settle_side(Side::removal, typed, faults);
   settle_side(Side::original, typed, faults);
@@ -82,15 +82,15 @@ void Outcomes::settle(TypedReading& typed, std::vector<Diagnostic>& faults) {
 
 void Outcomes::settle_either(const TypedReading& typed, std::vector<Diagnostic>& faults) {
   std::vector<std::size_t> open, removals, originals;
-  bool only_nothing_seen = !holds(typed, "original") || typed.reading.original == OriginalReading::nothing_seen;
+  bool only_nothing_seen = !is_named(typed, "original") || typed.reading.original == OriginalReading::nothing_seen;
   for (std::size_t i = 0; i < mentions_.size(); ++i) {
     (!mentions_[i].side ? open : *mentions_[i].side == Side::removal ? removals : originals).push_back(i);
     if (mentions_[i].side == Side::original && mentions_[i].word->original != OriginalReading::nothing_seen)
       only_nothing_seen = false;
   }
   if (open.empty()) return;
-  const bool any_removal = !removals.empty() || holds(typed, "removal");
-  const bool any_original = !originals.empty() || holds(typed, "original");
+  const bool any_removal = !removals.empty() || is_named(typed, "removal");
+  const bool any_original = !originals.empty() || is_named(typed, "original");
   const auto give = [&](Side side) {
     for (const std::size_t i : open) mentions_[i].side = side;
   };
@@ -121,7 +121,7 @@ void Outcomes::settle_side(Side side, TypedReading& typed, std::vector<Diagnosti
   if (side == Side::original)
     for (const TradeWord* dry : when_dry_) {
       const bool is_denied = said.original == OriginalReading::nothing_seen ||
-                             (holds(typed, "original") && typed.reading.original == OriginalReading::nothing_seen);
+                             (is_named(typed, "original") && typed.reading.original == OriginalReading::nothing_seen);
       if (is_denied) said.fault = fmt::format("\"nothing seen\" stands beside \"{}\" after drying", dry->text);
       said.original = std::max(said.original.value_or(*dry->original), *dry->original);
     }
@@ -133,8 +133,8 @@ void Outcomes::settle_side(Side side, TypedReading& typed, std::vector<Diagnosti
     name_key(typed, "signs");
   }
   if (!said.removal && !said.original) return;
-  const bool is_twice = holds(typed, key) && ((said.removal && typed.reading.removal != said.removal) ||
-                                              (said.original && typed.reading.original != said.original));
+  const bool is_twice = is_named(typed, key) && ((said.removal && typed.reading.removal != said.removal) ||
+                                                 (said.original && typed.reading.original != said.original));
   if (is_twice && said.fault.empty())
     faults.push_back({{}, fmt::format("{} is said twice, and not alike", key), "give it once", {}});
   if (said.removal) typed.reading.removal = said.removal;

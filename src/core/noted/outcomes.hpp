@@ -49,6 +49,7 @@ class Outcomes {
   std::vector<Prefix> prefixes_;
   std::vector<Mention> mentions_;
   std::vector<const TradeWord*> when_dry_;
+  std::vector<std::string> dry_of_either_;
   std::string passage_;
 };
 

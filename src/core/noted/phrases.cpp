@@ -52,12 +52,11 @@ class Cutter {
     const std::string before(trimmed(text_.substr(from_, i - from_)));
     const bool is_own_solution = folded(before) == "aqueous" || folded(before) == "solution";
     if (is_own_solution) return;  // the colon is part of it
-    if (const std::string key = key_of_heading(before); !key.empty() && before.find(' ') != 0) {
+    if (const std::string key = key_of_heading(before); !key.empty()) {
       label_ = key;
     } else {
-      const std::size_t count = phrases_.size();
       end_phrase(i);
-      if (!phrases_.empty() && phrases_.size() >= count) phrases_.back().ends_head = true;
+      if (!phrases_.empty()) phrases_.back().ends_head = true;
     }
     from_ = i + 1;
   }

@@ -1,5 +1,6 @@
 #include "core/noted/plain_words.hpp"
 
+#include "core/noted/parts.hpp"
 #include "gentlest/base/text.hpp"
 #include "gentlest/learning/reading.hpp"
 #include "gentlest/noted/fields.hpp"
@@ -9,7 +10,6 @@
 #include <algorithm>
 #include <array>
 #include <regex>
-#include <sstream>
 
 namespace gentlest {
 
@@ -157,6 +157,7 @@ bool is_look_time(const std::string& plain) {
 
 std::vector<FieldWord> plain_word(const std::string& text) {
   const std::string typed(trimmed(text));
+  if (typed.size() > longest_shape) return {};
   const std::string plain = folded(typed);
   for (const FixedWord& one : fixed_words)
     if (one.text == plain) return {{std::string(one.key), std::string(one.value)}};
@@ -218,13 +219,6 @@ std::string behind_prefix(const std::string& text, std::initializer_list<std::st
   return {};
 }
 
-std::vector<std::string> words_in(const std::string& text) {
-  std::istringstream in(text);
-  std::vector<std::string> words;
-  for (std::string word; in >> word;) words.push_back(word);
-  return words;
-}
-
 std::string joined_words(const std::vector<std::string>& words, std::size_t from, std::size_t count) {
   std::string text;
   for (std::size_t i = from; i < from + count; ++i) text += (text.empty() ? "" : " ") + words[i];
@@ -239,12 +233,24 @@ bool means_little_alone(const std::string& text) {
 
 std::string with_sites_joined(std::string_view text) {
   static const std::regex site(std::string("\\bat ") + number + ", +" + number + "( *cm)?");
-  return std::regex_replace(std::string(text), site, "at $1/$2 cm");
+  // Quotes and remarks stay as they were typed.
+  std::string joined;
+  const std::size_t remark = std::min(text.find(" -- "), text.size());
+  bool is_quoted = false;
+  for (std::size_t from = 0; from < remark;) {
+    const std::size_t end = std::min(text.find('"', from), remark);
+    const std::string piece(text.substr(from, end - from));
+    joined += is_quoted || piece.size() > longest_shape ? piece : std::regex_replace(piece, site, "at $1/$2 cm");
+    if (end < remark) joined += '"';
+    is_quoted = !is_quoted;
+    from = end + 1;
+  }
+  return joined.append(text.substr(remark));
 }
 
 bool number_with_comma(const std::string& text) {
   static const std::regex shape(std::string("^") + number + "$");
-  return std::regex_match(text, shape);
+  return text.size() <= longest_shape && std::regex_match(text, shape);
 }
 
 }  // namespace gentlest

@@ -38,7 +38,6 @@ std::string unit_behind(std::string_view key);
 /// What stands behind one of the beginnings; empty where none does.
 std::string behind_prefix(const std::string& text, std::initializer_list<std::string_view> beginnings);
 
-std::vector<std::string> words_in(const std::string& text);
 std::string joined_words(const std::vector<std::string>& words, std::size_t from, std::size_t count);
 
 /// "no", "all", "dry": words that would turn the sense of a neighbour they belong to, so they stand alone only.

@@ -95,10 +95,8 @@ class JobCheck {
   }
 
   void check_layers() {
-    const std::size_t before = faults_.size();
     check_each_layer();
     check_roles();
-    layers_are_told_ = faults_.size() > before && (job_.layers.empty() || has_doubled_names_ || !has_both_roles_);
   }
 
   void check_each_layer() {
@@ -115,7 +113,7 @@ class JobCheck {
   }
 
   void complain_of_doubled_layer(const Layer& layer) {
-    has_doubled_names_ = true;
+    layers_are_told_ = true;
     complain(layer.where, fmt::format("two layers are called \"{}\"", layer.name), "give each its own name");
   }
 
@@ -126,7 +124,7 @@ class JobCheck {
     };
     const bool any_remove = any(Role::remove);
     const bool any_keep = any(Role::keep);
-    has_both_roles_ = any_remove && any_keep;
+    layers_are_told_ = layers_are_told_ || !any_remove || !any_keep;
     if (job_.layers.empty()) return complain_at("layers", "the job has no layers", "list them from the top down");
     if (!any_remove)
       complain_at("layers", "no layer has the role remove", "mark the layer that must go with role: remove");
@@ -348,8 +346,6 @@ class JobCheck {
 
   const Job& job_;
   const Catalogue& catalogue_;
-  bool has_doubled_names_ = false;
-  bool has_both_roles_ = true;
   bool layers_are_told_ = false;  // what the passages say of layers that are at fault themselves is not told
   std::vector<Diagnostic> faults_;
 };

@@ -13,10 +13,6 @@ namespace gentlest {
 
 namespace {
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
 // Cut at the words and signs that stand between two names.
 std::vector<std::string> names_in(std::string_view typed) {
   constexpr std::array<std::string_view, 7> between = {", ", ";", " + ", " and ", " or ", " / ", " & "};

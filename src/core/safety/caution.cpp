@@ -1,5 +1,7 @@
 #include "gentlest/safety/caution.hpp"
 
+#include "core/safety/label_codes.hpp"
+
 #include "gentlest/catalogue/statements.hpp"
 #include "gentlest/safety/person.hpp"
 
@@ -34,16 +36,10 @@ std::vector<std::string> labels_where(const Mixtures& mixtures, const std::funct
 // On the label of a mixture or of one of its bottles: who measures handles the bottle, and where the mixture's label
 // cannot be decided the bottles' records still can warn.
 bool on_label(const Mixtures& mixtures, std::initializer_list<const char*> starts) {
-  const auto is_meant = [&](const std::string& code) {
-    return std::any_of(starts.begin(), starts.end(), [&](const char* start) { return code.rfind(start, 0) == 0; });
-  };
-  const bool on_mixture = std::any_of(mixtures.begin(), mixtures.end(), [&](const LabelledMixture& one) {
-    return std::any_of(one.label.statements.begin(), one.label.statements.end(),
-                       [&](const LabelStatement& statement) { return is_meant(statement.code); });
-  });
+  const bool on_mixture = std::any_of(mixtures.begin(), mixtures.end(),
+                                      [&](const LabelledMixture& one) { return any_is(codes_of(one.label), starts); });
   return on_mixture || !labels_where(mixtures, [&](const Solvent& solvent) {
-                          const std::vector<std::string> known = known_statements(solvent);
-                          return std::any_of(known.begin(), known.end(), is_meant);
+                          return any_is(known_statements(solvent), starts);
                         }).empty();
 }
 

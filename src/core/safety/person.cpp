@@ -5,26 +5,19 @@
 #include "gentlest/catalogue/statements.hpp"
 
 #include <algorithm>
-#include <array>
 
 namespace gentlest {
 
 namespace {
 
-bool any_starts(const std::vector<std::string>& codes, std::initializer_list<const char*> starts) {
-  return std::any_of(codes.begin(), codes.end(), [&](const std::string& code) {
-    return std::any_of(starts.begin(), starts.end(), [&](const char* start) { return code.rfind(start, 0) == 0; });
-  });
-}
-
 SkinHarm skin_of(const Mixture& mixture, const std::vector<std::string>& codes, bool is_complete) {
-  if (any_starts(codes, {"H314"})) return SkinHarm::burns;
+  if (any_is(codes, {"H314"})) return SkinHarm::burns;
   const bool through = std::any_of(mixture.parts().begin(), mixture.parts().end(),
                                    [](const Part& part) { return warns_of_skin(*part.liquid.solvent); });
-  if (through || any_starts(codes, {"H310", "H311", "H312"})) return SkinHarm::through_skin;
-  if (any_starts(codes, {"H317"})) return SkinHarm::allergy;
-  if (any_starts(codes, {"H315"})) return SkinHarm::irritates;
-  if (any_starts(codes, {"EUH066"})) return SkinHarm::dries;
+  if (through || any_is(codes, {"H310", "H311", "H312"})) return SkinHarm::through_skin;
+  if (any_is(codes, {"H317"})) return SkinHarm::allergy;
+  if (any_is(codes, {"H315"})) return SkinHarm::irritates;
+  if (any_is(codes, {"EUH066"})) return SkinHarm::dries;
   return is_complete ? SkinHarm::none_recorded : SkinHarm::untold;
 }
 
@@ -72,7 +65,7 @@ std::string list_for_all(const std::vector<PersonHazard>& hazards) {
 bool warns_of_skin(const Solvent& solvent) {
   const auto& limits = solvent.exposure_limits;
   if (std::any_of(limits.begin(), limits.end(), [](const ExposureLimit& limit) { return limit.skin; })) return true;
-  return solvent.hazards && any_starts(solvent.hazards->statements, {"H310", "H311", "H312"});
+  return solvent.hazards && any_is(solvent.hazards->statements, {"H310", "H311", "H312"});
 }
 
 }  // namespace gentlest
