@@ -6,7 +6,6 @@
 #include "gentlest/base/text.hpp"
 #include "gentlest/liquids/notation.hpp"
 #include "gentlest/plan/shelf.hpp"
-#include "report/charts/chart_mixing.hpp"
 #include "report/charts/charts.hpp"
 #include "report/charts/progress_charts.hpp"
 #include "report/form/format.hpp"
@@ -57,10 +56,7 @@ std::vector<Liquid> asked_bottles(const Request& request, const Job& job, const 
   const std::vector<Liquid> shelf = all_liquids(shelf_of(job, catalogue));
   std::vector<Liquid> bottles;
   std::vector<Diagnostic> faults;
-  for (std::size_t at = 0; at <= request.of->size();) {
-    const std::size_t end = std::min(request.of->find_first_of(",;", at), request.of->size());
-    const std::string name(trimmed(std::string_view(*request.of).substr(at, end - at)));
-    at = end + 1;
+  for (const std::string& name : items_of(*request.of, ",;")) {
     try {
       const Mixture alone = parse_mixture(name, catalogue, shelf);
       for (const Part& part : alone.parts()) add_liquids(bottles, Mixture({{part.liquid, 1}}));

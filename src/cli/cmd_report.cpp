@@ -3,6 +3,7 @@
 #include "cli/paper.hpp"
 #include "gentlest/answers/review.hpp"
 #include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/letters.hpp"
 #include "io/photographs.hpp"
 #include "report/paper/test_report.hpp"
 #include "report/screen/progress_report.hpp"
@@ -13,6 +14,7 @@
 #include <map>
 #include <optional>
 #include <ostream>
+#include <utility>
 
 namespace gentlest {
 
@@ -42,7 +44,9 @@ ReportPhoto photo_of(const std::string& name, const std::filesystem::path& folde
   } catch (const InputError& error) {
     const Diagnostic& fault = error.faults().front();
     photo.fault = fault.message + (fault.remedy.empty() ? "" : "; " + fault.remedy);
-    err << fmt::format("{}: warning: photograph of test {} not shown: {}\n", fault.where.file, test, photo.fault);
+    err << with_controls_shown(
+               fmt::format("{}: warning: photograph of test {} not shown: {}", fault.where.file, test, photo.fault))
+        << "\n";
   }
   return photo;
 }
@@ -55,10 +59,11 @@ std::map<int, TestPhotos> photos_of(const TestReview& review, const std::string&
   };
   for (const RecordedTest& test : review.tests) {
     const Reading& line = shown_line(test);
-    if (line.photo_before.empty() && line.photo.empty()) continue;
-    TestPhotos& of_test = photos[test.number];
+    TestPhotos of_test;
     add(of_test.before, line.photo_before, test.number);
     add(of_test.after, line.photo, test.number);
+    for (const Reading* look : later_looks(test)) add(of_test.after, look->photo, test.number);
+    if (!of_test.before.empty() || !of_test.after.empty()) photos.emplace(test.number, std::move(of_test));
   }
   return photos;
 }

@@ -1,5 +1,6 @@
 #include "io/catalogue_records.hpp"
 
+#include "gentlest/base/text.hpp"
 #include "gentlest/catalogue/figures.hpp"
 #include "gentlest/catalogue/statements.hpp"
 #include "gentlest/learning/reading.hpp"
@@ -245,8 +246,7 @@ std::vector<Flag> read_flags(YamlFile& file, const YamlNode& node, const char* k
       flags.push_back(*flag);
     else if (file.faults().size() == before)
       file.complain(item, fmt::format("\"{}\" is not a flag", word),
-                    near.empty() ? "write resinous, waxy, bituminous, cross_linked or water_sensitive"
-                                 : fmt::format("did you mean \"{}\"?", near));
+                    near.empty() ? "write " + enumerated(known, "or") : fmt::format("did you mean \"{}\"?", near));
   }
   return flags;
 }

@@ -83,10 +83,8 @@ std::optional<Diagnostic> no_job_fault(std::string_view text, const std::string&
   return fault(is_table ? "this looks like a table, not like a job" : "this is no job", begin);
 }
 
-bool holds_job(std::string_view text) {
-  const std::vector<std::string_view> lines = lines_of(text);
-  return std::any_of(lines.begin(), lines.end(),
-                     [](std::string_view line) { return line.rfind("gentlest_job:", 0) == 0; });
+bool begins_job(std::string_view line) {
+  return trimmed(line).rfind("gentlest_job:", 0) == 0;
 }
 
 }  // namespace gentlest

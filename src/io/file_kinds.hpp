@@ -17,7 +17,7 @@ std::string foreign_kind(std::string_view bytes);
 /// may be a job, however faulty.
 std::optional<Diagnostic> no_job_fault(std::string_view text, const std::string& file);
 
-/// True of a text in which a line begins with the version of a job.
-bool holds_job(std::string_view text);
+/// True of a line that holds the version of a job.
+bool begins_job(std::string_view line);
 
 }  // namespace gentlest

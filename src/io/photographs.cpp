@@ -2,6 +2,7 @@
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/text.hpp"
+#include "io/file_kinds.hpp"
 #include "io/files.hpp"
 #include "io/pixels.hpp"
 
@@ -28,13 +29,12 @@ std::string other_kind(const std::string& bytes) {
     for (const char* brand : {"heic", "heix", "hevc", "heim", "heis", "mif1", "msf1"})
       if (begins(brand, 8)) return "an HEIC picture";
     if (begins("avif", 8)) return "an AVIF picture";
+    if (begins("crx ", 8)) return "a raw picture";
     return "a film";
   }
   if (begins(std::string_view("II*\0", 4)) || begins(std::string_view("MM\0*", 4))) return "a TIFF or raw picture";
-  if (begins("GIF8")) return "a GIF picture";
   if (begins("RIFF") && begins("WEBP", 8)) return "a WebP picture";
-  if (begins("%PDF")) return "a PDF file";
-  return {};
+  return foreign_kind(bytes);
 }
 
 void expect_jpeg_or_png(const std::string& bytes, const std::string& name) {
@@ -85,14 +85,7 @@ int orientation_in(std::string_view tiff) {
 }  // namespace
 
 std::vector<std::string> photograph_names(const std::string& text) {
-  std::vector<std::string> names;
-  for (std::size_t at = 0; at <= text.size();) {
-    const std::size_t end = std::min(text.find(';', at), text.size());
-    const std::string name(trimmed(text.substr(at, end - at)));
-    if (!name.empty()) names.push_back(name);
-    at = end + 1;
-  }
-  return names;
+  return items_of(text, ";");
 }
 
 bool is_photograph_number(const std::string& name) {

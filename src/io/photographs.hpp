@@ -9,7 +9,7 @@ namespace gentlest {
 
 /// Larger files are refused unread.
 inline constexpr std::size_t most_bytes_of_a_photograph = 60u << 20;
-/// More than this is refused before it is unpacked: 120 million points are 360 MB.
+/// More than this is refused before it is unpacked: 120 million points take 840 MB while they are unpacked.
 inline constexpr double most_points_of_a_photograph = 120e6;
 /// The long side of what stands in the page.
 inline constexpr int long_side_px = 1200;
@@ -17,7 +17,7 @@ inline constexpr int long_side_px = 1200;
 /// "IMG_1.jpg; 17" as its single names, without what surrounds them.
 std::vector<std::string> photograph_names(const std::string& text);
 
-/// True of a name that is only a number, or a number with letters: of a picture on a card or in another file.
+/// True of a name without the ending of a file: the number of a picture on a card or in another file.
 bool is_photograph_number(const std::string& name);
 
 /// The JPEG or PNG at `path`, turned as its camera says, at most long_side_px long, as the bytes of a JPEG on white

@@ -118,7 +118,7 @@ class LogReader {
         complain(static_cast<int>(i) + 1, "this line was cut off", "", lines_[i]);
         continue;
       }
-      if (std::any_of(lines_.begin(), lines_.end(), holds_job))
+      if (std::any_of(lines_.begin(), lines_.end(), begins_job))
         throw InputError(Fault::file, {fault_at(file_, static_cast<int>(i) + 1, "this is a job, not a log of tests",
                                                 "name the log here; it was left untouched", lines_[i])});
       throw InputError(Fault::file, {fault_at(file_, static_cast<int>(i) + 1, "this is no log that this program knows",

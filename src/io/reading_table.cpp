@@ -92,7 +92,7 @@ class TableReader {
     const std::size_t faults_before = faults_.size();
     if (row.size() > columns_.size())
       complain(row[columns_.size()], "there are more cells than columns",
-               "put a cell with a comma in it in \"quotes\"");
+               "put a cell that holds the sign between the cells in \"quotes\"");
     TypedReading typed;
     typed.where = {file_, row.front().line, 0};
     for (std::size_t k = 0; k < std::min(row.size(), columns_.size()); ++k) read_cell(row[k], columns_[k], typed);
@@ -107,8 +107,7 @@ class TableReader {
   }
 
   void read_cell(const CsvCell& cell, const Column& column, TypedReading& typed) {
-    if (column.is_ignored && !column.heading.empty()) return;
-    if (trimmed(cell.text).empty() || column.key.empty()) return;
+    if (column.is_ignored || column.key.empty() || trimmed(cell.text).empty()) return;
     if (folded(cell.text) == "not known" && column.key != "colour") return;  // as tables of the program say it
     typed.named.push_back(column.key);
     if (set_noted_field(typed.reading, column.key, cell.text)) return;

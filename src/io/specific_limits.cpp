@@ -14,17 +14,6 @@ namespace {
 
 using Faults = std::vector<std::string>;
 
-std::vector<std::string> items_of(const std::string& text) {
-  std::vector<std::string> items;
-  for (std::size_t from = 0; from <= text.size();) {
-    const std::size_t stop = std::min(text.find(';', from), text.size());
-    const std::string item(trimmed(std::string_view(text).substr(from, stop - from)));
-    if (!item.empty()) items.push_back(item);
-    from = stop + 1;
-  }
-  return items;
-}
-
 // The signs of print as they are typed.
 std::string with_plain_signs(std::string text) {
   for (const auto& [printed, typed] : {std::pair("\xE2\x89\xA5", ">="), std::pair("\xE2\x89\xA4", "<=")})
@@ -145,7 +134,7 @@ bool carries_any(const Hazards& hazards, std::initializer_list<const char*> code
 
 OwnLimits own_limits_from(const std::string& text, std::vector<std::string>& faults) {
   OwnLimits own;
-  const std::vector<std::string> items = items_of(with_plain_signs(text));
+  const std::vector<std::string> items = items_of(with_plain_signs(text), ";");
   for (std::size_t i = 0; i < items.size(); ++i) {
     if (is_class(items[i]) && i + 1 < items.size() && is_limit(items[i + 1])) continue;
     if (read_remark(items[i], own) || read_limit(items[i], own, faults) || read_ATE(items[i], own, faults) ||

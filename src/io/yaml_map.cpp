@@ -138,7 +138,7 @@ void YamlMap::complain_of_key(const YamlNode::Entry& entry, const std::map<std::
   const std::string near = missing ? *missing : nearest_name(entry.key, asked_);
   const auto home = elsewhere.find(entry.key);
   std::string remedy = fmt::format("known keys: {}", fmt::join(asked_, ", "));
-  if (home != elsewhere.end() && home->second != what_)
+  if (home != elsewhere.end())
     remedy = fmt::format("it belongs to {}", home->second);
   else if (!near.empty())
     remedy = fmt::format("did you mean \"{}\"?", near);

@@ -4,6 +4,7 @@
 #include "gentlest/base/text.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -26,19 +27,6 @@ bool is_false_word(const std::string& word) {
   return word == "false" || word == "no" || word == "off" || word == "n" || word == "0";
 }
 
-// "resinous, waxy" as a list: [resinous, waxy].
-std::string as_list(const std::string& text) {
-  std::string items;
-  std::string_view rest = text;
-  while (!rest.empty()) {
-    const std::size_t end = std::min(rest.find_first_of(",;"), rest.size());
-    const std::string_view item = trimmed(rest.substr(0, end));
-    if (!item.empty()) items += (items.empty() ? "" : ", ") + std::string(item);
-    rest.remove_prefix(std::min(end + 1, rest.size()));
-  }
-  return "[" + items + "]";
-}
-
 std::string list_cure(const YamlNode& node) {
   std::string text = node.text;
   if (text.size() > 2 && text.front() == '(' && text.back() == ')') text = text.substr(1, text.size() - 2);
@@ -46,7 +34,8 @@ std::string list_cure(const YamlNode& node) {
     return "begin each line with a dash and a space, not with a number";
   if (text.size() > 1 && text[0] == '-' && text[1] != ' ') return "put a space behind each dash: \"- item\"";
   const bool is_plain = !text.empty() && text.size() < 60 && text.find_first_of("{}[]:.\n") == std::string::npos;
-  if (node.kind == YamlNode::Kind::scalar && is_plain) return fmt::format("write {}", as_list(text));
+  if (node.kind == YamlNode::Kind::scalar && is_plain)
+    return fmt::format("write [{}]", fmt::join(items_of(text, ",;"), ", "));
   return "write one \"- item\" a line, or [a, b]";
 }
 

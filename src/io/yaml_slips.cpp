@@ -266,8 +266,14 @@ std::string in_quotes(std::string_view text) {
 std::optional<YamlSlip> find_slip(const std::vector<std::string>& texts, int stopped_at) {
   std::vector<YamlSlip> slips;  // of signs: they tell more than what a line looks like beside others
   const std::vector<YamlLine> lines = yaml_lines(texts, slips);
-  for (std::size_t i = 0; i < lines.size(); ++i)
-    if (Slip slip = line_slip(i, lines)) slips.push_back(std::move(*slip));
+  // From below, the nearest alone: each is held against all other lines, and a file may be long.
+  for (std::size_t i = lines.size(); i-- > 0;) {
+    if (lines[i].number > stopped_at) continue;
+    if (Slip slip = line_slip(i, lines)) {
+      slips.push_back(std::move(*slip));
+      break;
+    }
+  }
   const auto nearest = [&](std::vector<YamlSlip>& from) {
     Slip found;
     for (YamlSlip& slip : from)

@@ -91,6 +91,13 @@ inline void write_file(const std::string& path, const std::string& text) {
   std::ofstream(path, std::ios::binary) << text;
 }
 
+/// A log that holds these lines; returns its path.
+inline std::string log_of(const Folder& folder, const std::string& lines = {}) {
+  const std::string log = folder.file("easel.log");
+  write_file(log, "{\"gentlest_log\":1}\n" + lines);
+  return log;
+}
+
 inline std::string read_file(const std::string& path) {
   std::ifstream in(path, std::ios::binary);
   std::ostringstream text;

@@ -140,11 +140,9 @@ TEST_CASE("a test has one row, and a second only for what was noted besides") {
 
 TEST_CASE("the next test is told once in the report") {
   const Folder folder;
-  const std::string log = folder.file("easel.log");
-  write_file(log,
-             "{\"gentlest_log\":1}\n"
-             "{\"test\":1,\"mixture\":\"isooctane 100\",\"at_edge\":true,\"removal\":\"no effect\","
-             "\"original\":\"nothing seen\"}\n");
+  const std::string log = log_of(folder,
+                                 "{\"test\":1,\"mixture\":\"isooctane 100\",\"at_edge\":true,\"removal\":\"no effect\","
+                                 "\"original\":\"nothing seen\"}\n");
   const std::string page = call({"report", "demo", log}).out;
   const std::size_t first = page.find("rung 2, at the edge: isooctane 85, acetone 15");
   REQUIRE(first != std::string::npos);
@@ -192,8 +190,7 @@ TEST_CASE("corrections and withdrawals stay to be seen") {
 
 TEST_CASE("without a success the report says that nothing was chosen") {
   const Folder folder;
-  const std::string log = folder.file("easel.log");
-  write_file(log, "{\"gentlest_log\":1}\n");
+  const std::string log = log_of(folder);
   const Result none = call({"report", "demo", log});
   CHECK(none.code == 0);
   CHECK(holds(none.out, "No mixture has been chosen."));
@@ -247,6 +244,45 @@ TEST_CASE("the table of the report has one row a test, units in its header") {
   REQUIRE(json.at("report").size() == 4);
   CHECK(json.at("report")[0].at("x_cm") == 3.5);
   CHECK(json.at("report")[3].at("effect").is_null());
+}
+
+TEST_CASE("a harm that only a later look saw stands in the row of its test, in table and JSON") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const std::vector<std::vector<std::string>> lines = {
+      {"mixture=isooctane 80, acetone 20", "removal=partly removed", "original=nothing seen", "passage=white cloth"},
+      {"test=1", "looked_after=the next day", "original=softened"}};
+  for (std::vector<std::string> words : lines) {
+    words.insert(words.begin(), {"record", "demo", log});
+    const Result done = call(words);
+    INFO(done.err);
+    REQUIRE(done.code == 0);
+  }
+  const std::vector<Row> rows = rows_of(call({"report", "demo", log, "--format", "csv"}).out);
+  REQUIRE(rows.size() == 1);
+  CHECK(rows[0].at("original") == "softened");
+  const auto json = nlohmann::json::parse(call({"report", "demo", log, "--format", "json"}).out);
+  CHECK(json.at("report")[0].at("original") == "softened");
+}
+
+TEST_CASE("a bottle that makes peroxides is told on the report's first screen") {
+  const Folder folder;
+  const std::string job = folder.file("ether.yaml");
+  write_file(job, R"(gentlest_job: 1
+object: {title: With an ether}
+layers:
+  - {name: varnish, role: remove, found: dammar_aged}
+  - {name: paint, role: keep, found: oil_paint_old}
+shelf: [tetrahydrofuran]
+limits: {risk_limit: 0.99}
+)");
+  const std::string log = folder.file("easel.log");
+  write_file(log, "{\"gentlest_log\":1}\n");
+  Surroundings terminal;
+  terminal.to_terminal = true;
+  const Result report = call({"report", job, log}, "", terminal);
+  INFO(report.out << report.err);
+  CHECK(holds(report.out, "peroxide"));
 }
 
 TEST_CASE("lines that cannot be read, and mixtures that the shelf does not know, are told in the report") {

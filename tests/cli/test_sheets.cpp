@@ -1,5 +1,5 @@
 // Sheets, labels and charts through the whole program. How they look is measured by tests/browser.
-#include "program.hpp"
+#include "pages.hpp"
 
 #include "io/job_file.hpp"
 
@@ -17,10 +17,6 @@ std::string hostile_job() {
   job = replaced(job, "name: varnish", "name: \"<img src=x onerror=y>\"");
   return replaced(job, "name: white cloth", "name: \"\\\"><svg onload=z>\"");
 }
-
-}  // namespace
-
-namespace {
 
 // Each heading stands on the page, after the one before it.
 void check_order(const std::string& page, const std::vector<const char*>& headings) {
@@ -54,15 +50,10 @@ TEST_CASE(
 
 TEST_CASE("every page that may be carried off says when to stop and what is not predicted") {
   const std::string sheet = call({"sheet", "demo"}).out;
-  const auto count = [&](const std::string& piece) {
-    std::size_t found = 0;
-    for (std::size_t at = sheet.find(piece); at != std::string::npos; at = sheet.find(piece, at + 1)) ++found;
-    return found;
-  };
   // The ladder's page and each page of cards.
-  CHECK(count("class=\"page cards\"") == 3);
-  CHECK(count("<b>Not predicted:</b>") == 4);
-  CHECK(count("class=\"running\"") == 5);
+  CHECK(count_of(sheet, "class=\"page cards\"") == 3);
+  CHECK(count_of(sheet, "<b>Not predicted:</b>") == 4);
+  CHECK(count_of(sheet, "class=\"running\"") == 5);
   CHECK(holds(sheet, "The tests, to be filled in</b>, page 3 of 3"));
   CHECK_FALSE(holds(sheet, "Hazard records are missing"));
   for (const char* command : {"labels", "report"}) {
@@ -125,9 +116,8 @@ TEST_CASE("sites are put on the map and into its table") {
 
 TEST_CASE("the places of a log's tests are put on the map, and the cards go on from its numbers") {
   const Folder folder;
-  const std::string log = folder.file("easel.log");
-  write_file(log,
-             "{\"gentlest_log\":1}\n"
+  const std::string log =
+      log_of(folder,
              "{\"test\":1,\"mixture\":\"isooctane 100\",\"x_cm\":3.5,\"y_cm\":41,\"removal\":\"no effect\"}\n"
              "{\"test\":3,\"mixture\":\"<script>\",\"x_cm\":7,\"y_cm\":8,\"removal\":\"no effect\"}\n"
              "{\"test\":3,\"correction\":\"wrong bottle\",\"withdrawn\":true}\n");

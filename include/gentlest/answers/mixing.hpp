@@ -39,6 +39,9 @@ struct MixingGrid {
   }
 };
 
+/// The mixture at shares of i, j and what is left of the steps.
+Mixture mixture_at(const MixingGrid& grid, int i, int j);
+
 /// Of the bottles asked for (none, or three that differ), else of those of the ladder, filled up to three. Nothing
 /// where the layer to remove has no sphere or there are fewer than three bottles. Effect and risk are those of the
 /// plan.

@@ -24,6 +24,9 @@ std::vector<RecordedTest> tests_in(const std::vector<Reading>& lines);
 
 /// The last line that says what was done and seen: a withdrawal without a mixture does not hide what it withdraws.
 const Reading& shown_line(const RecordedTest& test);
+
+/// The later looks, each as its last correction says.
+std::vector<const Reading*> later_looks(const RecordedTest& test);
 bool is_withdrawn(const RecordedTest& test);
 
 /// A layer under a mixture, as believed after all readings. Middle 90 %.

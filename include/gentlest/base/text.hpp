@@ -20,6 +20,17 @@ inline std::string_view trimmed(std::string_view text) {
   return text;
 }
 
+/// What stands between the dividers, trimmed; nothing of what is empty.
+inline std::vector<std::string> items_of(std::string_view text, std::string_view dividers) {
+  std::vector<std::string> items;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find_first_of(dividers), text.size());
+    if (const std::string_view item = trimmed(text.substr(0, end)); !item.empty()) items.emplace_back(item);
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return items;
+}
+
 /// Lower case (ASCII letters only) and trimmed: two names that fold alike are the same name.
 inline std::string folded(std::string_view text) {
   std::string out(trimmed(text));

@@ -37,7 +37,8 @@ Hansen point_of(const std::array<MixingBottle, 3>& bottles, double a, double b) 
 }
 
 MixingGrid reckon(const std::array<MixingBottle, 3>& bottles, const Chances& chances) {
-  MixingGrid grid{bottles, 50, {}, {}, {}};
+  MixingGrid grid;
+  grid.bottles = bottles;
   for (int j = 0; j <= grid.steps; ++j)
     for (int i = 0; i + j <= grid.steps; ++i) {
       const double steps = grid.steps;
@@ -108,16 +109,20 @@ void find_parting(MixingGrid& grid, const Plan& plan, const Catalogue& catalogue
   const int pace = grid.steps / tenth;
   for (int j = 0; j <= grid.steps; j += pace)
     for (int i = 0; i + j <= grid.steps; i += pace) {
-      std::vector<Part> parts;
-      const std::array<int, 3> shares = {i, j, grid.steps - i - j};
-      for (std::size_t k = 0; k < 3; ++k)
-        if (shares[k] > 0) parts.push_back({grid.bottles[k].liquid, static_cast<double>(shares[k]) / grid.steps});
-      const PhaseAnswer answer = phases_of(Mixture(std::move(parts)), catalogue, Celsius{plan.job.limits.room_C});
+      const PhaseAnswer answer = phases_of(mixture_at(grid, i, j), catalogue, Celsius{plan.job.limits.room_C});
       if (answer.phases == Phases::two_liquids) grid.part.emplace_back(i, j);
     }
 }
 
 }  // namespace
+
+Mixture mixture_at(const MixingGrid& grid, int i, int j) {
+  std::vector<Part> parts;
+  const std::array<int, 3> shares = {i, j, grid.steps - i - j};
+  for (std::size_t k = 0; k < 3; ++k)
+    if (shares[k] > 0) parts.push_back({grid.bottles[k].liquid, static_cast<double>(shares[k]) / grid.steps});
+  return Mixture(std::move(parts));
+}
 
 std::optional<MixingGrid> mix_three(const Plan& plan, const Catalogue& catalogue, const std::vector<Liquid>& asked) {
   assert(asked.empty() || asked.size() == 3);
@@ -138,12 +143,11 @@ std::optional<MixingGrid> mix_three(const Plan& plan, const Catalogue& catalogue
 }
 
 std::optional<MixingBest> best_within(const MixingGrid& grid, double risk_limit) {
-  constexpr double slack = 1e-9;  // as is_beyond_limit
   std::optional<MixingBest> best;
   for (int j = 0; j <= grid.steps; ++j)
     for (int i = 0; i + j <= grid.steps; ++i) {
       const std::size_t at = grid.at(i, j);
-      if (!grid.risk.empty() && grid.risk[at] > risk_limit + slack) continue;
+      if (!grid.risk.empty() && passes_limit(grid.risk[at], risk_limit)) continue;
       if (best && grid.effect[at] <= best->effect) continue;
       best = MixingBest{i, j, grid.effect[at], {}};
       if (!grid.risk.empty()) best->risk = grid.risk[at];

@@ -1,6 +1,7 @@
 #include "gentlest/answers/review.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
+#include "gentlest/learning/typed_reading.hpp"
 #include "gentlest/liquids/notation.hpp"
 
 #include <algorithm>
@@ -101,6 +102,13 @@ const Reading& shown_line(const RecordedTest& test) {
   const auto says = std::find_if(test.lines.rbegin(), test.lines.rend(),
                                  [](const Reading& line) { return !line.mixture.empty() && !is_later_look(line); });
   return says == test.lines.rend() ? test.lines.back() : *says;
+}
+
+std::vector<const Reading*> later_looks(const RecordedTest& test) {
+  std::vector<const Reading*> looks;
+  for (const Reading& line : test.lines)
+    if (is_later_look(line) && line_before(line, test.lines) == &line) looks.push_back(&line);
+  return looks;
 }
 
 bool is_withdrawn(const RecordedTest& test) {

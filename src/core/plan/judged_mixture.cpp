@@ -91,9 +91,13 @@ bool drifts_beyond(const Fate& fate, double risk_limit) {
   return fate.drift && fate.risk.at_start <= risk_limit && fate.risk.beyond_limit_at.has_value();
 }
 
-bool is_beyond_limit(const JudgedMixture& judged, const Limits& limits) {
+bool passes_limit(double risk, double risk_limit) {
   constexpr double slack = 1e-9;  // the search rounds risks to this before it compares them
-  return judged.risk && *judged.risk > limits.risk_limit + slack;
+  return risk > risk_limit + slack;
+}
+
+bool is_beyond_limit(const JudgedMixture& judged, const Limits& limits) {
+  return judged.risk && passes_limit(*judged.risk, limits.risk_limit);
 }
 
 JudgedMixture judge_mixture(const Mixture& mixture, const std::vector<PlannedLayer>& layers, const Limits& limits,

@@ -18,4 +18,7 @@ JudgedMixture judge_on_fields(const Mixture& mixture, const std::vector<PlannedL
                               const LayerSubjects& subjects, const LayerFields& fields, const Limits& limits,
                               const Catalogue& catalogue);
 
+/// True when a risk passes the limit; the search rounds risks before it compares them.
+bool passes_limit(double risk, double risk_limit);
+
 }  // namespace gentlest

@@ -13,10 +13,10 @@ inline constexpr const char* contact_heading = "How each test is made";
 /// "at most 20 s, look at swab and spot every 5 rolls".
 std::string contact_words(const SwabContact& contact);
 
-/// "clear with isooctane, once it did nothing there", or "clear with a dry swab".
+/// "clear with isooctane, where that alone did nothing, then a dry swab", or "clear with a dry swab".
 std::string clearing_words(const SwabContact& contact);
 
-/// When to look again: dry, later the same day, next day; longer after slow liquids.
+/// When to look again: dry and next day; after a week too where a liquid may stay.
 std::string look_again_words(const SwabContact& contact);
 
 /// All of it in one line of a card: "20 s at most, look every 5 rolls; clear: isooctane, dry swab; again: dry, next

@@ -71,10 +71,11 @@ std::string short_words(const Caution& caution) {
   }
 }
 
-std::vector<std::string> clashes_of(const std::vector<Caution>& cautions) {
+std::vector<std::string> clashes_of(const std::vector<Caution>& cautions, const std::set<std::string>& all) {
+  const auto is_here = [&](const std::string& label) { return all.count(label) > 0; };
   std::vector<std::string> words;
   for (const Caution& caution : cautions)
-    if (caution.kind == CautionKind::clash)
+    if (caution.kind == CautionKind::clash && std::all_of(caution.liquids.begin(), caution.liquids.end(), is_here))
       words.push_back((caution.pair->forbidden ? "DO NOT MIX " : "not together: ") + joined(caution.liquids, " with ") +
                       ": " + caution.pair->why);
   return words;
@@ -122,16 +123,16 @@ const char* const plan_is_no_permission =
 const char* const the_swab_decides = "The swab decides.";
 
 std::vector<std::string> danger_words(const std::vector<Liquid>& bottles, const std::vector<Caution>& cautions) {
+  std::set<std::string> all;
+  for (const Liquid& bottle : bottles) all.insert(bottle.label);
   Dangers dangers;
   for (const Liquid& bottle : bottles) add_statements(dangers, bottle);
   for (const Caution& caution : cautions) {
     const std::string words = short_words(caution);
     for (const std::string& label : caution.liquids)
-      if (!words.empty()) add(dangers, words, rank_of(caution), label);
+      if (!words.empty() && all.count(label) > 0) add(dangers, words, rank_of(caution), label);
   }
-  std::vector<std::string> lines = clashes_of(cautions);
-  std::set<std::string> all;
-  for (const Liquid& bottle : bottles) all.insert(bottle.label);
+  std::vector<std::string> lines = clashes_of(cautions, all);
   for (const std::string& line : gathered(std::move(dangers), all)) lines.push_back(line);
   return lines;
 }

@@ -14,6 +14,7 @@ inline constexpr const char* dangers_heading = "For you";
 /// "acetone, ethyl acetate: catches fire very easily; irritates the eyes strongly": bottles that share their dangers in
 /// one entry, the worst first; bottles without a record before all, since their danger is not known; what must not
 /// meet, forms peroxides or goes through the skin by `cautions`. Harm to water life is left to the label.
+/// Cautions on other bottles are passed over.
 std::vector<std::string> danger_words(const std::vector<Liquid>& bottles, const std::vector<Caution>& cautions);
 
 /// Stands at the end of every first screen, before its last sentence.

@@ -76,10 +76,6 @@ std::string vapour_words(const PersonHazard& hazard, const std::string& authorit
   return "vapour: no limit known";
 }
 
-std::string person_words(const PersonHazard& hazard, const std::string& authority) {
-  return worst_words(hazard) + "; " + vapour_words(hazard, authority) + "; " + skin_words(hazard);
-}
-
 std::vector<std::string> person_sentences(const Bench& bench) {
   std::vector<std::string> sentences = {gravest_sentence(bench)};
   if (!bench.not_needed.empty())

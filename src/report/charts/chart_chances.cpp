@@ -1,6 +1,5 @@
 #include "report/charts/marks.hpp"
 #include "report/form/format.hpp"
-#include "report/phrases/sighting_words.hpp"
 
 #include <fmt/format.h>
 
@@ -47,9 +46,7 @@ void draw_chance(Drawing& drawing, const Frame& frame, const Plan& plan, const B
   std::vector<MarkKey> keys = keys_of_mixture(plan, bench, mixture);
   keys.push_back({"layer", plan.layers[layer].name});
   begin_mark(drawing, keys,
-             fmt::format("{}, {}: {} ({} to {})", plan.layers[layer].name,
-                         ladder_rungs(plan).empty() ? "mixture " + mark_of(plan, bench, mixture)
-                                                    : "rung " + mark_of(plan, bench, mixture),
+             fmt::format("{}, {}: {} ({} to {})", plan.layers[layer].name, name_in_picture(plan, bench, mixture),
                          per_cent(chance), per_cent(band.low), per_cent(band.high)));
   add_line(drawing, {x, low}, {x, high}, bar);
   add_line(drawing, {x - 3.5, low}, {x + 3.5, low}, bar);

@@ -68,7 +68,7 @@ std::vector<LayerRange> ranges_in(const Frame& frame, const Plan& plan) {
 }
 
 OpenNames draw_ways(Drawing& drawing, const Frame& frame, const Plan& plan, const Bench& bench,
-                    const std::vector<Drying>& all) {
+                    const std::vector<Drying>& all, const std::vector<LayerRange>& ranges) {
   PointNames points;
   for (const Drying& one : all) {
     std::vector<Xy> way;
@@ -82,7 +82,7 @@ OpenNames draw_ways(Drawing& drawing, const Frame& frame, const Plan& plan, cons
     for (const Xy end : {way.front(), way.back()}) points.obstacles.push_back(box_around(end, 4));
     points.names.push_back({one.name, way.front(), small_text, true, 5});
   }
-  draw_middles(drawing, plan, ranges_in(frame, plan), points);
+  draw_middles(drawing, plan, ranges, points);
   const Xy corner = frame.corner;
   return draw_names(drawing, points.names, points.obstacles,
                     {corner.x + 1, corner.y + 1, corner.x + frame.width - 1, corner.y + frame.height - 1});
@@ -187,9 +187,10 @@ Chart drift_chart(const Plan& plan, const Bench& bench) {
                     plane.height,
                     {"evaporated, % of volume", 0, 100, 20, 0},
                     {"risk, %", 0, high, tick_step(high, 5), high < 4 ? 1 : 0}};
-  const bool any_covered = draw_ranges(chart.drawing, plan, "range-drift", outline_of(plane), ranges_in(plane, plan));
+  const std::vector<LayerRange> ranges = ranges_in(plane, plan);
+  const bool any_covered = draw_ranges(chart.drawing, plan, "range-drift", outline_of(plane), ranges);
   draw_frame(chart.drawing, plane);
-  const OpenNames open = draw_ways(chart.drawing, plane, plan, bench, all);
+  const OpenNames open = draw_ways(chart.drawing, plane, plan, bench, all, ranges);
   const std::vector<std::string> unnamed = draw_risks(chart.drawing, risks, plan, bench, all);
   const bool some_part =
       std::any_of(all.begin(), all.end(), [](const Drying& one) { return one.drift->parts_at.has_value(); });
@@ -200,10 +201,8 @@ Chart drift_chart(const Plan& plan, const Bench& bench) {
   chart.caption =
       "Above left: the way of what is left, seen along dD. Above right: the risk on that way; a line that climbs over "
       "the limit means that the last of the mixture may act where the vial would not. Beyond 90 % (grey) the film is "
-      "too "
-      "thin to judge. Below: what is left, as shares of its volume; the order in which liquids leave is sound, times "
-      "are "
-      "rough." +
+      "too thin to judge. Below: what is left, as shares of its volume; the order in which liquids leave is sound, "
+      "times are rough." +
       not_drawn_words(bench) + named_letters(plan, bench);
   if (any_covered) chart.caption += covered_ranges_words;
   chart.caption += open_names_words(open);

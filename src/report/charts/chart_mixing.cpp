@@ -1,19 +1,20 @@
-#include "report/charts/chart_mixing.hpp"
-
 #include "gentlest/liquids/notation.hpp"
 #include "report/bottle/vial_words.hpp"
 #include "report/charts/charts.hpp"
 #include "report/draw/contour.hpp"
 #include "report/draw/ternary.hpp"
 #include "report/form/format.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
+#include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
+#include <cstdlib>
 
 namespace gentlest {
 
@@ -163,15 +164,32 @@ std::string labels_of(const MixingGrid& grid) {
   return joined({grid.bottles[0].liquid.label, grid.bottles[1].liquid.label, grid.bottles[2].liquid.label});
 }
 
+// Bottles asked for by name that the plan does not use, each with the reason.
+std::string left_off_in(const Plan& plan, const MixingGrid& grid) {
+  std::vector<JobBottle> bottles;
+  for (const JobBottle& one : plan.left_off)
+    if (one.liquid && std::any_of(grid.bottles.begin(), grid.bottles.end(),
+                                  [&](const MixingBottle& bottle) { return bottle.liquid.label == one.liquid->label; }))
+      bottles.push_back(one);
+  std::string words;
+  for (const std::string& reason : left_off_words(bottles))
+    words += fmt::format(" In the plan {}{}.", bottle_left_off, reason);
+  return words;
+}
+
 std::string best_words(const Plan& plan, const MixingGrid& grid) {
   const std::optional<MixingBest> best = best_within(grid, plan.job.limits.risk_limit);
   if (!best) return "No mixture of these three stays within the risk limit.";
-  std::vector<Part> parts;
-  const std::array<int, 3> shares = {best->i, best->j, grid.steps - best->i - best->j};
-  for (std::size_t k = 0; k < 3; ++k)
-    if (shares[k] > 0) parts.push_back({grid.bottles[k].liquid, static_cast<double>(shares[k]) / grid.steps});
-  return fmt::format("Strongest within the risk limit, in steps of {} %: {}, effect {}, risk {}.", 100 / grid.steps,
-                     to_text(Mixture(std::move(parts))), per_cent(best->effect), known_chance(best->risk));
+  const std::string words =
+      fmt::format("Strongest {}, in steps of {} %: {}, effect {}, risk {}.",
+                  grid.risk.empty() ? "of these three" : "within the risk limit", 100 / grid.steps,
+                  to_text(mixture_at(grid, best->i, best->j)), per_cent(best->effect), known_chance(best->risk));
+  // Parting is known in tenths: the nearest one speaks.
+  const int half = grid.steps / 20;
+  const bool parts = std::any_of(grid.part.begin(), grid.part.end(), [&](const std::pair<int, int>& at) {
+    return std::abs(at.first - best->i) <= half && std::abs(at.second - best->j) <= half;
+  });
+  return parts ? words + " Near it the mixture parts into two liquids, and then these chances do not hold." : words;
 }
 
 Chart no_triangle(const Plan& plan) {
@@ -259,13 +277,14 @@ Chart mixing_chart(const Plan& plan, const std::optional<MixingGrid>& grid) {
       draw_legend(chart.drawing, {10, legend_top}, chart_width - 20, legend_of(plan, *grid, !rungs.empty()));
   chart.caption = best_words(plan, *grid);
   for (const MixingBottle& bottle : grid->bottles) chart.caption += origin_words(bottle);
-  chart.caption +=
-      " At a corner stands one bottle alone; the nearer to it, the more of that bottle. Each number belongs to the "
-      "grid "
-      "line that leaves the side as its tick does.";
+  const std::string left_off = left_off_in(plan, *grid);
+  chart.caption += left_off;
+  chart.caption += " At a corner stands one bottle alone; the nearer to it, the more of that bottle.";
+  chart.caption += read_by_ticks_words;
   if (!grid->part.empty()) chart.caption += " Crosses, in tenths of volume: there the mixture parts into two liquids.";
   chart.caption += open_names_words(open);
-  chart.description = described(plan, *grid, rungs);
+  chart.description = described(plan, *grid, rungs) + left_off;
+  tell_not_drawn(chart, plan);
   return chart;
 }
 

@@ -71,20 +71,13 @@ void draw_doubt(Drawing& drawing, const View& view, const Plan& plan, const std:
   end_clip(drawing);
 }
 
-OpenNames draw_points(Drawing& drawing, const View& view, const Plan& plan, const Bench& bench) {
-  PointNames points;
-  std::vector<Xy> path;
-  for (const BenchMixture& mixture : bench.mixtures) path.push_back(place(view, mixture.judged.point));
-  if (!ladder_rungs(plan).empty()) {
-    add_path(drawing, path, {ink, 1.6});
-    for (const Box& box : boxes_along(path)) points.obstacles.push_back(box);
-  }
-  for (std::size_t i = 0; i < path.size(); ++i) draw_mixture(drawing, plan, bench, i, path[i], points);
-  draw_middles(drawing, plan, ranges_in(view, plan), points);
-  for (const bool is_used : {true, false})
-    for (std::size_t i = 0; i < plan.shelf.size(); ++i)
-      if (is_on_ladder(bench, plan.shelf[i].label) == is_used)
-        draw_bottle(drawing, plan, bench, i, place(view, plan.shelf[i].hansen), points);
+OpenNames draw_points(Drawing& drawing, const View& view, const Plan& plan, const Bench& bench,
+                      const std::vector<LayerRange>& ranges) {
+  std::vector<Xy> mixtures;
+  for (const BenchMixture& mixture : bench.mixtures) mixtures.push_back(place(view, mixture.judged.point));
+  std::vector<Xy> bottles;
+  for (const Liquid& liquid : plan.shelf) bottles.push_back(place(view, liquid.hansen));
+  const PointNames points = draw_liquids(drawing, plan, bench, mixtures, ranges, bottles);
   const Xy corner = view.frame.corner;
   return draw_names(drawing, points.names, points.obstacles,
                     {corner.x + 1, corner.y + 1, corner.x + view.frame.width - 1, corner.y + view.frame.height - 1});
@@ -123,11 +116,12 @@ Chart planes_chart(const Plan& plan, const Bench& bench) {
   bool any_covered = false;
   for (std::size_t i = 0; i < views.size(); ++i) {
     const View& view = views[i];
+    const std::vector<LayerRange> ranges = ranges_in(view, plan);
     draw_frame(chart.drawing, view.frame);
-    any_covered |= draw_ranges(chart.drawing, plan, fmt::format("range-plane-{}", i + 1), outline_of(view.frame),
-                               ranges_in(view, plan));
+    any_covered |=
+        draw_ranges(chart.drawing, plan, fmt::format("range-plane-{}", i + 1), outline_of(view.frame), ranges);
     draw_doubt(chart.drawing, view, plan, fmt::format("clip-plane-{}", i + 1));
-    add_open_names(open, draw_points(chart.drawing, view, plan, bench));
+    add_open_names(open, draw_points(chart.drawing, view, plan, bench, ranges));
   }
   const std::vector<LegendEntry> legend = legend_of(plan);
   const double legend_bottom =

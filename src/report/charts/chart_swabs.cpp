@@ -91,8 +91,7 @@ void draw_rung(Drawing& drawing, const Conduct& conduct, const RungBars& bars, d
              fmt::format("{}: effect {}; risk {}", name, figure(bars.effect_planned, bars.effect_now),
                          figure(bars.risk_planned, bars.risk_now)));
   draw_pair(drawing, y, bars.effect_planned, bars.effect_now, target_look, {});
-  draw_pair(drawing, y + 2 * bar + 4, bars.risk_planned, bars.risk_now, kept_look(0),
-            fmt::format("url(#{})", risk_pattern));
+  draw_pair(drawing, y + 2 * bar + 4, bars.risk_planned, bars.risk_now, kept_look(0), pattern_fill(risk_pattern));
   end_mark(drawing);
   std::string words = bars.tests.empty() ? "not tested" : "test " + joined(bars.tests);
   if (closing) {

@@ -121,8 +121,8 @@ Chart timeline_chart(const Plan& plan, const Progress& progress) {
   double widest = 0;
   for (const SwabTest& test : conduct.tests)
     widest = std::max(widest, text_width(std::to_string(test.number), small_text, true) + 4);
-  const double pace = way.size() > 1 ? way[1].x - way[0].x : widest;
-  const auto rows_of_numbers = static_cast<std::size_t>(std::ceil(widest / pace));
+  const std::size_t rows_of_numbers =
+      way.size() > 1 ? static_cast<std::size_t>(std::ceil(widest / (way[1].x - way[0].x))) : 1;
   for (std::size_t i = 0; i < way.size(); ++i) {
     const SwabTest& test = conduct.tests[i];
     begin_mark(chart.drawing, {{"test", std::to_string(test.number)}},
@@ -133,7 +133,7 @@ Chart timeline_chart(const Plan& plan, const Progress& progress) {
              std::to_string(test.number), {small_text, Anchor::middle, true});
   }
   add_text(chart.drawing, {left - 12, bottom + 14}, "test", {small_text, Anchor::end});
-  const double under = bottom + 12 + 14 * static_cast<double>(std::max<std::size_t>(rows_of_numbers, 1));
+  const double under = bottom + 12 + 14 * static_cast<double>(rows_of_numbers);
   chart.drawing.height = under + draw_test_legend(chart.drawing, {12, under}, chart_width - 24, looks);
   chart.caption =
       "Each test at the height of its mixture, gentle below. A rung whose name is struck out is closed from the "

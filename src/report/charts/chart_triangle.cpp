@@ -47,20 +47,13 @@ std::vector<LayerRange> shadows_in(const Ternary& triangle, const Plan& plan) {
   return shadows;
 }
 
-OpenNames draw_points(Drawing& drawing, const Ternary& triangle, const Plan& plan, const Bench& bench) {
-  PointNames points;
-  std::vector<Xy> path;
-  for (const BenchMixture& mixture : bench.mixtures) path.push_back(place(triangle, mixture.judged.teas));
-  if (!ladder_rungs(plan).empty()) {
-    add_path(drawing, path, {ink, 1.6});
-    for (const Box& box : boxes_along(path)) points.obstacles.push_back(box);
-  }
-  for (std::size_t i = 0; i < path.size(); ++i) draw_mixture(drawing, plan, bench, i, path[i], points);
-  draw_middles(drawing, plan, shadows_in(triangle, plan), points);
-  for (const bool is_used : {true, false})
-    for (std::size_t i = 0; i < plan.shelf.size(); ++i)
-      if (is_on_ladder(bench, plan.shelf[i].label) == is_used)
-        draw_bottle(drawing, plan, bench, i, place(triangle, teas_fractions(plan.shelf[i].hansen)), points);
+OpenNames draw_points(Drawing& drawing, const Ternary& triangle, const Plan& plan, const Bench& bench,
+                      const std::vector<LayerRange>& shadows) {
+  std::vector<Xy> mixtures;
+  for (const BenchMixture& mixture : bench.mixtures) mixtures.push_back(place(triangle, mixture.judged.teas));
+  std::vector<Xy> bottles;
+  for (const Liquid& liquid : plan.shelf) bottles.push_back(place(triangle, teas_fractions(liquid.hansen)));
+  PointNames points = draw_liquids(drawing, plan, bench, mixtures, shadows, bottles);
   for (const Box& box : boxes_of_ticks(triangle)) points.obstacles.push_back(box);
   return draw_names(drawing, points.names, points.obstacles, {2, 2, chart_width - 2, triangle.corner.y - 2});
 }
@@ -82,18 +75,17 @@ Chart triangle_chart(const Plan& plan, const Bench& bench) {
               {},
               {chart_width, 0}};
   draw_ternary(chart.drawing, triangle);
-  const bool any_covered =
-      draw_ranges(chart.drawing, plan, "range-triangle", outline_of(triangle), shadows_in(triangle, plan));
-  const OpenNames open = draw_points(chart.drawing, triangle, plan, bench);
+  const std::vector<LayerRange> shadows = shadows_in(triangle, plan);
+  const bool any_covered = draw_ranges(chart.drawing, plan, "range-triangle", outline_of(triangle), shadows);
+  const OpenNames open = draw_points(chart.drawing, triangle, plan, bench, shadows);
   const double legend_top = triangle.corner.y + 50;
   chart.drawing.height =
       legend_top + draw_legend(chart.drawing, {10, legend_top}, chart_width - 20, legend_of(plan)) + 4;
   chart.caption = fmt::format(
-      "Shares of dD, dP and dH in their sum; drawn from fd {} % up. Each number belongs to the grid line that leaves "
-      "the "
-      "side as its tick does. Outlines: the shadow that each layer's range throws on the triangle. A liquid in the "
-      "shadow may still lie before or behind the range, so look at RED, not here, for a decision.",
-      fixed(triangle.low, 0));
+      "Shares of dD, dP and dH in their sum; drawn from fd {} % up.{} Outlines: the shadow that each layer's range "
+      "throws on the triangle. A liquid in the shadow may still lie before or behind the range, so look at RED, not "
+      "here, for a decision.",
+      fixed(triangle.low, 0), read_by_ticks_words);
   if (!ladder_rungs(plan).empty())
     chart.caption += " The ladder should run towards the layer to remove and keep off the others.";
   if (any_covered) chart.caption += covered_ranges_words;

@@ -16,10 +16,6 @@ namespace gentlest {
 
 namespace {
 
-std::string name_in_picture(const Plan& plan, const Bench& bench, std::size_t mixture) {
-  return (ladder_rungs(plan).empty() ? "mixture " : "rung ") + mark_of(plan, bench, mixture);
-}
-
 // "rung 1: ...; rung 2: ..." with what is to be said of each mixture.
 template <class Say>
 std::string each_mixture(const Plan& plan, const Bench& bench, Say say) {

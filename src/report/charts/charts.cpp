@@ -27,6 +27,10 @@ std::string mark_of(const Plan& plan, const Bench& bench, std::size_t mixture) {
                                     : short_name(bench.mixtures[mixture].judged);
 }
 
+std::string name_in_picture(const Plan& plan, const Bench& bench, std::size_t mixture) {
+  return (ladder_rungs(plan).empty() ? "mixture " : "rung ") + mark_of(plan, bench, mixture);
+}
+
 std::string named_letters(const Plan& plan, const Bench& bench) {
   if (!ladder_rungs(plan).empty()) return {};
   std::string words;
@@ -52,6 +56,16 @@ const std::vector<std::string>& chart_kinds() {
   return kinds;
 }
 
+void tell_not_drawn(Chart& chart, const Plan& plan) {
+  std::vector<std::string> names;
+  for (const PlannedLayer& layer : plan.layers)
+    if (!layer.sphere) names.push_back(layer.name);
+  if (names.empty()) return;
+  const std::string words = " Not drawn, since it has no sphere: " + joined(names) + ".";
+  chart.caption += words;
+  chart.description += words;
+}
+
 namespace {
 
 // Why there is no picture of this kind; empty where there is one.
@@ -64,14 +78,6 @@ std::string nothing_to_draw(const std::string& kind, const Plan& plan) {
 std::string first_letter_large(std::string word) {
   word.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(word.front())));
   return word;
-}
-
-// Layers without a sphere have no place in a picture.
-std::string not_drawn(const Plan& plan) {
-  std::vector<std::string> names;
-  for (const PlannedLayer& layer : plan.layers)
-    if (!layer.sphere) names.push_back(layer.name);
-  return names.empty() ? std::string() : "Not drawn, since it has no sphere: " + joined(names) + ".";
 }
 
 Chart drawn(const std::string& kind, const Plan& plan, const Bench& bench) {
@@ -94,11 +100,7 @@ Chart chart_of(const std::string& kind, const Plan& plan, const Bench& bench) {
   }
   Chart chart = drawn(kind, plan, bench);
   chart.description = describe_chart(kind, plan, bench);
-  const std::string skipped = not_drawn(plan);
-  if (!skipped.empty()) {
-    chart.caption += " " + skipped;
-    chart.description += " " + skipped;
-  }
+  tell_not_drawn(chart, plan);
   return chart;
 }
 

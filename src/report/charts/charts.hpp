@@ -2,9 +2,11 @@
 #pragma once
 
 #include "gentlest/answers/bench.hpp"
+#include "gentlest/answers/mixing.hpp"
 #include "report/draw/palette.hpp"
 #include "report/draw/plot.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,11 +27,21 @@ Chart chances_chart(const Plan& plan, const Bench& bench);
 /// What drying does: the way through Hansen space, and the risk against the share that has gone.
 Chart drift_chart(const Plan& plan, const Bench& bench);
 
+/// The word of --kind for the next.
+inline constexpr const char* mixing_kind = "mixing";
+
+/// Every mixture of three bottles: lines of equal effect and of equal risk over their triangle, the rungs that lie on
+/// it, what is beyond the risk limit, and where mixtures part. Without a grid: why there is none.
+Chart mixing_chart(const Plan& plan, const std::optional<MixingGrid>& grid);
+
 /// One word per chart, in the order of the sheet.
 const std::vector<std::string>& chart_kinds();
 
 /// The chart of that word. Precondition: the word is one of chart_kinds().
 Chart chart_of(const std::string& kind, const Plan& plan, const Bench& bench);
+
+/// Adds to caption and description which layers have no place in a picture, since they have no sphere.
+void tell_not_drawn(Chart& chart, const Plan& plan);
 
 /// How the i-th planned layer looks in every chart.
 LayerLook look_of(const Plan& plan, std::size_t layer);
@@ -37,6 +49,9 @@ LayerLook look_of(const Plan& plan, std::size_t layer);
 /// What a mixture is called in the pictures: a rung's number, without a ladder a letter; and what the letters mean.
 std::string mark_of(const Plan& plan, const Bench& bench, std::size_t mixture);
 std::string named_letters(const Plan& plan, const Bench& bench);
+
+/// "rung 3", without a ladder "mixture A".
+std::string name_in_picture(const Plan& plan, const Bench& bench, std::size_t mixture);
 
 /// A chance on an axis.
 inline double in_per_cent(double chance) {

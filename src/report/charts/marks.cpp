@@ -54,6 +54,26 @@ std::string hatch_id(const std::string& id, std::size_t layer) {
   return fmt::format("{}-{}", id, layer);
 }
 
+void draw_bottle(Drawing& drawing, const Plan& plan, const Bench& bench, std::size_t bottle, Xy at,
+                 PointNames& points) {
+  const Liquid& liquid = plan.shelf[bottle];
+  const bool is_used = is_on_ladder(bench, liquid.label);
+  begin_mark(drawing, {{"bottle", liquid.label}}, liquid.label);
+  add_mark(drawing, is_used ? Mark::disc : Mark::ring, at, is_used ? 7 : 6, is_used ? ink : pale_ink);
+  end_mark(drawing);
+  points.obstacles.push_back(box_around(at, 4));
+  points.names.push_back({liquid.label, at, small_text, false, 5, key_letters(bottle), name_room});
+}
+
+void draw_mixture(Drawing& drawing, const Plan& plan, const Bench& bench, std::size_t mixture, Xy at,
+                  PointNames& points) {
+  begin_mark(drawing, keys_of_mixture(plan, bench, mixture), pointed_words(plan, bench, mixture));
+  add_circle(drawing, at, 3.2, {ink, 1.2, {}, "#fff"});
+  end_mark(drawing);
+  points.obstacles.push_back(box_around(at, 3.7));
+  points.names.push_back({mark_of(plan, bench, mixture), at, small_text, true, 5});
+}
+
 }  // namespace
 
 bool draw_ranges(Drawing& drawing, const Plan& plan, const std::string& id, const std::vector<Xy>& clip,
@@ -102,24 +122,19 @@ void draw_middles(Drawing& drawing, const Plan& plan, const std::vector<LayerRan
   }
 }
 
-void draw_bottle(Drawing& drawing, const Plan& plan, const Bench& bench, std::size_t bottle, Xy at,
-                 PointNames& points) {
-  const Liquid& liquid = plan.shelf[bottle];
-  const bool is_used = is_on_ladder(bench, liquid.label);
-  begin_mark(drawing, {{"bottle", liquid.label}}, liquid.label);
-  add_mark(drawing, is_used ? Mark::disc : Mark::ring, at, is_used ? 7 : 6, is_used ? ink : pale_ink);
-  end_mark(drawing);
-  points.obstacles.push_back(box_around(at, 4));
-  points.names.push_back({liquid.label, at, small_text, false, 5, key_letters(bottle), name_room});
-}
-
-void draw_mixture(Drawing& drawing, const Plan& plan, const Bench& bench, std::size_t mixture, Xy at,
-                  PointNames& points) {
-  begin_mark(drawing, keys_of_mixture(plan, bench, mixture), pointed_words(plan, bench, mixture));
-  add_circle(drawing, at, 3.2, {ink, 1.2, {}, "#fff"});
-  end_mark(drawing);
-  points.obstacles.push_back(box_around(at, 3.7));
-  points.names.push_back({mark_of(plan, bench, mixture), at, small_text, true, 5});
+PointNames draw_liquids(Drawing& drawing, const Plan& plan, const Bench& bench, const std::vector<Xy>& mixtures,
+                        const std::vector<LayerRange>& ranges, const std::vector<Xy>& bottles) {
+  PointNames points;
+  if (!ladder_rungs(plan).empty()) {
+    add_path(drawing, mixtures, {ink, 1.6});
+    for (const Box& box : boxes_along(mixtures)) points.obstacles.push_back(box);
+  }
+  for (std::size_t i = 0; i < mixtures.size(); ++i) draw_mixture(drawing, plan, bench, i, mixtures[i], points);
+  draw_middles(drawing, plan, ranges, points);
+  for (const bool is_used : {true, false})
+    for (std::size_t i = 0; i < bottles.size(); ++i)
+      if (is_on_ladder(bench, plan.shelf[i].label) == is_used) draw_bottle(drawing, plan, bench, i, bottles[i], points);
+  return points;
 }
 
 std::vector<MarkKey> keys_of_mixture(const Plan& plan, const Bench& bench, std::size_t mixture) {
@@ -139,7 +154,7 @@ std::vector<LegendEntry> layer_entries(const Plan& plan, const std::string& rang
     if (!plan.layers[i].sphere) continue;
     const LayerLook look = look_of(plan, i);
     entries.push_back({layer_legend(plan.layers[i]), {look.colour, 1.8, look.dash}, true, look.mark, look.colour});
-    if (!ranges.empty() && look.hatch != Hatch::none) entries.back().pattern = "url(#" + hatch_id(ranges, i) + ")";
+    if (!ranges.empty() && look.hatch != Hatch::none) entries.back().pattern = pattern_fill(hatch_id(ranges, i));
   }
   return entries;
 }

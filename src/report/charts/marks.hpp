@@ -31,12 +31,10 @@ struct PointNames {
 /// The middle of each range with its mark; those at one point side by side. Adds obstacles and names.
 void draw_middles(Drawing& drawing, const Plan& plan, const std::vector<LayerRange>& ranges, PointNames& points);
 
-/// A bottle of the shelf.
-void draw_bottle(Drawing& drawing, const Plan& plan, const Bench& bench, std::size_t bottle, Xy at, PointNames& points);
-
-/// A mixture of the plan: a rung by its number, without a ladder by its letter.
-void draw_mixture(Drawing& drawing, const Plan& plan, const Bench& bench, std::size_t mixture, Xy at,
-                  PointNames& points);
+/// What a view of liquids draws: the ladder's way and the mixtures, the middles of the ranges, the bottles of the
+/// shelf, those in use first. `mixtures` and `bottles`: their places, in the order of the bench and of the shelf.
+PointNames draw_liquids(Drawing& drawing, const Plan& plan, const Bench& bench, const std::vector<Xy>& mixtures,
+                        const std::vector<LayerRange>& ranges, const std::vector<Xy>& bottles);
 
 /// "rung 3: isooctane 70, acetone 30; effect 12 %, risk 2.1 %": what is read where a pointer rests on a mixture.
 std::string pointed_words(const Plan& plan, const Bench& bench, std::size_t mixture);

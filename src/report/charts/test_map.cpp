@@ -34,7 +34,7 @@ Frame frame_of(const PaintingObject& object) {
           axis_of("cm from the lower edge", height, unit * height, 24)};
 }
 
-// A round number of cm, between a tenth and a quarter of the picture long.
+// A round number of cm, between an eighth and a third of the chart long.
 void draw_scale_bar(Drawing& drawing, const Frame& frame, double y) {
   const double per_cm = frame.width / (frame.x.high - frame.x.low);
   const double length_cm = tick_step(chart_width / 4 / per_cm, 2);
@@ -71,6 +71,12 @@ void draw_edge_band(Drawing& drawing, const Frame& frame) {
 std::string result_words(const MapSite& site) {
   if (!site.look) return {};
   return ": " + look_words(*site.look) + (site.is_on_closed ? ", on a passage that is closed" : "");
+}
+
+// "test 3 at x 12.5, y 30 cm: on the picture: ..."
+std::string site_words(const MapSite& site) {
+  return fmt::format("test {} at x {}, y {} cm{}", site.number, as_recorded(site.x_cm), as_recorded(site.y_cm),
+                     result_words(site));
 }
 
 void draw_site(Drawing& drawing, Xy at, const MapSite& site) {
@@ -110,9 +116,7 @@ OpenNames draw_sites(Drawing& drawing, const Frame& frame, const PaintingObject&
   for (const MapSite& site : sites) {
     if (!lies_on(object, site)) continue;
     const Xy at = place_in(frame, site.x_cm, site.y_cm);
-    begin_mark(drawing, {{"test", site.number}},
-               fmt::format("test {} at x {}, y {} cm{}", site.number, as_recorded(site.x_cm), as_recorded(site.y_cm),
-                           result_words(site)));
+    begin_mark(drawing, {{"test", site.number}}, site_words(site));
     draw_site(drawing, at, site);
     end_mark(drawing);
     const double half = site.is_on_closed ? border_radius : 5;
@@ -128,9 +132,7 @@ OpenNames draw_sites(Drawing& drawing, const Frame& frame, const PaintingObject&
 double draw_sites_outside(Drawing& drawing, const PaintingObject& object, const std::vector<MapSite>& sites) {
   std::vector<std::string> outside;
   for (const MapSite& site : sites)
-    if (!lies_on(object, site))
-      outside.push_back(fmt::format("test {} at x {}, y {} cm{}", site.number, as_recorded(site.x_cm),
-                                    as_recorded(site.y_cm), result_words(site)));
+    if (!lies_on(object, site)) outside.push_back(site_words(site));
   if (outside.empty()) return 0;
   const std::vector<std::string> lines =
       text_lines("Outside the painting: " + joined(outside, "; "), small_text, chart_width - left - 4);

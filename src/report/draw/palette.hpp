@@ -1,7 +1,7 @@
 // Colours, dashes, marks and patterns of all charts. A colour says what a layer is there for (to remove, to keep);
 // which one it is its dash, mark and pattern say, so nothing rests on colour. Colours after Okabe and Ito 2008 (from
-// memory), darkened where lines need contrast; tests/unit/draw/test_palette.cpp asks them under colour blindness and in
-// grey.
+// memory), darkened where lines need contrast; tests/unit/draw/test_palette.cpp checks them under colour blindness and
+// in grey.
 #pragma once
 
 #include "report/draw/svg.hpp"

@@ -72,7 +72,8 @@ struct OpenNames {
   std::vector<std::string> keyed;         ///< "a: acetone", where the key stands in the picture
   std::vector<std::string> without_room;  ///< where nothing does
 };
-/// For a caption: " In the picture by letter: a: acetone. No room for: ...". Empty where every name found room.
+/// For a caption: " By letter in the picture: a: acetone. No room for the names of: ...". Empty where every name found
+/// room.
 std::string open_names_words(const OpenNames& open);
 /// Adds the names of another picture of the same chart, none twice.
 void add_open_names(OpenNames& all, const OpenNames& more);

@@ -132,6 +132,10 @@ void add_text(Drawing& drawing, Xy at, std::string_view text, const TextStyle& s
   drawing.body += ">" + xml_escape(text) + "</text>\n";
 }
 
+std::string pattern_fill(const std::string& id) {
+  return "url(#" + id + ")";
+}
+
 std::string add_hatch(Drawing& drawing, const std::string& id, Hatch hatch, const std::string& colour) {
   if (hatch == Hatch::none) return "none";
   constexpr double cell = 9;
@@ -148,7 +152,7 @@ std::string add_hatch(Drawing& drawing, const std::string& id, Hatch hatch, cons
       "<defs><pattern id=\"{0}\" width=\"{1}\" height=\"{1}\" patternUnits=\"userSpaceOnUse\""
       " patternTransform=\"rotate({2})\">{3}</pattern></defs>\n",
       xml_escape(id), svg_number(cell), turn, shapes);
-  return "url(#" + id + ")";
+  return pattern_fill(id);
 }
 
 void begin_mark(Drawing& drawing, const std::vector<MarkKey>& keys, std::string_view words) {

@@ -62,6 +62,9 @@ enum class Hatch { none, rising, falling, dots, level, upright, crossed };
 /// Defines a pattern and gives what a pen fills with it. `id` must be unique on the page.
 std::string add_hatch(Drawing& drawing, const std::string& id, Hatch hatch, const std::string& colour);
 
+/// What a pen fills with to use the pattern of that id.
+std::string pattern_fill(const std::string& id);
+
 /// What a mark stands for, for whoever points at it: data-KEY="value" for each key.
 struct MarkKey {
   const char* key;  ///< "rung", "layer", "bottle", "test"

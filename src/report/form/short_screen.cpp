@@ -20,7 +20,6 @@ std::size_t lines_in(const std::string& text) {
 }
 
 std::string text_of(const ScreenPart& part, std::size_t shown, const Style& style) {
-  if (part.items.empty()) return part.head;
   std::string text = part.head;
   for (std::size_t i = 0; i < shown; ++i) text += part.items[i];
   if (shown < part.items.size()) text += bullet(more_in_full(part.items.size() - shown), style);

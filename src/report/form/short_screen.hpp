@@ -14,7 +14,7 @@ inline constexpr std::size_t screen_lines = 40;
 
 /// One piece of a screen, from the top down.
 struct ScreenPart {
-  std::string head = {};                ///< always there where the part has any item; may be empty
+  std::string head = {};                ///< always there; may be empty
   std::vector<std::string> items = {};  ///< whole lines, each ended by a line break
   std::size_t least = 0;  ///< so many items are never left out; of a part that must stand as it is, all of them
 };

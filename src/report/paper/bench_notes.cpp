@@ -5,6 +5,7 @@
 #include "report/bottle/statement_words.hpp"
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
+#include "report/form/said.hpp"
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
@@ -53,14 +54,12 @@ std::string not_known_html(const MixtureLabel& label) {
 
 // Mixtures of one label stand together, in the order in which each label comes first.
 std::string labels_html(const Bench& bench) {
-  std::vector<std::pair<std::string, std::vector<std::string>>> labels;
+  Said labels;
   std::set<std::string> codes;
   for (const BenchMixture& mixture : bench.mixtures) {
     const std::string label = label_signs(mixture.label) + ": " + label_words(mixture.label) +
                               "; not known: " + not_known_html(mixture.label);
-    auto same = std::find_if(labels.begin(), labels.end(), [&](const auto& one) { return one.first == label; });
-    if (same == labels.end()) same = labels.insert(labels.end(), {label, {}});
-    same->second.push_back(html_text(mixture_name(mixture.judged)));
+    say(labels, label, html_text(mixture_name(mixture.judged)));
     for (const LabelStatement& statement : mixture.label.statements) codes.insert(statement.code);
   }
   std::vector<std::string> items;

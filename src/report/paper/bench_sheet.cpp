@@ -4,11 +4,12 @@
 #include "report/charts/charts.hpp"
 #include "report/draw/pictogram.hpp"
 #include "report/form/format.hpp"
-#include "report/paper/card.hpp"
 #include "report/paper/carried.hpp"
 #include "report/paper/conduct_html.hpp"
+#include "report/paper/swab_card.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
+#include "report/phrases/words.hpp"
 
 #include <fmt/format.h>
 
@@ -27,11 +28,9 @@ constexpr const char* sheet_css =
 .ladder .quiet { font-size: 8pt; }
 .ladder td, .ladder th { padding: .5mm 1mm; } .ladder { font-size: 8.5pt; line-height: 1.25; }
 .ladder .pictogram { width: 6mm; height: 6mm; } .number { font-size: 12pt; }
-.marks { padding-left: 3.5mm; margin: 0; } .marks li { margin: 0; }
 .lead { border: .5mm solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0; }
 .glance { font-size: 8.5pt; line-height: 1.25; } .glance, .cards { font-family: Arial, Helvetica, 'Liberation Sans', 'DejaVu Sans Condensed', 'DejaVu Sans', sans-serif; } .glance h3 { margin-top: 2mm; }
 .sides { display: flex; gap: 6mm; } .sides > div { flex: 1 1 0; min-width: 0; }
-.other-line td, .other-line th { padding: .2mm .8mm; }
 .map h2 { margin-top: 0; } .map figure { margin-bottom: 2mm; } .map svg { max-height: 150mm; }
 .first h1 { font-size: 13pt; } .first h2 { margin-top: 2.5mm; } .first p { margin-bottom: 1mm; }
 )";
@@ -61,10 +60,6 @@ Bench with_vials_ahead(Bench bench, const SheetInputs& inputs) {
 }
 
 }  // namespace
-
-std::string title_of(const PaintingObject& object) {
-  return object.title.empty() ? "Untitled painting" : object.title;
-}
 
 std::string sheet_head(const Plan& plan, const std::string& part) {
   return page_head(title_of(plan.job.object), part, {});

@@ -54,8 +54,6 @@ std::string carried_caution(const Bench& bench, const std::string& before = {});
 /// Why there is no card at all; which mixtures have none.
 std::string no_card_html(const SheetInputs& inputs);
 std::string without_card_html(const Plan& plan, const Bench& bench);
-/// The title, "Untitled painting" where there is none.
-std::string title_of(const PaintingObject& object);
 
 /// The painting in a heading (what follows `kind`: its title), its facts and note.
 std::string title_block(const PaintingObject& object, const std::string& kind);

@@ -5,8 +5,7 @@
 
 #include "report/draw/svg.hpp"
 #include "report/form/format.hpp"
-#include "report/paper/card.hpp"
-#include "report/phrases/headings.hpp"
+#include "report/paper/swab_card.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"

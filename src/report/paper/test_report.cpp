@@ -10,7 +10,6 @@
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
-#include "report/rules/conduct_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 
@@ -155,8 +154,11 @@ std::string dangers_html(const TestReport& report, const Bench& labels) {
   std::vector<Liquid> liquids;
   for (const BenchMixture& mixture : labels.mixtures) add_liquids(liquids, mixture.judged.mixture);
   if (report.progress.next.mixture) add_liquids(liquids, *report.progress.next.mixture);
+  std::vector<Caution> cautions = labels.cautions;
+  for (const Caution& caution : report.plan.cautions)
+    if (std::find(cautions.begin(), cautions.end(), caution) == cautions.end()) cautions.push_back(caution);
   std::vector<std::string> items;
-  for (const std::string& words : danger_words(liquids, labels.cautions)) items.push_back(user_text(words));
+  for (const std::string& words : danger_words(liquids, cautions)) items.push_back(user_text(words));
   if (items.empty()) return {};
   return "<section>\n" + element("h2", "What the bottles can do to a person") + html_list(items) + "</section>\n";
 }

@@ -8,7 +8,6 @@
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/rules/conduct_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 

@@ -68,16 +68,24 @@ std::string noted_cell(const Reading& reading, const char* key) {
   return user_text(get_field(reading, key));
 }
 
-// Later looks at the same place, each with what was seen then.
+// These only say which test a later look is of.
+bool names_the_test(std::string_view key) {
+  for (const char* one :
+       {"test", "mixture", "layer", "passage", "at_edge", "x_cm", "y_cm", "looked_after", "correction", "withdrawn"})
+    if (key == one) return true;
+  return false;
+}
+
+// Later looks at the same place, each as its last line says, with all that was noted then.
 std::vector<std::string> later_looks_of(const RecordedTest& test) {
   std::vector<std::string> texts;
-  for (const Reading& line : test.lines) {
-    if (line.looked_after.empty() || !line.correction.empty()) continue;
+  for (const Reading* line : later_looks(test)) {
     std::vector<std::string> seen;
-    for (const char* key :
-         {"date", "who", "removal", "original", "colour", "signs", "after_drying", "uv_after", "photo", "remark"})
-      if (!get_field(line, key).empty()) seen.push_back(html_text(title_of_field(key)) + ": " + noted_cell(line, key));
-    texts.push_back(html_text(title_of_field("looked_after")) + " " + user_text(line.looked_after) + ": " +
+    if (line->withdrawn) seen.emplace_back("withdrawn");
+    for (const ReadingField& field : reading_fields())
+      if (!line->withdrawn && !names_the_test(field.key) && field.text(*line) != field.text({}))
+        seen.push_back(html_text(title_of_field(field.key)) + ": " + user_text(field.text(*line)));
+    texts.push_back(html_text(title_of_field("looked_after")) + " " + user_text(line->looked_after) + ": " +
                     joined(seen, "; ", "nothing noted"));
   }
   return texts;
@@ -168,7 +176,11 @@ std::vector<ReadingFact> reading_facts(const Reading& reading) {
 }
 
 std::string status_words(const RecordedTest& test) {
-  if (is_withdrawn(test)) return "withdrawn: " + test.lines.back().correction;
+  if (is_withdrawn(test)) {
+    const auto last =
+        std::find_if(test.lines.rbegin(), test.lines.rend(), [](const Reading& line) { return !is_later_look(line); });
+    return "withdrawn: " + last->correction;
+  }
   if (test.not_counted) return "not counted: " + words_of(*test.not_counted);
   return "counts";
 }
@@ -188,7 +200,9 @@ std::vector<std::string> corrections_of(const RecordedTest& test) {
         changes.push_back(fmt::format("{}: \"{}\" became \"{}\"", after[k].title, fact_words(before[k].value),
                                       fact_words(after[k].value)));
     const std::string what = line.withdrawn ? "withdrawn" : joined(changes, "; ", "nothing changed");
-    texts.push_back(fmt::format("{}. Reason: {}", what, line.correction.empty() ? "not noted" : line.correction));
+    const std::string of_look = is_later_look(line) ? "look after " + line.looked_after + ": " : std::string();
+    texts.push_back(
+        fmt::format("{}{}. Reason: {}", of_look, what, line.correction.empty() ? "not noted" : line.correction));
   }
   return texts;
 }
@@ -234,7 +248,10 @@ Sheet test_report_sheet(const TestReview& review) {
     sheet.columns.push_back({key, key, -1, true});
   for (const RecordedTest& test : review.tests) {
     std::vector<Cell> row = {Cell(static_cast<double>(test.number)), words(status_words(test))};
-    for (ReadingFact& fact : reading_facts(shown_line(test))) row.push_back(std::move(fact.value));
+    // With its later looks: of the original the worst counts. A withdrawn test stands as it was shown.
+    const std::vector<Reading> counted = current_readings(test.lines);
+    for (ReadingFact& fact : reading_facts(counted.empty() ? shown_line(test) : counted.front()))
+      row.push_back(std::move(fact.value));
     const ConsideredMixture* mixture = considered_of(review, test);
     const LayerOutlook* riskiest = mixture ? riskiest_outlook(*mixture) : nullptr;
     row.push_back(words(joined(corrections_of(test), " | ", "none")));

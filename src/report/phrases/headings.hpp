@@ -36,4 +36,7 @@ inline constexpr const char* covered_ranges_words =
 inline constexpr const char* polar_axis = "dP, polar, MPa^0.5";
 inline constexpr const char* hydrogen_axis = "dH, hydrogen bonding, MPa^0.5";
 
+inline constexpr const char* read_by_ticks_words =
+    " Each number belongs to the grid line that leaves the side as its tick does.";
+
 }  // namespace gentlest

@@ -160,6 +160,10 @@ std::string parting_words(const PartingPair& pair, bool kept_out) {
   return text + fmt::format("; {} stays one liquid there", *pair.stays_one_liquid);
 }
 
+std::string title_of(const PaintingObject& object) {
+  return object.title.empty() ? "Untitled painting" : object.title;
+}
+
 std::string object_facts(const PaintingObject& object) {
   std::vector<std::string> facts;
   if (!object.owner_number.empty()) facts.push_back("no. " + object.owner_number);

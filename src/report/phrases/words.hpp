@@ -56,4 +56,7 @@ std::string parting_words(const PartingPair& pair, bool kept_out);
 /// "62 x 48 cm, paint about 150 years old"; empty when nothing is known.
 std::string object_facts(const PaintingObject& object);
 
+/// The title, "Untitled painting" where there is none.
+std::string title_of(const PaintingObject& object);
+
 }  // namespace gentlest

@@ -26,30 +26,14 @@ std::string rounding_text(const BenchMixture& mixture, const Limits& limits) {
   return fate == fate_mark(mixture.judged, risk_limit) ? text : text + "; " + fate;
 }
 
-std::string volume_of(const BenchMixture& mixture, const std::string& label) {
-  for (const RecipeLine& line : mixture.recipe.lines)
-    if (line.liquid.label == label) return as_recorded(line.volume.value);
-  return "-";
-}
-
 bool any_rounded(const Bench& bench) {
   return std::any_of(bench.mixtures.begin(), bench.mixtures.end(),
                      [](const BenchMixture& mixture) { return mixture.as_measured.has_value(); });
 }
 
-// Without a window nothing beyond the limit is measured; a rung that rounding pushes beyond it stays, and says so.
-bool is_measured(const BenchMixture& mixture, const Plan& plan) {
-  return plan.outcome == Outcome::window || !mixture.beyond_limit;
-}
-
 bool any_measured(const Plan& plan, const Bench& bench) {
   return std::any_of(bench.mixtures.begin(), bench.mixtures.end(),
                      [&](const BenchMixture& mixture) { return is_measured(mixture, plan); });
-}
-
-// Of a ladder that is a line: what makes a rung out of the one before.
-std::string top_up_text(const BenchMixture& mixture) {
-  return mixture.top_up ? fixed(mixture.top_up->value, 1) : "-";
 }
 
 bool any_top_up(const Bench& bench) {
@@ -82,6 +66,20 @@ Table measures_table(const Plan& plan, const Bench& bench) {
 }
 
 }  // namespace
+
+bool is_measured(const BenchMixture& mixture, const Plan& plan) {
+  return plan.outcome == Outcome::window || !mixture.beyond_limit;
+}
+
+std::string volume_of(const BenchMixture& mixture, const std::string& label) {
+  for (const RecipeLine& line : mixture.recipe.lines)
+    if (line.liquid.label == label) return as_recorded(line.volume.value);
+  return "-";
+}
+
+std::string top_up_text(const BenchMixture& mixture) {
+  return mixture.top_up ? fixed(mixture.top_up->value, 1) : "-";
+}
 
 std::string measures_text(const Plan& plan, const Bench& bench, const Style& style) {
   if (!any_measured(plan, bench)) return {};

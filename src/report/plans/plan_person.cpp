@@ -3,6 +3,7 @@
 #include "report/bottle/contact_words.hpp"
 #include "report/bottle/person_words.hpp"
 #include "report/form/format.hpp"
+#include "report/form/said.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/plans/plan_report.hpp"
 
@@ -12,22 +13,6 @@
 #include <utility>
 
 namespace gentlest {
-
-namespace {
-
-// Each sentence once, with the mixtures that it is true of; "each" where it is true of all.
-using Said = std::vector<std::pair<std::string, std::vector<std::string>>>;
-
-void say(Said& said, const std::string& sentence, const std::string& name) {
-  if (sentence.empty()) return;
-  const auto known = std::find_if(said.begin(), said.end(), [&](const auto& one) { return one.first == sentence; });
-  if (known == said.end())
-    said.push_back({sentence, {name}});
-  else
-    known->second.push_back(name);
-}
-
-}  // namespace
 
 std::vector<std::string> contact_sentences(const Bench& bench) {
   Said said;

@@ -36,6 +36,13 @@ Json lines_json(const Plan& plan);
 std::string measures_text(const Plan& plan, const Bench& bench, const Style& style);
 Json measures_json(const Plan& plan, const Bench& bench);
 
+/// Without a window nothing beyond the limit is measured; a rung that rounding pushes beyond it stays, and says so.
+bool is_measured(const BenchMixture& mixture, const Plan& plan);
+
+/// Cells of a table: mL of that bottle, and to top up; "-" where there is none.
+std::string volume_of(const BenchMixture& mixture, const std::string& label);
+std::string top_up_text(const BenchMixture& mixture);
+
 /// For the person: what each mixture's label says at worst, breath, skin, bottles to put away; then how each test is
 /// held, cleared and looked at again. Empty where nothing is measured.
 std::string person_text(const Bench& bench, const Style& style);

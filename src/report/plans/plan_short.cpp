@@ -2,6 +2,7 @@
 #include "report/bottle/contact_words.hpp"
 #include "report/bottle/danger_words.hpp"
 #include "report/form/format.hpp"
+#include "report/form/said.hpp"
 #include "report/form/short_screen.hpp"
 #include "report/form/table.hpp"
 #include "report/phrases/mixture_name.hpp"
@@ -17,6 +18,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 namespace gentlest {
@@ -32,11 +34,6 @@ std::string title_text(const Plan& plan, const Style& style) {
   return heading(plan_title(plan), style).substr(1);
 }
 
-// Beyond the limit nothing is measured: the mixture stands in per cent alone.
-bool is_measured(const Plan& plan, const BenchMixture& mixture) {
-  return plan.outcome == Outcome::window || !mixture.beyond_limit;
-}
-
 std::vector<const BenchMixture*> rows_shown(const Bench& bench, std::size_t most) {
   std::vector<const BenchMixture*> rows;
   for (const BenchMixture& mixture : bench.mixtures)
@@ -45,17 +42,11 @@ std::vector<const BenchMixture*> rows_shown(const Bench& bench, std::size_t most
 }
 
 std::string recipe_cell(const Plan& plan, const BenchMixture& mixture) {
-  if (!is_measured(plan, mixture)) return to_text(mixture.judged.mixture) + " % (BEYOND YOUR LIMIT: not for a vial)";
+  if (!is_measured(mixture, plan)) return to_text(mixture.judged.mixture) + " % (BEYOND YOUR LIMIT: not for a vial)";
   std::vector<std::string> parts;
   for (const RecipeLine& line : mixture.recipe.lines)
     parts.push_back(line.liquid.label + " " + as_recorded(line.volume.value));
   return joined(parts, " + ");
-}
-
-std::string volume_cell(const BenchMixture& mixture, const std::string& label) {
-  for (const RecipeLine& line : mixture.recipe.lines)
-    if (line.liquid.label == label) return as_recorded(line.volume.value);
-  return "-";
 }
 
 // The layer that all risks shown are of; empty where they differ.
@@ -84,10 +75,10 @@ Table ladder_table(const Plan& plan, const Bench& bench, const std::vector<const
     const JudgedMixture& judged = as_made(*row);
     std::vector<std::string> cells = {short_name(row->judged)};
     if (by_bottle)
-      for (const std::string& bottle : order) cells.push_back(volume_cell(*row, bottle));
+      for (const std::string& bottle : order) cells.push_back(volume_of(*row, bottle));
     else
       cells.push_back(recipe_cell(plan, *row));
-    if (topped) cells.push_back(row->top_up ? fixed(row->top_up->value, 1) : "-");
+    if (topped) cells.push_back(top_up_text(*row));
     cells.push_back(likelihood_cell(judged.effect));
     const std::string whose = riskiest.empty() && judged.risk ? ", " + judged.riskiest : std::string();
     cells.push_back(judged.risk || !judged.riskiest.empty() ? likelihood_cell(judged.risk) + whose
@@ -99,21 +90,15 @@ Table ladder_table(const Plan& plan, const Bench& bench, const std::vector<const
 
 // Each mark once, behind the mixtures that it is true of.
 std::vector<std::string> marks_of(const Plan& plan, const std::vector<const BenchMixture*>& rows) {
-  std::vector<std::pair<std::string, std::vector<std::string>>> said;
+  Said said;
   for (const BenchMixture* row : rows) {
-    if (!is_measured(plan, *row)) continue;
+    if (!is_measured(*row, plan)) continue;
     std::vector<std::string> marks = short_marks(as_made(*row), plan.job.limits.risk_limit);
     if (row->beyond_limit && plan.outcome == Outcome::window)
       marks.emplace_back("AS MEASURED BEYOND YOUR RISK LIMIT: measure finer (--measure)");
     const std::string slow = slow_mark(row->contact);
     if (!slow.empty()) marks.push_back(slow);
-    for (const std::string& mark : marks) {
-      const auto known = std::find_if(said.begin(), said.end(), [&](const auto& one) { return one.first == mark; });
-      if (known == said.end())
-        said.push_back({mark, {short_name(row->judged)}});
-      else
-        known->second.push_back(short_name(row->judged));
-    }
+    for (const std::string& mark : marks) say(said, mark, short_name(row->judged));
   }
   std::vector<std::string> lines;
   for (const auto& [mark, names] : said)
@@ -168,30 +153,23 @@ std::string rest_sentence(const Plan& plan) {
   return "More: --full; gentlest sheet, labels, next.";
 }
 
-std::string closing_text(const Plan& plan, const Edition& edition, const Style& style) {
-  return paragraph(
-             fmt::format("{} gentlest {}, catalogue {}.", rest_sentence(plan), edition.program, edition.catalogue),
-             style, 0) +
-         paragraph(std::string(plan_is_no_permission) + " " + the_swab_decides, style, 0);
-}
-
 std::string sentences_text(const std::vector<std::string>& sentences, const Style& style) {
   const std::string text = joined(sentences, " ");
   return text.empty() ? text : paragraph(text, style);
 }
 
-std::string screen_with(const Plan& plan, const Bench& bench, std::size_t most, const Style& style,
-                        const Edition& edition) {
-  const std::vector<const BenchMixture*> rows = rows_shown(bench, most);
+// Everything above the rows of the ladder, and everything below.
+std::vector<ScreenPart> parts_above(const Plan& plan, const Style& style) {
   std::vector<ScreenPart> parts = {must_stand(title_text(plan, style)), screen_list("", layer_lines(plan), 2, style)};
-  if (plan.outcome != Outcome::window) {
-    parts.push_back(must_stand("\n" + sentences_text(short_no_rungs_words(plan), style)));
-    parts.push_back(
-        screen_list("Before any solvent", first_test_words(plan.first_tests, plan.to_try, plan.layers), 4, style));
-  }
-  parts.push_back(table_part(plan, bench, rows, style));
-  const std::vector<std::string> marks = marks_of(plan, rows);
-  parts.push_back(screen_list("", marks, marks.size(), style));
+  if (plan.outcome == Outcome::window) return parts;
+  parts.push_back(must_stand("\n" + sentences_text(short_no_rungs_words(plan), style)));
+  parts.push_back(
+      screen_list("Before any solvent", first_test_words(plan.first_tests, plan.to_try, plan.layers), 4, style));
+  return parts;
+}
+
+std::vector<ScreenPart> parts_below(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition) {
+  std::vector<ScreenPart> parts;
   std::vector<std::string> known = order_words(plan);
   known.push_back(other_lines_sentence(plan));
   if (plan.outcome != Outcome::no_window) known.push_back(each_test_sentence(bench));
@@ -206,19 +184,29 @@ std::string screen_with(const Plan& plan, const Bench& bench, std::size_t most, 
   for (const std::string& reason : left_off_words(plan.left_off)) weak.push_back("left off: " + reason);
   parts.push_back(screen_list("", weak, 1, style));
   parts.push_back(screen_list(dangers_heading, dangers, dangers.size(), style));
-  parts.push_back(must_stand(closing_text(plan, edition, style)));
-  return screen_of(std::move(parts), style);
+  parts.push_back(must_stand(screen_ending(rest_sentence(plan), style, edition)));
+  return parts;
 }
 
 }  // namespace
 
 std::string plan_short_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition) {
+  std::vector<ScreenPart> parts = parts_above(plan, style);
+  const std::size_t ladder = parts.size();  // the rows, then their marks
+  parts.resize(ladder + 2);
+  std::vector<ScreenPart> below = parts_below(plan, bench, style, edition);
+  std::move(below.begin(), below.end(), std::back_inserter(parts));
+  std::string text;
   // Long recipes take more lines than one: then fewer rungs stand here.
-  for (std::size_t most = most_rows; most > least_rows; --most) {
-    const std::string text = screen_with(plan, bench, most, style, edition);
-    if (fits_screen(text)) return text;
+  for (std::size_t most = most_rows; most >= least_rows; --most) {
+    const std::vector<const BenchMixture*> rows = rows_shown(bench, most);
+    const std::vector<std::string> marks = marks_of(plan, rows);
+    parts[ladder] = table_part(plan, bench, rows, style);
+    parts[ladder + 1] = screen_list("", marks, marks.size(), style);
+    text = screen_of(parts, style);
+    if (fits_screen(text)) break;
   }
-  return screen_with(plan, bench, least_rows, style, edition);
+  return text;
 }
 
 }  // namespace gentlest

@@ -1,5 +1,6 @@
 #include "report/bottle/danger_words.hpp"
 #include "report/form/format.hpp"
+#include "report/form/said.hpp"
 #include "report/form/table.hpp"
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/headings.hpp"
@@ -131,15 +132,9 @@ std::string flips_text(const Plan& plan, const std::vector<const JudgedMixture*>
 
 // Mixture by mixture, on the layers without a sphere.
 std::string sightings_text(const std::vector<const JudgedMixture*>& mixtures, const Style& style) {
-  std::vector<std::pair<std::string, std::vector<std::string>>> said;  // each sentence once, with the mixtures
+  Said said;
   for (const JudgedMixture* judged : mixtures)
-    for (const std::string& sentence : sighting_sentences(*judged)) {
-      const auto known = std::find_if(said.begin(), said.end(), [&](const auto& one) { return one.first == sentence; });
-      if (known == said.end())
-        said.push_back({sentence, {short_name(*judged)}});
-      else
-        known->second.push_back(short_name(*judged));
-    }
+    for (const std::string& sentence : sighting_sentences(*judged)) say(said, sentence, short_name(*judged));
   std::string text;
   for (const auto& [sentence, names] : said) text += bullet(joined(names) + ": " + sentence, style);
   return text.empty() ? text : heading(seen_of_mixtures_heading, style) + text;
@@ -196,8 +191,7 @@ std::string closing_text(const Plan& plan, const Edition& edition, const Style& 
 }  // namespace
 
 std::string plan_title(const Plan& plan) {
-  const std::string& title = plan.job.object.title;
-  return "Solvent tests for: " + (title.empty() ? "Untitled painting" : title);
+  return "Solvent tests for: " + title_of(plan.job.object);
 }
 
 std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, const Edition& edition) {

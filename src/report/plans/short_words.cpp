@@ -1,6 +1,8 @@
 #include "report/plans/short_words.hpp"
 
+#include "report/bottle/danger_words.hpp"
 #include "report/form/format.hpp"
+#include "report/form/table.hpp"
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/likelihood.hpp"
@@ -227,6 +229,11 @@ std::vector<std::string> short_marks(const JudgedMixture& judged, double risk_li
   std::vector<std::string> marks = short_fate_marks(judged, risk_limit);
   for (const std::string& mark : seen_marks(judged)) marks.push_back(mark);
   return marks;
+}
+
+std::string screen_ending(const std::string& more, const Style& style, const Edition& edition) {
+  return paragraph(fmt::format("{} gentlest {}, catalogue {}.", more, edition.program, edition.catalogue), style, 0) +
+         paragraph(std::string(plan_is_no_permission) + " " + the_swab_decides, style, 0);
 }
 
 }  // namespace gentlest

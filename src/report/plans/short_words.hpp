@@ -3,6 +3,7 @@
 
 #include "gentlest/answers/order.hpp"
 #include "gentlest/plan/plan.hpp"
+#include "report/form/form.hpp"
 
 #include <optional>
 #include <string>
@@ -13,7 +14,7 @@ namespace gentlest {
 /// "##.. perhaps": the bar first, so that bars stand below each other; "not known" without a chance.
 std::string likelihood_cell(const std::optional<double>& chance);
 
-/// "remove varnish: dammar, aged; its range is borrowed", the layer to remove first, then those that are not judged.
+/// "remove varnish: dammar, aged; range borrowed", the layer to remove first, then those that are not judged.
 std::vector<std::string> layer_lines(const Plan& plan);
 std::string layer_line(const PlannedLayer& layer);
 
@@ -35,5 +36,8 @@ std::vector<std::string> seen_marks(const JudgedMixture& judged);
 /// What a hand must know of a mixture beside its recipe: clouds or parts, risk that rises while it dries, what was seen
 /// of it. Each in a few words.
 std::vector<std::string> short_marks(const JudgedMixture& judged, double risk_limit);
+
+/// The end of every first screen: where the rest stands, the edition, that a plan is no permission.
+std::string screen_ending(const std::string& more, const Style& style, const Edition& edition);
 
 }  // namespace gentlest

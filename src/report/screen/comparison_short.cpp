@@ -5,6 +5,7 @@
 #include "report/form/table.hpp"
 #include "report/phrases/judged.hpp"
 #include "report/phrases/likelihood.hpp"
+#include "report/phrases/words.hpp"
 #include "report/plans/short_words.hpp"
 #include "report/screen/comparison_report.hpp"
 
@@ -49,11 +50,8 @@ std::vector<std::string> objection_lines(const std::vector<ListedSeries>& all) {
 
 std::string comparison_short_text(const Plan& plan, const std::vector<ListedSeries>& all,
                                   const std::vector<Caution>& cautions, const Style& style, const Edition& edition) {
-  const std::string& title = plan.job.object.title;
   std::vector<ScreenPart> parts = {
-      must_stand(
-          heading("Ladder beside the series of the books: " + (title.empty() ? "Untitled painting" : title), style)
-              .substr(1)),
+      must_stand(heading("Ladder beside the series of the books: " + title_of(plan.job.object), style).substr(1)),
       screen_list("", layer_lines(plan), 2, style)};
   if (plan.outcome != Outcome::window)
     parts.push_back(must_stand(paragraph(joined(short_no_rungs_words(plan), " "), style)));
@@ -66,13 +64,11 @@ std::string comparison_short_text(const Plan& plan, const std::vector<ListedSeri
     mixtures.insert(mixtures.end(), series.mixtures.begin(), series.mixtures.end());
   const std::vector<std::string> dangers = danger_words(liquids_of(mixtures), cautions);
   parts.push_back(screen_list(dangers_heading, dangers, dangers.size(), style));
-  parts.push_back(
-      must_stand("\n" +
-                 paragraph(fmt::format("At best: within your risk limit, on this one painting. More: "
-                                       "every mixture with its figures in --full. gentlest {}, catalogue {}.",
-                                       edition.program, edition.catalogue),
-                           style, 0) +
-                 paragraph(std::string(plan_is_no_permission) + " " + the_swab_decides, style, 0)));
+  parts.push_back(must_stand(
+      "\n" +
+      screen_ending(
+          "At best: within your risk limit, on this one painting. More: every mixture with its figures in --full.",
+          style, edition)));
   return screen_of(std::move(parts), style);
 }
 

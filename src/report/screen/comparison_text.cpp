@@ -130,9 +130,7 @@ std::string no_ladder_text(const Plan& plan, const Style& style) {
 std::string comparison_text(const Plan& plan, const std::vector<ListedSeries>& all, const Style& style,
                             const Edition& edition) {
   const Limits& limits = plan.job.limits;
-  const std::string& title = plan.job.object.title;
-  std::string text =
-      heading("Ladder and published series for: " + (title.empty() ? "Untitled painting" : title), style).substr(1);
+  std::string text = heading("Ladder and published series for: " + title_of(plan.job.object), style).substr(1);
   text += two_numbers_text(plan.layers, limits, style);
   text += paragraph(
       fmt::format("\"Within\" and \"works\": a risk of at most {}, an effect of at least {}. Rises are in points of "

@@ -55,10 +55,7 @@ std::string readings_table(const Conduct& conduct, bool full, const Style& style
 
 // The blanks come before any solvent.
 std::string blanks_line(const Progress& progress, const Style& style) {
-  const auto& tests = progress.conduct.tests;
-  const bool made = std::any_of(tests.begin(), tests.end(), [](const SwabTest& test) { return test.is_blank; });
-  if (made || progress.next.kind != NextKind::test) return {};
-  if (!tests.empty()) return {};
+  if (!progress.conduct.tests.empty() || progress.next.kind != NextKind::test) return {};
   return bullet("First, before any solvent: a dry swab, then water or saliva where the surface bears it (" +
                     rule_words(Rule::blanks_first) + ")",
                 style);
@@ -77,13 +74,13 @@ std::string believed_line(const Progress& progress, bool full, const Style& styl
 }
 
 // What must stand beside every mixture that is proposed.
-std::string cautions_text(const Progress& progress, const Style& style) {
+std::string cautions_text(const Plan& plan, const Progress& progress, const Style& style) {
   if (!progress.next.mixture) return {};
   const Mixture& mixture = *progress.next.mixture;
   std::vector<Liquid> liquids;
   add_liquids(liquids, mixture);
   std::string text = bullet("hazards of the parts: " + hazard_line(mixture), style);
-  for (const std::string& danger : danger_words(liquids, {})) text += bullet(danger, style);
+  for (const std::string& danger : danger_words(liquids, plan.cautions)) text += bullet(danger, style);
   return text +
          bullet("how it dries, its label, gloves and cautions: gentlest vial JOB \"" + to_text(mixture) + "\"", style) +
          bullet(
@@ -213,7 +210,7 @@ std::string progress_text(const Plan& plan, const Progress& progress, const std:
                                    screen_list("What that closed", closure_words(plan, progress.conduct), 2, style),
                                    must_stand(heading("Next", style) + next.head),
                                    screen_list("", next.more, 2, style),
-                                   must_stand(cautions_text(progress, style) + ending)};
+                                   must_stand(cautions_text(plan, progress, style) + ending)};
   return full ? whole_of(parts) : screen_of(std::move(parts), style);
 }
 
@@ -292,8 +289,7 @@ std::string progress_report(const Plan& plan, const Progress& progress, const st
 
 std::string report_screen(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room,
                           const Style& style) {
-  const std::string& title = plan.job.object.title;
-  return heading("Tests of: " + (title.empty() ? "Untitled painting" : title), style).substr(1) +
+  return heading("Tests of: " + title_of(plan.job.object), style).substr(1) +
          progress_text(
              plan, progress, room, false,
              bullet("the whole report, to print and to file: gentlest report JOB LOG --output report.html", style),

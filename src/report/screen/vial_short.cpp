@@ -102,12 +102,8 @@ std::string vial_short_text(const VialCase& one, const Style& style, const Editi
   const std::vector<std::string> dangers = danger_words(liquids_of({&judged}), study.cautions);
   parts.push_back(screen_list("", dangers, dangers.size(), style));
   parts.push_back(must_stand(bullet(gentler_line(study), style)));
-  parts.push_back(must_stand("\n" +
-                             paragraph(fmt::format("More: how it dries, breath, gloves, sources with --full. "
-                                                   "gentlest {}, catalogue {}.",
-                                                   edition.program, edition.catalogue),
-                                       style, 0) +
-                             paragraph(std::string(plan_is_no_permission) + " " + the_swab_decides, style, 0)));
+  parts.push_back(
+      must_stand("\n" + screen_ending("More: how it dries, breath, gloves, sources with --full.", style, edition)));
   return screen_of(std::move(parts), style);
 }
 

@@ -4,7 +4,7 @@
 #include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"
 #include "near.hpp"
-#include "report/charts/chart_mixing.hpp"
+#include "report/charts/charts.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -3,10 +3,9 @@
 #include "gentlest/answers/order.hpp"
 #include "gentlest/space/nearer.hpp"
 #include "gentlest/space/response.hpp"
-#include "io/catalogue_files.hpp"
-#include "io/job_file.hpp"
 
 #include <catch2/catch.hpp>
+#include "demo_plan.hpp"
 #include "near.hpp"
 
 #include <array>
@@ -29,11 +28,6 @@ double share_by_normal(const Hansen& a, const Hansen& b, const UncertainSphere& 
   return std::erfc(mean / std::sqrt(2 * variance)) / 2;
 }
 
-Plan demo_plan() {
-  static const Catalogue catalogue = read_catalogue(embedded_catalogue());
-  return make_plan(load_job(demo_job_text(), "demo", catalogue), catalogue);
-}
-
 }  // namespace
 
 TEST_CASE("the share of spheres to which a liquid lies nearer is that of a Gaussian in a half space") {
@@ -44,7 +38,7 @@ TEST_CASE("the share of spheres to which a liquid lies nearer is that of a Gauss
 }
 
 TEST_CASE("what is known better than the level is said only where it is certain") {
-  Plan plan = demo_plan();
+  Plan plan = test::demo_plan();
   REQUIRE(plan.outcome == Outcome::window);
   REQUIRE(order_of(plan));
   CHECK(order_of(plan)->effect_rises);

@@ -5,7 +5,7 @@
 #include "gentlest/learning/reading_fields.hpp"
 #include "gentlest/noted/words.hpp"
 #include "io/job_file.hpp"
-#include "report/paper/card.hpp"
+#include "report/paper/swab_card.hpp"
 #include "report/phrases/reading_titles.hpp"
 
 #include <catch2/catch.hpp>

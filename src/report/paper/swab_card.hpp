@@ -26,7 +26,4 @@ SwabCard make_card(const CardWords& words, const Plan& plan);
 /// For the style of a page with cards.
 extern const char* const card_css;
 
-/// A box that is always ticked by hand, and words with one each.
-std::string tick(std::string_view word);
-
 }  // namespace gentlest

@@ -1,9 +1,7 @@
-#include "report/paper/card.hpp"
+#include "report/paper/swab_card.hpp"
 
 #include "report/draw/svg.hpp"
-#include "report/phrases/headings.hpp"
 #include "report/phrases/reading_titles.hpp"
-#include "report/phrases/sighting_words.hpp"
 
 #include "gentlest/learning/reading_fields.hpp"
 
@@ -32,6 +30,11 @@ std::string cell(const char* keys, double share, const std::string& title, const
 
 std::string write_in(const char* key, double share, const char* title = nullptr) {
   return cell(key, share, title ? title : title_of_field(key));
+}
+
+// A box that is always ticked by hand, and words with one each.
+std::string tick(std::string_view word) {
+  return fmt::format("<span class=\"tick\">{}</span> ", html_text(word));
 }
 
 template <class Words>
@@ -115,10 +118,6 @@ const char* const card_css = R"(.card { border: .4mm solid #000; break-inside: a
 .key { color: #404040; } .when { display: block; font-weight: bold; } .contact { display: block; font-size: 8pt; }
 .card .pictogram { width: 5mm; height: 5mm; }
 )";
-
-std::string tick(std::string_view word) {
-  return fmt::format("<span class=\"tick\">{}</span> ", html_text(word));
-}
 
 SwabCard make_card(const CardWords& words, const Plan& plan) {
   const std::string contact = words.contact.empty() ? std::string() : element("span", words.contact, "contact");
