@@ -1,0 +1,2 @@
+// The types of the engine's answers, written from docs/schema by the build, under the names used here.
+export type * from "answers/ladder";

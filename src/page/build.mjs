@@ -1,0 +1,68 @@
+// Builds the page: types from the schemas, the bundle, and all of it in one file.
+//   node build.mjs ENGINE_FOLDER OUTPUT    (ENGINE_FOLDER holds engine.js and engine.wasm)
+import { build } from "esbuild";
+import { compile } from "json-schema-to-typescript";
+import { execFileSync } from "node:child_process";
+import { mkdirSync, readFileSync, readdirSync, writeFileSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
+import { gzipSync } from "node:zlib";
+
+const here = dirname(fileURLToPath(import.meta.url));
+const root = join(here, "../..");
+const [engineFolder = join(root, "build/page"), output = join(root, "build/page/gentlest.html")] = process.argv.slice(2);
+
+async function writeTypes() {
+  const folder = join(root, "docs/schema");
+  const target = join(root, "build/page/answers");
+  mkdirSync(target, { recursive: true });
+  for (const name of readdirSync(folder).filter((file) => file.endsWith(".schema.json"))) {
+    const { title: _, $id: __, ...schema } = JSON.parse(readFileSync(join(folder, name), "utf8"));
+    const kind = name.replace(".schema.json", "");
+    const type = kind.charAt(0).toUpperCase() + kind.slice(1) + "Answer";
+    const text = await compile(schema, type, { bannerComment: `// Written from docs/schema/${name}.`, format: false });
+    writeFileSync(join(target, name.replace(".schema.json", ".d.ts")), text);
+  }
+}
+
+const shared = {
+  absWorkingDir: here, bundle: true, minify: true, write: false, format: "iife", target: "es2021", charset: "utf8",
+  jsx: "automatic", jsxImportSource: "preact", logLevel: "warning", legalComments: "none",
+};
+
+async function bundled(entry, extra) {
+  const result = await build({ ...shared, entryPoints: [entry], ...extra });
+  return result.outputFiles;
+}
+
+const workerFile = async () => {
+  const [file] = await bundled("engine/worker.ts", {
+    alias: { engine: resolve(engineFolder, "engine.js") }, external: ["fs", "path", "crypto", "worker_threads", "perf_hooks"],
+  });
+  return file.text;
+};
+
+const textModule = (name, text) => ({
+  name,
+  setup(plugin) {
+    plugin.onResolve({ filter: new RegExp(`^${name}$`) }, () => ({ path: name, namespace: name }));
+    plugin.onLoad({ filter: /.*/, namespace: name }, () => ({ contents: text, loader: "text" }));
+  },
+});
+
+// A script's text may hold no end of a script.
+const asScript = (text) => text.replace(/<\/script/gi, "<\\/script").replace(/<!--/g, "<\\!--");
+
+await writeTypes();
+if (!process.argv.includes("--unchecked")) execFileSync(join(here, "node_modules/.bin/tsc"), ["--noEmit", "-p", here], { stdio: "inherit" });
+const files = await bundled("page.tsx", { plugins: [textModule("worker-text", await workerFile())], outdir: "out" });
+const script = files.find((file) => file.path.endsWith(".js")).text;
+const style = files.find((file) => file.path.endsWith(".css"))?.text ?? "";
+const module = gzipSync(readFileSync(join(engineFolder, "engine.wasm")), { level: 9 }).toString("base64");
+const put = { "STYLE-OF-PAGE": style, "MODULE-OF-ENGINE": module, "SCRIPT-OF-PAGE": asScript(script) };
+const page = readFileSync(join(here, "page.html"), "utf8").replace(/\b(STYLE-OF-PAGE|MODULE-OF-ENGINE|SCRIPT-OF-PAGE)\b/g, (word) => put[word]);
+mkdirSync(dirname(output), { recursive: true });
+writeFileSync(output, page);
+const most = 1.6e6;
+console.log(`${output}: ${(page.length / 1e6).toFixed(2)} MB (engine ${(module.length / 1e6).toFixed(2)}, script ${(script.length / 1e6).toFixed(2)})`);
+if (Buffer.byteLength(page) > most) throw new Error(`the page is larger than ${most / 1e6} MB`);

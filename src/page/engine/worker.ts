@@ -1,0 +1,55 @@
+// The engine in a thread of its own. Takes the packed module once, then questions; answers each under its number.
+import Engine from "engine";
+import type { Answer, Question } from "./question";
+
+interface Start { module: string }
+interface Asked { number: number; question: Question }
+
+const send = (message: unknown) => (self as unknown as { postMessage(message: unknown): void }).postMessage(message);
+
+async function unpacked(base64: string): Promise<ArrayBuffer> {
+  const packed = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
+  return new Response(stream).arrayBuffer();
+}
+
+const failed = (fault: unknown): Answer => ({
+  exit: 4, text: "", notes: String(fault), faults: [], files: {},
+});
+
+function answerOf(module: EngineModule, { number, question }: Asked): Answer {
+  const files = Object.entries(question.files ?? {});
+  try {
+    for (const [name, content] of files) module.FS.writeFile(name, content);
+    const { files: _, ...asked } = question;
+    const answer = JSON.parse(module.ask(JSON.stringify(asked), (done, total) => send({ number, progress: { done, total } })));
+    answer.files = {};
+    for (const [name, content] of files) {
+      if (typeof content !== "string") continue;
+      const now = module.FS.readFile(name, { encoding: "utf8" }) as string;
+      if (now !== content) answer.files[name] = now;
+    }
+    return answer as Answer;
+  } catch (fault) {
+    return failed(fault);
+  } finally {
+    for (const [name] of files) try { module.FS.unlink(name); } catch { /* never written */ }
+  }
+}
+
+let ready: Promise<EngineModule> | undefined;
+
+self.onmessage = async (event: MessageEvent<Start | Asked>) => {
+  const message = event.data;
+  if ("module" in message) {
+    ready = unpacked(message.module).then((wasmBinary) => Engine({ wasmBinary }));
+    ready.then(() => send({ ready: true }), (fault) => send({ failed: String(fault) }));
+    return;
+  }
+  try {
+    const module = await ready;
+    send({ number: message.number, answer: module ? answerOf(module, message) : failed("the engine was not started") });
+  } catch (fault) {
+    send({ number: message.number, answer: failed(fault) });
+  }
+};

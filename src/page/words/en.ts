@@ -1,0 +1,10 @@
+// Every word of the page. A translation is one more file with the same keys (words/de.ts).
+export const en = {
+  page: {
+    title: "Solvent tests, gentle to strong",
+    steps: { painting: "Painting", shelf: "Shelf", ladder: "Ladder", easel: "At the easel", papers: "Papers" },
+  },
+};
+
+type Widened<T> = T extends string ? string : T extends (...args: infer A) => string ? (...args: A) => string : { [K in keyof T]: Widened<T[K]> };
+export type Words = Widened<typeof en>;
