@@ -61,6 +61,7 @@ Sheet asked_sheet(const Request& request, const Catalogue& catalogue) {
     return solvents_sheet(chosen(catalogue.solvents(), request, catalogue, &Solvent::family, solvent_holdings()));
   if (what == "materials") return materials_sheet(asked_materials(request, catalogue));
   refuse_filters(request);
+  if (what == "names") return names_sheet(catalogue);
   return what == "sources" ? sources_sheet(catalogue) : families_sheet(catalogue);
 }
 
@@ -79,7 +80,7 @@ std::string closing(const Sheet& sheet, const Edition& edition, const Style& sty
 }  // namespace
 
 Answer command_list(const Request& request, Session& session) {
-  const std::vector<std::string> lists = {"solvents", "materials", "sources", "families"};
+  const std::vector<std::string> lists = {"solvents", "materials", "names", "sources", "families"};
   if (std::find(lists.begin(), lists.end(), request.words.front()) == lists.end())
     unknown_word("list", request.words.front(), lists);
   const Catalogue catalogue = load_catalogue(request);

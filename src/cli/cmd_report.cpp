@@ -29,18 +29,26 @@ TestReportInputs inputs_of(const Request& request, const JobText& source, const 
   inputs.sheet.job_text = source.text;
   inputs.sheet.full = request.full;
   inputs.log_file = request.words[1];
-  inputs.log_text = read_log_text(inputs.log_file);
+  inputs.log_text = without_pictures(read_log_text(inputs.log_file));
   for (const Diagnostic& fault : log.faults)
     inputs.log_faults.push_back(fmt::format("line {}: {}", fault.where.line, fault.message));
   return inputs;
 }
 
-// One photograph that a reading names; what cannot be shown is told in its place and on standard error.
-ReportPhoto photo_of(const std::string& name, const std::filesystem::path& folder, int test, std::ostream& err) {
+const std::string jpeg_uri = "data:image/jpeg;base64,";
+
+// One photograph that a reading names, from the log itself or beside it; what cannot be shown is told in its place and
+// on standard error.
+ReportPhoto photo_of(const std::string& name, const ReadingLog& log, const std::filesystem::path& folder, int test,
+                     std::ostream& err) {
   ReportPhoto photo{name, {}, {}};
   if (is_photograph_number(name)) return photo;
+  if (const auto kept = log.photographs.find(name); kept != log.photographs.end()) {
+    photo.data_uri = jpeg_uri + kept->second;
+    return photo;
+  }
   try {
-    photo.data_uri = "data:image/jpeg;base64," + base64(read_photograph((folder / name).string()));
+    photo.data_uri = jpeg_uri + base64(read_photograph((folder / name).string()));
   } catch (const InputError& error) {
     const Diagnostic& fault = error.faults().front();
     photo.fault = fault.message + (fault.remedy.empty() ? "" : "; " + fault.remedy);
@@ -51,11 +59,12 @@ ReportPhoto photo_of(const std::string& name, const std::filesystem::path& folde
   return photo;
 }
 
-std::map<int, TestPhotos> photos_of(const TestReview& review, const std::string& log_file, std::ostream& err) {
+std::map<int, TestPhotos> photos_of(const TestReview& review, const ReadingLog& log, const std::string& log_file,
+                                    std::ostream& err) {
   const std::filesystem::path folder = std::filesystem::path(log_file).parent_path();
   std::map<int, TestPhotos> photos;
   const auto add = [&](std::vector<ReportPhoto>& to, const std::string& names, int test) {
-    for (const std::string& name : photograph_names(names)) to.push_back(photo_of(name, folder, test, err));
+    for (const std::string& name : photograph_names(names)) to.push_back(photo_of(name, log, folder, test, err));
   };
   for (const RecordedTest& test : review.tests) {
     const Reading& line = shown_line(test);
@@ -92,7 +101,7 @@ Answer command_report(const Request& request, Session& session) {
     return {report_screen(plan, progress, room_of(plan, progress), style_of(request, session)), 0};
   inputs.sheet.sites = sites_of(review.tests);
   show_results(inputs.sheet.sites, progress.conduct);
-  inputs.photos = photos_of(review, inputs.log_file, session.err);
+  inputs.photos = photos_of(review, log, inputs.log_file, session.err);
   return {test_report_page({plan, progress, review, catalogue}, labels_of_tests(review, catalogue), inputs), 0};
 }
 

@@ -97,6 +97,23 @@ Command vial() {
           1};
 }
 
+Command page() {
+  return {"page",
+          "",
+          "write the page for whoever has no terminal: one file, opened by double click",
+          "  gentlest page --output gentlest.html\n"
+          "\n"
+          "The file holds the whole program and needs no network: hand it on. It opens in\n"
+          "Chrome, Edge, Firefox and Safari and reads and writes the same files.\n",
+          {},
+          0,
+          0,
+          command_page,
+          0,
+          Makes::HTML,
+          {"format", "data", "quiet"}};
+}
+
 Command sheet() {
   return {"sheet",
           "JOB|demo",
@@ -169,7 +186,7 @@ Command chart() {
 
 Command list() {
   return {"list",
-          "solvents|materials|sources|families",
+          "solvents|materials|names|sources|families",
           "list what the catalogue holds",
           "  gentlest list solvents --family alcohol\n"
           "  gentlest list solvents --having exposure_limits --format csv\n"
@@ -303,7 +320,7 @@ Command record() {
           "once). KEY=VALUE alone is written at once.\n"
           "\n" +
               help_of_readings(),
-          {"new-log", "yes"},
+          {"new-log", "keep-photographs", "yes"},
           3,
           any_number,
           command_record,
@@ -321,7 +338,7 @@ Command import() {
           "the cells, which hold what `record` understands. Other columns go into the\n"
           "remark. A faulty table is refused whole. Rows that the log holds already are\n"
           "told and left out, so a table may grow and be imported again.\n",
-          {"again", "new-log"},
+          {"again", "new-log", "keep-photographs"},
           3,
           3,
           command_import,
@@ -414,6 +431,7 @@ const std::vector<Command>& all_commands() {
       sheet(),
       labels(),
       chart(),
+      page(),
       list(),
       show(),
       check(),

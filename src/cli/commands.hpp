@@ -77,6 +77,7 @@ Answer command_readings(const Request& request, Session& session);
 Answer command_next(const Request& request, Session& session);
 Answer command_report(const Request& request, Session& session);
 Answer command_fit(const Request& request, Session& session);
+Answer command_page(const Request& request, Session& session);
 Answer command_help(const Request& request, Session& session);
 Answer command_version(const Request& request, Session& session);
 Answer command_manual(const Request& request, Session& session);

@@ -6,7 +6,6 @@
 #include "gentlest/base/typed_number.hpp"
 
 #include <fmt/format.h>
-#include <boost/program_options.hpp>
 
 #include <algorithm>
 #include <charconv>
@@ -16,77 +15,15 @@ namespace gentlest {
 
 namespace {
 
-namespace po = boost::program_options;
-
-po::options_description describe() {
-  po::options_description description;
-  for (const Option& option : all_options()) {
-    std::string name = option.name;
-    if (option.letter) name += std::string(",") + option.letter;
-    if (*option.argument)
-      description.add_options()(name.c_str(), po::value<std::string>(), option.help.c_str());
-    else
-      description.add_options()(name.c_str(), po::bool_switch(), option.help.c_str());
-  }
-  description.add_options()("words", po::value<std::vector<std::string>>(), "");
-  return description;
-}
-
-std::string without_dashes(const std::string& name) {
-  const std::size_t from = name.find_first_not_of('-');
-  return from == std::string::npos ? name : name.substr(from, name.find('=') - from);
-}
-
-[[noreturn]] void unknown_option(const std::string& typed) {
-  std::vector<std::string> names;
-  for (const Option& option : all_options()) names.emplace_back(option.name);
-  const std::string near = nearest_name(without_dashes(typed), names);
-  throw InputError(Fault::usage, fmt::format("unknown option \"{}\"", typed),
-                   near.empty() ? "`gentlest help` lists the commands, `gentlest help COMMAND` their options"
-                                : fmt::format("did you mean \"--{}\"?", near));
-}
-
-[[noreturn]] void wrong_value(const std::string& name) {
-  for (const Option& option : all_options()) {
-    if (name != option.name) continue;
-    if (!*option.argument)
-      throw InputError(Fault::usage, fmt::format("the option --{} takes no value", name), "write it alone");
-    throw InputError(Fault::usage, fmt::format("the option --{} has no value", name),
-                     fmt::format("write --{} {}", name, option.argument));
-  }
-  throw InputError(Fault::usage, fmt::format("the option --{} cannot be read", name), "see `gentlest help`");
-}
-
-po::variables_map parse(const std::vector<std::string>& args) {
-  const po::options_description description = describe();
-  po::positional_options_description words;
-  words.add("words", -1);
-  po::variables_map seen;
-  const int style = po::command_line_style::unix_style & ~po::command_line_style::allow_guessing;
-  try {
-    po::store(po::command_line_parser(args).options(description).positional(words).style(style).run(), seen);
-  } catch (const po::unknown_option& fault) {
-    unknown_option(fault.get_option_name());
-  } catch (const po::multiple_occurrences& fault) {
-    throw InputError(Fault::usage, fmt::format("the option {} stands twice", fault.get_option_name()), "give it once");
-  } catch (const po::error_with_option_name& fault) {
-    wrong_value(without_dashes(fault.get_option_name()));
-  } catch (const po::error& fault) {
-    throw InputError(Fault::usage, fmt::format("the command line cannot be read: {}", fault.what()),
-                     "see `gentlest help`");
-  }
-  return seen;
-}
-
 // Reads the values; what is wrong with one does not hide what is wrong with the next.
 class ValueReader {
  public:
-  ValueReader(const po::variables_map& seen, std::vector<Diagnostic>& faults) : seen_(seen), faults_(faults) {}
+  ValueReader(const TypedLine& typed, std::vector<Diagnostic>& faults) : typed_(typed), faults_(faults) {}
 
   std::optional<std::string> text(const char* name) {
-    if (!seen_.count(name)) return std::nullopt;
-    const auto value = seen_[name].as<std::string>();
-    if (!value.empty()) return value;
+    const auto seen = typed_.options.find(name);
+    if (seen == typed_.options.end()) return std::nullopt;
+    if (!seen->second.empty()) return seen->second;
     complain(fmt::format("the option --{} has an empty value", name), "leave it out or fill it");
     return std::nullopt;
   }
@@ -173,15 +110,14 @@ class ValueReader {
     return std::nullopt;
   }
 
-  const po::variables_map& seen_;
+  const TypedLine& typed_;
   std::vector<Diagnostic>& faults_;
 };
 
 // Every option given must belong to the command; says which commands take it otherwise.
-void check_options_of(const po::variables_map& seen, const std::string& command, std::vector<Diagnostic>& faults) {
+void check_options_of(const TypedLine& typed, const std::string& command, std::vector<Diagnostic>& faults) {
   for (const Option& option : all_options()) {
-    if (!seen.count(option.name) || seen[option.name].defaulted() || takes_option(*find_command(command), option.name))
-      continue;
+    if (!typed.options.count(option.name) || takes_option(*find_command(command), option.name)) continue;
     std::string takers;
     for (const Command& other : all_commands())
       if (offers_option(other, option.name)) takers += (takers.empty() ? "" : ", ") + std::string(other.name);
@@ -212,8 +148,8 @@ void check_word_count(const Request& request, std::vector<Diagnostic>& faults) {
   faults.push_back({{}, message, synopsis, {}});
 }
 
-void read_values(Request& request, const po::variables_map& seen, std::vector<Diagnostic>& faults) {
-  ValueReader values(seen, faults);
+void read_values(Request& request, const TypedLine& typed, std::vector<Diagnostic>& faults) {
+  ValueReader values(typed, faults);
   request.form = values.form();
   for (const TextOption& option : text_options()) request.*option.member = values.text(option.name);
   for (const Limit& limit : all_limits())
@@ -224,29 +160,19 @@ void read_values(Request& request, const po::variables_map& seen, std::vector<Di
   request.copies = values.whole("copies", 1, 100);
   request.finer = values.stretch("finer");
   request.good_up_to = values.whole("good-up-to", 1, 5);
-  request.quiet = seen["quiet"].as<bool>();
-  request.force = seen["force"].as<bool>();
-  request.again = seen["again"].as<bool>();
-  request.full = seen["full"].as<bool>();
-  request.new_log = seen["new-log"].as<bool>();
-  request.yes = seen["yes"].as<bool>();
+  request.quiet = typed.options.count("quiet") > 0;
+  request.force = typed.options.count("force") > 0;
+  request.again = typed.options.count("again") > 0;
+  request.full = typed.options.count("full") > 0;
+  request.new_log = typed.options.count("new-log") > 0;
+  request.keep_photographs = typed.options.count("keep-photographs") > 0;
+  request.yes = typed.options.count("yes") > 0;
 }
 
 // The words are the option's, the range is the table's.
 Option limit_option(const char* key, const char* argument, const char* words) {
   const Limit& limit = *find_limit(key);
   return {limit.option, 0, argument, fmt::format("{}, {}; default: the job's", words, range_words(limit))};
-}
-
-// `record JOB LOG WORDS... -- REMARK`: behind the dashes everything is the remark.
-void keep_remark(std::vector<std::string>& args) {
-  const auto dashes = std::find(args.begin(), args.end(), "--");
-  constexpr std::ptrdiff_t words_before = 3;
-  if (args.empty() || args.front() != "record" || dashes == args.end() || dashes - args.begin() <= words_before) return;
-  std::string remark;
-  for (auto word = dashes + 1; word != args.end(); ++word) remark += (remark.empty() ? "" : " ") + *word;
-  args.erase(dashes, args.end());
-  if (!remark.empty()) args.push_back("remark=" + remark);
 }
 
 }  // namespace
@@ -287,9 +213,16 @@ const std::vector<Option>& all_options() {
       {"full", 0, "", "everything behind the answer: ranges, all readings, what was passed over"},
       {"again", 0, "", "add rows that the log holds already, as tests of their own"},
       {"new-log", 0, "", "the log is a new one, though another is named almost like it"},
+      {"keep-photographs", 0, "", "put the photographs that are named into the log itself, made small"},
       {"yes", 'y', "", "write without asking back"},
   };
   return options;
+}
+
+const Option* find_option(std::string_view name) {
+  for (const Option& option : all_options())
+    if (name == option.name) return &option;
+  return nullptr;
 }
 
 const std::vector<TextOption>& text_options() {
@@ -315,14 +248,10 @@ const std::vector<std::string>& common_options() {
   return names;
 }
 
-Request read_request(const std::vector<std::string>& typed) {
-  std::vector<std::string> args = typed;
-  if (!args.empty() && args.front() == "--version") args.front() = "version";  // as every program answers it
-  keep_remark(args);
-  const po::variables_map seen = parse(args);
+Request read_request(const TypedLine& typed) {
   Request request;
-  if (seen.count("words")) request.words = seen["words"].as<std::vector<std::string>>();
-  request.help = seen["help"].as<bool>();
+  request.words = typed.words;
+  request.help = typed.options.count("help") > 0;
   if (request.words.empty()) {
     request.command = "help";
   } else {
@@ -331,8 +260,8 @@ Request read_request(const std::vector<std::string>& typed) {
   }
   check_command(request);
   std::vector<Diagnostic> faults;
-  check_options_of(seen, request.command, faults);
-  read_values(request, seen, faults);
+  check_options_of(typed, request.command, faults);
+  read_values(request, typed, faults);
   check_word_count(request, faults);
   if (!faults.empty()) throw InputError(Fault::usage, std::move(faults));
   return request;

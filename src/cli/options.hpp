@@ -1,12 +1,15 @@
-// Reads the command line. The only part of the program that sees Boost.Program_options.
+// What a command is asked: read from the command line (command_line.cpp, the only part that sees
+// Boost.Program_options), or from a question of the page.
 #pragma once
 
 #include "gentlest/job/limits.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "report/form/form.hpp"
 
+#include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace gentlest {
@@ -34,6 +37,7 @@ struct Request {
   bool again = false;
   bool full = false;
   bool new_log = false;
+  bool keep_photographs = false;
   bool yes = false;
   bool help = false;
 };
@@ -49,6 +53,9 @@ struct Option {
 /// Every option of the program.
 const std::vector<Option>& all_options();
 
+/// The option of that name, without dashes; null where there is none.
+const Option* find_option(std::string_view name);
+
 /// Options whose value is taken as it was typed, and where it goes.
 struct TextOption {
   const char* name;
@@ -59,7 +66,17 @@ const std::vector<TextOption>& text_options();
 /// Options of every command.
 const std::vector<std::string>& common_options();
 
+/// What was typed: the command and its words, and the options by name without dashes; that of a switch is empty.
+struct TypedLine {
+  std::vector<std::string> words;
+  std::map<std::string, std::string> options;
+};
+
+/// Without the program's own name. Throws InputError (Fault::usage) for an option that nobody knows, has no value or
+/// stands twice.
+TypedLine read_command_line(std::vector<std::string> args);
+
 /// Throws InputError (Fault::usage), with one fault per mistake where possible.
-Request read_request(const std::vector<std::string>& args);
+Request read_request(const TypedLine& typed);
 
 }  // namespace gentlest

@@ -30,8 +30,10 @@ SearchProgress ProgressLine::callback() {
 void ProgressLine::step(std::uint64_t done, std::uint64_t total) {
   if (session_.surroundings.interrupted && session_.surroundings.interrupted()) throw Interrupted{};
   const Clock::time_point now = Clock::now();
-  if (!shown_allowed_ || total == 0 || now < next_) return;
+  if (total == 0 || now < next_) return;
   next_ = now + between_lines;
+  if (session_.surroundings.hears_progress) session_.surroundings.hears_progress(done, total);
+  if (!shown_allowed_) return;
   shown_ = true;
   session_.err << "\r\033[K" << with_commas(done) << " of " << with_commas(total) << " mixtures judged" << std::flush;
 }

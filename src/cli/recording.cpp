@@ -2,12 +2,14 @@
 
 #include "gentlest/base/letters.hpp"
 #include "gentlest/liquids/notation.hpp"
+#include "io/photographs.hpp"
 #include "report/form/format.hpp"
 #include "report/form/sheet.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <filesystem>
 
 namespace gentlest {
 
@@ -92,6 +94,18 @@ void add_unless_mixture(std::vector<Diagnostic>& faults, const std::vector<Diagn
   }
 }
 
+// The photographs that readings name, beside the log, made small. Throws InputError where one cannot be read.
+std::vector<KeptPhotograph> photographs_to_keep(const std::vector<TypedReading>& readings,
+                                                const std::string& log_file) {
+  const std::filesystem::path folder = std::filesystem::path(log_file).parent_path();
+  std::vector<KeptPhotograph> kept;
+  for (const TypedReading& typed : readings)
+    for (const std::string& names : {typed.reading.photo_before, typed.reading.photo})
+      for (const std::string& name : photograph_names(names))
+        if (!is_photograph_number(name)) kept.push_back({name, base64(read_photograph((folder / name).string()))});
+  return kept;
+}
+
 }  // namespace
 
 Recording::Recording(const Request& request, Session& session)
@@ -137,7 +151,9 @@ Answer Recording::append(const std::vector<TypedReading>& readings, Fault kind, 
   const std::string& path = request_.words[1];
   if (!faults.empty()) throw InputError(kind, std::move(faults));
   const bool may_repeat = kind == Fault::usage || request_.again;
-  const Addition addition = append_readings(path, readings, may_repeat ? Repeats::add : Repeats::leave_out);
+  const Addition addition =
+      append_readings(path, readings, may_repeat ? Repeats::add : Repeats::leave_out,
+                      request_.keep_photographs ? photographs_to_keep(readings, path) : std::vector<KeptPhotograph>{});
   const std::string what = written_words(addition.added);
   Answer answer;
   if (!addition.added.empty())

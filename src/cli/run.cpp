@@ -34,7 +34,7 @@ int run(const std::vector<std::string>& args, std::istream& in, std::ostream& ou
   const auto say_done = [&](const char* end) { return with_controls_shown(answer.done) + end + "\n"; };
   try {
     Session session{in, err, surroundings};
-    const Request request = read_request(args);
+    const Request request = read_request(read_command_line(args));
     answer = answer_request(request, session);
     if (was_interrupted(surroundings)) throw Interrupted{};
     deliver(answer, request, out);

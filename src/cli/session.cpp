@@ -64,7 +64,9 @@ Style style_of(const Request& request, const Session& session) {
 }
 
 Catalogue load_catalogue(const Request& request) {
-  if (!request.data) return read_catalogue(embedded_catalogue());
+  // Read once a process: the page asks many questions of one.
+  static const Catalogue built_in = read_catalogue(embedded_catalogue());
+  if (!request.data) return built_in;
   return read_catalogue(collect_catalogue(*request.data), *request.data);
 }
 

@@ -70,7 +70,8 @@ Surroundings ask_system() {
           isatty(STDERR_FILENO) == 1,
           width_of_page(terminal_columns(), std::getenv("COLUMNS")),
           [] { return interrupt_seen != 0; },
-          can_be_asked};
+          can_be_asked,
+          {}};
 }
 
 }  // namespace gentlest

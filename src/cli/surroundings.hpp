@@ -4,6 +4,7 @@
 #include "report/form/form.hpp"
 
 #include <cstddef>
+#include <cstdint>
 #include <functional>
 
 namespace gentlest {
@@ -15,6 +16,7 @@ struct Surroundings {
   std::size_t width = usual_width;    ///< columns of a text on standard output, within the bounds of a page
   std::function<bool()> interrupted;  ///< true once the person has pressed Ctrl-C; may be empty
   bool can_be_asked = false;          ///< standard input and error are a terminal: a question will be answered
+  std::function<void(std::uint64_t done, std::uint64_t total)> hears_progress = {};  ///< of a long search; may be empty
 };
 
 /// The width of a page: that of the terminal (0 where standard output is none), else that of COLUMNS where it is a

@@ -23,6 +23,9 @@ constexpr std::int64_t most_tests = 1'000'000;
 
 const std::string first_line = R"({"gentlest_log":1})";
 const std::string place_key = "import";
+const std::string photograph_key = "photograph";
+const std::string jpeg_key = "jpeg";
+constexpr std::size_t most_letters_of_an_excerpt = 80;
 
 Diagnostic fault_at(const std::string& file, int line, std::string message, std::string remedy,
                     std::string_view excerpt) {
@@ -144,6 +147,7 @@ class LogReader {
     const std::string text = with_strays_replaced(line);
     const Json json = Json::parse(text, nullptr, false);
     if (!json.is_object()) return complain(number, "this line cannot be read and is left out", "", line);
+    if (json.contains(photograph_key)) return read_photograph(json, number, line);
     note_number(json);
     ReadLine read{{}, number, line, {}, true};
     for (const auto& [key, value] : json.items()) read_key(key, value, read);
@@ -154,6 +158,15 @@ class LogReader {
                              "a correction of the test can write the word anew",
                              std::string(line)});
     gather(std::move(read));
+  }
+
+  void read_photograph(const Json& json, int number, std::string_view line) {
+    const auto jpeg = json.find(jpeg_key);
+    const bool is_text = json.at(photograph_key).is_string() && jpeg != json.end() && jpeg->is_string();
+    if (!is_text || !is_base64(jpeg->get<std::string>()))
+      return complain(number, "the photograph of this line cannot be read and is left out", "",
+                      line.substr(0, most_letters_of_an_excerpt));
+    log_.photographs.emplace(json.at(photograph_key).get<std::string>(), jpeg->get<std::string>());
   }
 
   struct ReadLine {
@@ -309,8 +322,16 @@ class Preparation {
   std::vector<Diagnostic> faults_;
 };
 
+std::string photograph_line(const KeptPhotograph& photograph) {
+  Json json = Json::object();
+  json[photograph_key] = photograph.name;
+  json[jpeg_key] = photograph.jpeg;
+  return json.dump();
+}
+
 // What is written, with the line breaks that the log has.
-std::string text_to_add(const std::string& text, const std::vector<Reading>& readings) {
+std::string text_to_add(const std::string& text, const std::vector<Reading>& readings,
+                        const std::vector<KeptPhotograph>& photographs) {
   const std::size_t first_end = text.find('\n');
   const bool has_returns = first_end != std::string::npos && first_end > 0 && text[first_end - 1] == '\r';
   const std::string end = has_returns ? "\r\n" : "\n";
@@ -320,6 +341,7 @@ std::string text_to_add(const std::string& text, const std::vector<Reading>& rea
   const std::vector<std::string_view> lines = lines_of(text);
   const bool is_whole = std::find(lines.begin(), lines.end() - 1, first_line) != lines.end() - 1;
   if (!is_whole && !(lines.size() == 1 && lines.front() == first_line)) added += first_line + end;
+  for (const KeptPhotograph& photograph : photographs) added += photograph_line(photograph) + end;
   for (std::size_t i = 0; i < readings.size(); ++i)
     added +=
         to_log_line(readings[i], readings.size() < 2
@@ -368,12 +390,41 @@ std::string to_log_line(const Reading& reading, const std::string& place) {
   }
 }
 
-Addition append_readings(const std::string& path, const std::vector<TypedReading>& readings, Repeats repeats) {
+std::string without_pictures(const std::string& log_text) {
+  const std::string begins = "{\"" + photograph_key + "\":";
+  const std::string picture = "\"" + jpeg_key + "\":\"";
+  std::string shown;
+  for (const std::string_view line : lines_of(log_text)) {
+    const std::size_t at = line.rfind(begins, 0) == 0 ? line.find(picture) : std::string_view::npos;
+    if (!shown.empty()) shown += "\n";
+    if (at == std::string_view::npos) {
+      shown += line;
+      continue;
+    }
+    const std::size_t bytes = (line.size() - at - picture.size()) / 4 * 3;
+    shown += fmt::format("{}{}(a picture of {} kB)\"}}", line.substr(0, at), picture, bytes / 1000 + 1);
+  }
+  return shown;
+}
+
+Addition append_readings(const std::string& path, const std::vector<TypedReading>& readings, Repeats repeats,
+                         const std::vector<KeptPhotograph>& photographs) {
   LockedFile file(path);
   const std::string text = file.text();
   const ReadingLog log = parse_log(text, path);
   Addition addition = Preparation(log, path, repeats).run(readings);
-  if (!addition.added.empty()) file.append(text_to_add(text, addition.added));
+  std::vector<KeptPhotograph> unknown;
+  for (const KeptPhotograph& one : photographs) {
+    const auto kept = log.photographs.find(one.name);
+    if (kept == log.photographs.end())
+      unknown.push_back(one);
+    else if (kept->second != one.jpeg)
+      throw InputError(Fault::file, {{{path, 0, 0},
+                                      fmt::format("the log keeps another photograph called \"{}\"", one.name),
+                                      "give the new one another name",
+                                      {}}});
+  }
+  if (!addition.added.empty()) file.append(text_to_add(text, addition.added, unknown));
   return addition;
 }
 

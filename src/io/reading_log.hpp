@@ -4,11 +4,18 @@
 
 #include "gentlest/learning/typed_reading.hpp"
 
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace gentlest {
+
+/// A photograph that is kept inside the log, so that log and picture travel as one file.
+struct KeptPhotograph {
+  std::string name;  ///< as readings name it
+  std::string jpeg;  ///< its bytes in base64
+};
 
 /// The lines of a log, oldest first, and what could not be read. Faults do not stop the reading: a conservation record
 /// with one bad line is still a record.
@@ -16,7 +23,8 @@ struct ReadingLog {
   std::vector<Reading> lines;      ///< every line that could be read, corrections too
   int highest_test = 0;            ///< largest test number of any line, readable or not
   std::vector<Diagnostic> faults;  ///< line by line: cut, not JSON, unknown key or word, test number used twice
-  bool exists = true;              ///< false where there is no such file
+  std::map<std::string, std::string> photographs;  ///< kept in the log: a JPEG in base64 by name
+  bool exists = true;                              ///< false where there is no such file
 };
 
 /// Reads a log's text. Line breaks may be LF or CR LF, a byte order mark is skipped; a byte that is not UTF-8 is told
@@ -50,10 +58,16 @@ enum class Repeats { add, leave_out };
 /// Throws InputError (Fault::file) and writes nothing when the log is of an unknown version, a reading is faulty
 /// (check_reading), a test number is taken already (unless it is a correction or a later look), or a correction or a
 /// later look names no test.
-Addition append_readings(const std::string& path, const std::vector<TypedReading>& readings, Repeats repeats);
+/// `photographs` stand before the readings, each as a line of its own; throws also where the log holds another of that
+/// name.
+Addition append_readings(const std::string& path, const std::vector<TypedReading>& readings, Repeats repeats,
+                         const std::vector<KeptPhotograph>& photographs = {});
 
 /// The same for readings that name everything. Returns them as written.
 std::vector<Reading> append_readings(const std::string& path, const std::vector<Reading>& readings);
+
+/// The text of a log with the pictures in it told by their size alone, for pages that show the log.
+std::string without_pictures(const std::string& log_text);
 
 /// The line of one reading, without the line break. Keys without content are left out. `place` as in "3 of 12".
 std::string to_log_line(const Reading& reading, const std::string& place = {});

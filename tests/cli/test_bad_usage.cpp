@@ -76,7 +76,7 @@ const std::vector<BadCall>& bad_calls() {
       {{"ladder", "demo", "--full", "--target", "varnsh"}, 2, "no layer \"varnsh\"", "did you mean \"varnish\"?"},
       {{"ladder", "demo", "--full", "--target", "oil paint"}, 2, "no layer \"oil paint\" with role remove", ""},
       {{"list", "solvent"}, 2, "unknown list \"solvent\"", "did you mean \"solvents\"?"},
-      {{"list", "paintings"}, 2, "unknown list \"paintings\"", "solvents, materials, sources, families"},
+      {{"list", "paintings"}, 2, "unknown list \"paintings\"", "solvents, materials, names, sources, families"},
       {{"list", "solvents", "--family", "alcohl"}, 2, "unknown family \"alcohl\"", "did you mean \"alcohol\"?"},
       {{"list", "solvents", "--having", "hazrds"}, 2, "unknown figure \"hazrds\"", "did you mean \"hazards\"?"},
       {{"list", "materials", "--having", "antoine"}, 2, "unknown figure \"antoine\"", "sphere"},

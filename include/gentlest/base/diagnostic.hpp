@@ -2,11 +2,11 @@
 // Every reader collects all its faults first and throws them together as one InputError.
 #pragma once
 
-#include <compare>
 #include <cstddef>
 #include <stdexcept>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <vector>
 
 namespace gentlest {
@@ -16,7 +16,10 @@ struct Location {
   std::string file;
   int line = 0;
   int column = 0;
-  auto operator<=>(const Location&) const = default;
+  bool operator==(const Location&) const = default;
+  bool operator<(const Location& other) const {
+    return std::tie(file, line, column) < std::tie(other.file, other.line, other.column);
+  }
 };
 
 /// One fault of an input.

@@ -33,4 +33,8 @@ bool is_control(char32_t code);
 /// the terminal. Those in `kept` stay.
 std::string with_controls_shown(std::string_view text, std::string_view kept = {});
 
+/// Bytes as letters that any file of text can hold (RFC 4648, section 4), and whether a text is such letters.
+std::string base64(const std::string& bytes);
+bool is_base64(std::string_view text);
+
 }  // namespace gentlest

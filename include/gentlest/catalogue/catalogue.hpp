@@ -253,6 +253,8 @@ class Catalogue {
   const Law& law() const noexcept { return records_.law; }
   const std::vector<Solvent>& solvents() const noexcept { return records_.solvents; }
   const std::vector<Material>& materials() const noexcept { return records_.materials; }
+  const std::vector<AmbiguousName>& ambiguous_solvents() const noexcept { return records_.ambiguous_solvents; }
+  const std::vector<AmbiguousName>& ambiguous_materials() const noexcept { return records_.ambiguous_materials; }
   const std::vector<Observation>& observations() const noexcept { return records_.observations; }
   const std::vector<Source>& sources() const noexcept { return records_.sources; }
   const std::vector<GradeSpread>& spreads() const noexcept { return records_.spreads; }

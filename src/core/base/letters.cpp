@@ -1,5 +1,7 @@
 #include "gentlest/base/letters.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 namespace gentlest {
@@ -87,6 +89,27 @@ std::string with_controls_shown(std::string_view text, std::string_view kept) {
       shown += fmt::format("\\u{:04x}", static_cast<unsigned>(letter.code));
   }
   return shown;
+}
+
+std::string base64(const std::string& bytes) {
+  constexpr const char* signs = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+  std::string text;
+  for (std::size_t i = 0; i < bytes.size(); i += 3) {
+    unsigned block = 0;
+    const std::size_t here = std::min<std::size_t>(3, bytes.size() - i);
+    for (std::size_t k = 0; k < 3; ++k)
+      block = (block << 8) | (k < here ? static_cast<unsigned>(static_cast<unsigned char>(bytes[i + k])) : 0u);
+    for (std::size_t k = 0; k < 4; ++k) text += k <= here ? signs[(block >> (18 - 6 * k)) & 63u] : '=';
+  }
+  return text;
+}
+
+bool is_base64(std::string_view text) {
+  if (text.size() % 4 != 0) return false;
+  while (!text.empty() && text.back() == '=') text.remove_suffix(1);
+  return std::all_of(text.begin(), text.end(), [](unsigned char c) {
+    return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '+' || c == '/';
+  });
 }
 
 }  // namespace gentlest

@@ -1,5 +1,6 @@
 #include "report/charts/test_map.hpp"
 
+#include "gentlest/base/letters.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/text.hpp"
 #include "report/draw/palette.hpp"
@@ -191,19 +192,6 @@ std::vector<MapSite> parse_sites(const std::string& text) {
   }
   if (!faults.empty()) throw InputError(Fault::usage, std::move(faults));
   return sites;
-}
-
-std::string base64(const std::string& bytes) {
-  constexpr const char* signs = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
-  std::string text;
-  for (std::size_t i = 0; i < bytes.size(); i += 3) {
-    unsigned block = 0;
-    const std::size_t here = std::min<std::size_t>(3, bytes.size() - i);
-    for (std::size_t k = 0; k < 3; ++k)
-      block = (block << 8) | (k < here ? static_cast<unsigned>(static_cast<unsigned char>(bytes[i + k])) : 0u);
-    for (std::size_t k = 0; k < 4; ++k) text += k <= here ? signs[(block >> (18 - 6 * k)) & 63u] : '=';
-  }
-  return text;
 }
 
 }  // namespace gentlest

@@ -38,6 +38,4 @@ Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
 /// Sites as typed: "12.5,30; 40,10" gives tests 1 and 2. Throws InputError (Fault::usage) with every fault found.
 std::vector<MapSite> parse_sites(const std::string& text);
 
-std::string base64(const std::string& bytes);
-
 }  // namespace gentlest

@@ -3,6 +3,7 @@
 #include "report/form/format.hpp"
 #include "report/phrases/fate.hpp"
 #include "report/phrases/judged.hpp"
+#include "report/phrases/likelihood.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/phrases/words.hpp"
 
@@ -72,6 +73,14 @@ Json classification_json(const std::optional<Hazards>& hazards) {
 
 }  // namespace
 
+namespace {
+
+Json json_likelihood(const std::optional<double>& chance) {
+  return chance ? Json(likelihood_word(*chance)) : Json();
+}
+
+}  // namespace
+
 Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& layers, const Limits& limits) {
   Json json = {{"recipe", to_text(judged.mixture)}};
   json["parts"] = Json::array();
@@ -87,6 +96,8 @@ Json judged_json(const JudgedMixture& judged, const std::vector<PlannedLayer>& l
   json["fh_percent"] = json_computed(judged.teas.fh);
   json["effect"] = json_computed(judged.effect);
   json["risk"] = json_computed(judged.risk);
+  json["effect_words"] = json_likelihood(judged.effect);
+  json["risk_words"] = json_likelihood(judged.risk);
   json["riskiest_layer"] = json_text(judged.riskiest);
   json["margin_RED"] = json_computed(judged.margin_RED);
   json["layers"] = Json::array();

@@ -6,6 +6,7 @@
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
 #include "report/plans/plan_report.hpp"
+#include "report/plans/short_words.hpp"
 
 #include <type_traits>
 
@@ -142,6 +143,7 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   document["liquids"] = liquids_json(liquids_of(planned_mixtures(plan)));
   document["left_off_shelf"] = left_off_words(plan.left_off);
   document["parting"] = parting_json(plan);
+  document["in_short"] = order_words(plan);
   document["watch"] = remarks_json(watch_words(plan));
   document["not_seen"] = remarks_json(not_seen_words());
   document["cautions"] = remarks_json(caution_words(plan.cautions));

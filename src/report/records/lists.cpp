@@ -144,6 +144,35 @@ Sheet sources_sheet(const Catalogue& catalogue) {
   return sheet;
 }
 
+Sheet names_sheet(const Catalogue& catalogue) {
+  Sheet sheet{"names",
+              {{"name", "name", -1, true},
+               {"id", "id", -1, false},
+               {"record", "record", -1, true},
+               {"of", "of", -1, false},
+               {"group", "group", -1, false},
+               {"language", "language", -1, false},
+               {"asks", "asks", -1, true}},
+              {}};
+  const auto add_record = [&](const auto& record, const char* of, const std::string& group) {
+    sheet.rows.push_back({record.name, record.id, record.name, std::string(of), group, std::string("name"), {}});
+    for (const OtherName& other : record.other_names)
+      sheet.rows.push_back(
+          {other.text, record.id, record.name, std::string(of), group, std::string(to_word(other.kind)), {}});
+  };
+  const auto add_asked = [&](const std::vector<AmbiguousName>& ambiguous, const char* of) {
+    for (const AmbiguousName& one : ambiguous)
+      for (const OtherName& other : one.names)
+        sheet.rows.push_back(
+            {other.text, {}, {}, std::string(of), {}, std::string(to_word(other.kind)), choices_text(one)});
+  };
+  for (const Solvent& solvent : catalogue.solvents()) add_record(solvent, "solvent", solvent.family);
+  add_asked(catalogue.ambiguous_solvents(), "solvent");
+  for (const Material& material : catalogue.materials()) add_record(material, "material", material.kind);
+  add_asked(catalogue.ambiguous_materials(), "material");
+  return sheet;
+}
+
 Sheet families_sheet(const Catalogue& catalogue) {
   std::map<std::string, int> solvents;
   std::map<std::string, int> materials;

@@ -16,6 +16,9 @@ Sheet materials_sheet(const std::vector<const Material*>& materials);
 std::string materials_lines(const std::vector<const Material*>& materials, const Style& style);
 Sheet sources_sheet(const Catalogue& catalogue);
 
+/// Every name that a person may type, solvents before materials: what it means by id, or that the program asks back.
+Sheet names_sheet(const Catalogue& catalogue);
+
 /// Families of solvents and kinds of materials with the number of records in each.
 Sheet families_sheet(const Catalogue& catalogue);
 

@@ -15,6 +15,8 @@ std::string title_of(std::string_view key) {
   return key == "at_edge" ? "at edge" : "";
 }
 
+constexpr const char* harm_key = "harm";  // no field: what the rules count the reading as
+
 std::vector<SheetColumn> listed_fields() {
   std::vector<SheetColumn> columns;
   for (const ReadingField& field : reading_fields()) {
@@ -22,6 +24,7 @@ std::vector<SheetColumn> listed_fields() {
     const bool is_words = field.kind == FieldKind::text && field.key != "date" && field.key != "who";
     columns.push_back({std::string(field.key), title_of(field.key), -1, is_words});
   }
+  columns.push_back({harm_key, "harm", -1, false});
   return columns;
 }
 
@@ -32,7 +35,8 @@ std::string readings_report(const std::vector<Reading>& readings, Form form, con
   Sheet sheet{"readings", listed_fields(), {}};
   for (const Reading& one : readings) {
     std::vector<Cell> row;
-    for (const SheetColumn& column : sheet.columns) row.push_back(field_value(one, column.key));
+    for (const SheetColumn& column : sheet.columns)
+      row.push_back(column.key == harm_key ? Cell(is_harm(one)) : field_value(one, column.key));
     sheet.rows.push_back(std::move(row));
   }
   return sheet_report(sheet, form, style, edition);

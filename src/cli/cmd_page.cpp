@@ -1,0 +1,16 @@
+// `gentlest page`: the page for whoever has no terminal.
+#include "cli/commands.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "io/own_page.hpp"
+
+namespace gentlest {
+
+Answer command_page(const Request&, Session&) {
+  std::string page = own_page();
+  if (page.empty())
+    throw InputError(Fault::usage, "this program was built without the page",
+                     "`./bootstrap page` in the source folder builds it, and the program built after that has it");
+  return {std::move(page), 0};
+}
+
+}  // namespace gentlest
