@@ -168,7 +168,7 @@ bool is_name_with_grade(const YamlNode& node) {
   if (node.kind != YamlNode::Kind::map || node.entries.size() != 1) return false;
   const YamlNode::Entry& entry = node.entries.front();
   return entry.value.kind == YamlNode::Kind::scalar && !entry.value.text.empty() && entry.value.text[0] >= '0' &&
-         entry.value.text[0] <= '9' && entry.key != "at_most_percent" && entry.key != "grade";
+         entry.value.text[0] <= '9' && entry.key != "solvent" && entry.key != "at_most_percent" && entry.key != "grade";
 }
 
 // Either a plain name or {solvent: name, grade: "96 %", at_most_percent: 30}.

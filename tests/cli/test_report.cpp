@@ -1,5 +1,6 @@
 // The report for the treatment file through the whole program. How it looks is measured by tests/browser.
 #include "csv_cells.hpp"
+#include "pages.hpp"
 #include "program.hpp"
 
 #include "io/job_file.hpp"
@@ -37,6 +38,14 @@ std::string write_log(const Folder& folder) {
   record({"mixture=acetone 100", "removal=fully removed", "original=softened", "x_cm=60", "y_cm=2"});
   record({"test=4", "correction==wrong bottle", "withdrawn=yes"});
   return log;
+}
+
+// One black point: header, one stored block, end (PNG specification, ISO/IEC 15948).
+std::string one_point_png() {
+  return {
+      "\x89PNG\r\n\x1A\n\0\0\0\rIHDR\0\0\0\1\0\0\0\1\x08\2\0\0\0\x90wS\xDE\0\0\0\x0CIDAT\x78\xDA\x63\x60\x60\x60\0\0"
+      "\0\4\0\1\xC8\xEA\xEB\xF9\0\0\0\0IEND\xAE\x42\x60\x82",
+      69};
 }
 
 using Row = std::map<std::string, std::string>;
@@ -152,13 +161,8 @@ TEST_CASE("the next test is told once in the report") {
 TEST_CASE("photographs stand side by side under their test; what cannot be shown is told and fails nothing") {
   const Folder folder;
   const std::string log = folder.file("easel.log");
-  // One black point: header, one stored block, end (PNG specification, ISO/IEC 15948).
-  const std::string png(
-      "\x89PNG\r\n\x1A\n\0\0\0\rIHDR\0\0\0\1\0\0\0\1\x08\2\0\0\0\x90wS\xDE\0\0\0\x0CIDAT\x78\xDA\x63\x60\x60\x60\0\0"
-      "\0\4\0\1\xC8\xEA\xEB\xF9\0\0\0\0IEND\xAE\x42\x60\x82",
-      69);
-  write_file(folder.file("before.png"), png);
-  write_file(folder.file("after.png"), png);
+  write_file(folder.file("before.png"), one_point_png());
+  write_file(folder.file("after.png"), one_point_png());
   write_file(folder.file("phone.heic"), std::string("\0\0\0\x18", 4) + "ftypheic");
   write_file(log,
              "{\"gentlest_log\":1}\n"
@@ -176,6 +180,52 @@ TEST_CASE("photographs stand side by side under their test; what cannot be shown
   CHECK(holds(report.err, "gone.jpg: warning: photograph of test 1 not shown: cannot be read"));
   CHECK(holds(report.err, "phone.heic: warning: photograph of test 1 not shown: this is an HEIC picture"));
   CHECK_FALSE(holds(report.err, "before.png: warning"));
+}
+
+TEST_CASE("photographs that are kept in the log stand in the report though their files are gone") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  write_file(folder.file("spot.png"), one_point_png());
+  const std::vector<std::string> record = {
+      "record", "demo", log, "mixture=isooctane 100", "removal=no effect", "photo=spot.png; 17"};
+  const auto with = [&](std::vector<std::string> more) {
+    std::vector<std::string> words = record;
+    words.insert(words.end(), more.begin(), more.end());
+    return call(words);
+  };
+  REQUIRE(with({"--keep-photographs"}).code == 0);
+  const std::string kept = read_file(log);
+  CHECK(holds(kept, "{\"photograph\":\"spot.png\",\"jpeg\":\"/9j/"));
+  std::filesystem::remove(folder.file("spot.png"));
+  const Result report = call({"report", "demo", log, "--full"});
+  CHECK(report.code == 0);
+  CHECK(report.err.empty());
+  CHECK(holds(report.out, "<img src=\"data:image/jpeg;base64,/9j/"));
+  // The log itself stands in the report without the letters of the picture.
+  CHECK(holds(report.out, "(a picture of 1 kB)"));
+  // A photograph that is not there is told before anything is written; the log only grows.
+  const Result gone = with({"photo_before=gone.jpg", "--keep-photographs"});
+  CHECK(gone.code == 3);
+  CHECK(holds(gone.err, "gone.jpg"));
+  CHECK(read_file(log) == kept);
+  // Another picture under the same name is refused, the same one is not kept twice.
+  write_file(folder.file("spot.png"), one_point_png());
+  REQUIRE(with({"--keep-photographs"}).code == 0);
+  CHECK(count_of(read_file(log), "\"photograph\"") == 1);
+  CHECK(read_file(log).rfind(kept, 0) == 0);
+}
+
+TEST_CASE("a photograph of the log that is damaged is told, and the readings count") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  write_file(
+      log,
+      "{\"gentlest_log\":1}\n{\"photograph\":\"a.jpg\",\"jpeg\":\"not base64!\"}\n{\"photograph\":5,\"jpeg\":\"\"}\n"
+      "{\"test\":1,\"mixture\":\"isooctane 100\",\"removal\":\"no effect\"}\n");
+  const Result read = call({"readings", log, "--format", "csv"});
+  CHECK(read.code == 0);
+  CHECK(count_of(read.err, "the photograph of this line cannot be read") == 2);
+  CHECK(csv_rows(read.out).size() == 2);
 }
 
 TEST_CASE("corrections and withdrawals stay to be seen") {
