@@ -1,0 +1,93 @@
+// A material or a solvent, chosen by any of its names while one types (an ARIA combobox). What is typed and no name stays
+// as it was typed: the engine says what is near.
+import "./fields.css";
+import { useId, useState } from "preact/hooks";
+import type { Path } from "../job/document";
+import { faultsAt } from "../job/faults";
+import { exactName, search, shownName, writtenName, type Found, type Name } from "../names";
+import { words } from "../words/words";
+import { FaultsAt } from "./fields";
+
+export interface NameChoiceProps {
+  label: string;
+  of: Name["of"];
+  /** As the file says it. */
+  value: string;
+  onChoose: (written: string) => void;
+  /** Where its faults are shown; left out: nowhere. */
+  path?: Path;
+  /** Offers "not known". */
+  mayBeUnknown?: boolean;
+  /** Empty again once something was chosen. */
+  isAdding?: boolean;
+}
+
+interface Option { key: string; shown: string; more: string; written: string }
+
+const unknown = "unknown";
+
+function optionsFor(typed: string, { of, mayBeUnknown }: NameChoiceProps): Option[] {
+  const { painting } = words.value;
+  const optionOf = (one: Found): Option => ({
+    key: `${one.id} ${one.name}`, shown: one.name, written: writtenName(one),
+    more: one.asks ? painting.means_several : one.is_other_name ? painting.is_record(one.of_record) : one.kind ?? "",
+  });
+  const found = search(typed, of).map(optionOf);
+  return mayBeUnknown ? [...found, { key: unknown, shown: painting.not_known, more: painting.not_known_hint, written: unknown }] : found;
+}
+
+const shownValue = ({ value, of, mayBeUnknown }: NameChoiceProps) =>
+  mayBeUnknown && value === unknown ? words.value.painting.not_known : shownName(value, of);
+
+export function NameChoice(props: NameChoiceProps) {
+  const { label, of, value, onChoose, path, isAdding } = props;
+  const id = useId();
+  const [typed, setTyped] = useState<string | null>(null);
+  const [isOpen, setOpen] = useState(false);
+  const [at, setAt] = useState(-1);
+  const options = isOpen ? optionsFor(typed ?? "", props) : [];
+  const close = () => { setTyped(null); setOpen(false); setAt(-1); };
+  const choose = (written: string) => { onChoose(written); close(); };
+  // Left without a choice: a name in full is that record, anything else stays as typed.
+  const left = () => {
+    if (typed !== null && typed !== shownValue(props)) {
+      const one = exactName(typed, of);
+      if (one || !isAdding) onChoose(one ? writtenName(one) : typed.trim());
+    }
+    close();
+  };
+  const keys: Record<string, () => void> = {
+    ArrowDown: () => { setOpen(true); setAt(isOpen ? Math.min(at + 1, options.length - 1) : -1); },
+    ArrowUp: () => setAt(Math.max(at - 1, 0)),
+    Home: () => setAt(0),
+    End: () => setAt(options.length - 1),
+    Enter: () => { const one = options[at] ?? (typed ? options[0] : undefined); if (one) choose(one.written); },
+    Escape: close,
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const act = keys[event.key];
+    if (!act || (!isOpen && event.key !== "ArrowDown") || ((event.key === "Home" || event.key === "End") && at < 0)) return;
+    event.preventDefault();
+    act();
+  };
+  return (
+    <div class="field choice">
+      <label for={id}>{label}</label>
+      <input id={id} type="text" role="combobox" aria-autocomplete="list" aria-expanded={isOpen} aria-controls={`${id}-list`} autocomplete="off"
+        aria-activedescendant={at >= 0 ? `${id}-${at}` : undefined} aria-describedby={`${id}-faults`} aria-invalid={path ? faultsAt(path).length > 0 : false}
+        value={typed ?? (isAdding ? "" : shownValue(props))} onKeyDown={onKeyDown} onBlur={left} onFocus={(event) => event.currentTarget.select()}
+        onClick={() => setOpen(true)} onInput={(event) => { setTyped(event.currentTarget.value); setOpen(true); setAt(-1); }} />
+      <ul id={`${id}-list`} role="listbox" aria-label={label} hidden={!isOpen}>
+        {options.map((one, i) => (
+          <li key={one.key} id={`${id}-${i}`} role="option" aria-selected={i === at} onMouseDown={(event) => { event.preventDefault(); choose(one.written); }}
+            ref={(item) => { if (i === at) item?.scrollIntoView({ block: "nearest" }); }}>
+            {one.shown} {one.more && <span class="soft">{one.more}</span>}
+          </li>
+        ))}
+        {isOpen && options.length === 0 && <li role="option" aria-selected={false} aria-disabled="true">{words.value.painting.no_such_name}</li>}
+      </ul>
+      <span class="hidden-text" aria-live="polite">{isOpen ? words.value.painting.names_found(options.length) : ""}</span>
+      {path && <FaultsAt path={path} id={`${id}-faults`} />}
+    </div>
+  );
+}
