@@ -7,9 +7,9 @@ export function figure(value: number | null | undefined, digits = 2): string {
 }
 
 export function percent(chance: number): string {
-  const format = new Intl.NumberFormat(language.value, { style: "percent", maximumFractionDigits: chance < 0.195 ? 1 : 0 });
-  if (chance > 0.99 && chance < 1) return ">" + format.format(0.99);
-  return format.format(chance);
+  const digits = chance < 0.195 ? 1 : 0;
+  const format = new Intl.NumberFormat(language.value, { minimumFractionDigits: digits, maximumFractionDigits: digits });
+  return chance > 0.99 && chance < 1 ? `>${format.format(99)}\u00a0%` : `${format.format(100 * chance)}\u00a0%`;
 }
 
 /** A number with a comma or a point; null where it is none. */

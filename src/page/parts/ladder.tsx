@@ -95,6 +95,7 @@ export function LadderPart() {
     <section aria-labelledby="ladder-title">
       <h2 id="ladder-title">{w.title}</h2>
       <State />
+      <Limits />
       {answer && (
         <div class={ladder.value.isCurrent ? "" : "stale"}>
           <p>{w.targetIs(answer.target)}</p>
@@ -105,7 +106,6 @@ export function LadderPart() {
           <OtherLines answer={answer} />
         </div>
       )}
-      <Limits />
       {answer && <ToldBeside answer={answer} />}
       {answer && <Charts />}
       <Said title={w.asTheProgram} kind="ladder-text" question={{ command: "ladder", words: [jobFile] }} />

@@ -1,6 +1,6 @@
 // What next, with its reason. Harm stands in the first line, before any word of ours.
 import "./next.css";
-import { jobFile, jobText, logFile, next } from "../state";
+import { jobFile, jobText, ladder, logFile, next } from "../state";
 import { words } from "../words/words";
 import { Faults } from "./faults";
 import { figure, percent } from "./figures";
@@ -18,7 +18,7 @@ export function said(row: NextRow | undefined, key: string): string {
 
 function Lines({ title, text }: { title: string; text: string }) {
   if (!text) return null;
-  return <><h4>{title}</h4><ul>{text.split("; ").map((line, index) => <li key={index}>{line}</li>)}</ul></>;
+  return <><h4>{title}</h4><p>{text}</p></>;
 }
 
 function Heading({ row }: { row: NextRow }) {
@@ -43,7 +43,7 @@ function Believed({ row }: { row: NextRow }) {
   if (typeof effect !== "number" && typeof risk !== "number") return null;
   return (
     <p>
-      {typeof effect === "number" && `${w.ladder.effectOn("").trim()}: ${percent(effect)}. `}
+      {typeof effect === "number" && `${w.ladder.effectOn(ladder.value.value?.target ?? "")}: ${percent(effect)}. `}
       {typeof risk === "number" && `${w.ladder.riskTo(said(row, "riskiest"))}: ${percent(risk)}.`}
     </p>
   );

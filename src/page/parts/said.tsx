@@ -6,12 +6,14 @@ import "./said.css";
 
 interface Props {
   title: string;
+  /** Where several have one title: tells them apart when they are read out. */
+  name?: string;
   kind: string;
   /** Without files: those of the page are given. */
   question: Question;
 }
 
-export function Said({ title, kind, question }: Props) {
+export function Said({ title, name = title, kind, question }: Props) {
   const isOpen = useSignal(false);
   const text = useSignal("");
   useSignalEffect(() => {
@@ -23,7 +25,7 @@ export function Said({ title, kind, question }: Props) {
   return (
     <details class="said-whole" onToggle={(event) => (isOpen.value = event.currentTarget.open)}>
       <summary>{title}</summary>
-      {isOpen.value && <pre class="said" tabIndex={0} role="region" aria-label={title} aria-busy={text.value === ""}>{text.value || "…"}</pre>}
+      {isOpen.value && <pre class="said" tabIndex={0} role="region" aria-label={name} aria-busy={text.value === ""}>{text.value || "…"}</pre>}
     </details>
   );
 }

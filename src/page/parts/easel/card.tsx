@@ -6,10 +6,10 @@ import { MixtureChoice } from "./mixture_choice";
 import { passages } from "./passages";
 import { Photographs } from "./photographs";
 import { Place } from "./place";
-import { Stopwatch } from "./stopwatch";
+import { Stopwatch, reset } from "./stopwatch";
 import { card, faults, keyOfFault, notes, startOver, valueOf } from "./test_card";
 import { SignTiles, TextField, Tiles, dropSigns } from "./tiles";
-import { isWriting, record, today, wordsOfCard, type Written } from "./write";
+import { isWriting, record, today, wordsOfCard, writtenTest, type Written } from "./write";
 
 export const removals = ["no effect", "softened or gelled", "partly removed", "mostly removed", "fully removed"] as const;
 export const originals = ["nothing seen", "change that recovers", "change that stays", "softened", "colour on the swab"] as const;
@@ -60,9 +60,14 @@ function More() {
   );
 }
 
+function empty(): void {
+  startOver();
+  reset();
+}
+
 function tellOf({ answer, outcome }: Written): string {
   const w = words.peek().easel;
-  if (outcome === "written") return w.written(answer.notes.trim().split("\n").filter((line) => /^test|written|^a look/.test(line)).join(" "));
+  if (outcome === "written") return w.written(writtenTest(answer.text));
   if (outcome === "other log") return w.logChanged;
   if (outcome === "not appended") return w.notAppended;
   return w.notWritten;
@@ -78,7 +83,7 @@ export function Card() {
     const written = await record(wordsOfCard());
     told.value = tellOf(written);
     if (written.outcome === "written") {
-      startOver();
+      empty();
       document.getElementById("next")?.focus();
       return;
     }
@@ -108,7 +113,7 @@ export function Card() {
       <Faults faults={homeless} notes={notes.value} />
       <div class="actions write">
         <button type="button" class="touch main" disabled={isWriting.value} onClick={() => void write()}>{w.write}</button>
-        <button type="button" class="touch" disabled={Object.keys(card.value).length === 0} onClick={startOver}>{w.startOver}</button>
+        <button type="button" class="touch" disabled={Object.keys(card.value).length === 0} onClick={empty}>{w.startOver}</button>
         <span class="soft">{card.value.date ?? today()}</span>
       </div>
       <p role="status">{isWriting.value ? w.writing : told.value}</p>

@@ -33,7 +33,7 @@ function moved(): void {
   told.value = words.peek().easel.watch.moved(whole(elapsed_s()));
 }
 
-function reset(): void {
+export function reset(): void {
   startedAt.value = null;
   shown_s.value = 0;
   told.value = "";

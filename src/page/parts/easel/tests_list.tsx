@@ -75,7 +75,7 @@ function Test({ row }: { row: Reading }) {
       <Pictures row={row} field="photo_before" />
       <Pictures row={row} field="photo" />
       <More row={row} />
-      {!look && <Later test={String(row["test"])} />}
+      <Later test={String(row["test"])} />
     </li>
   );
 }

@@ -34,7 +34,17 @@ async function writing(command: string, words: string[], options: Record<string,
   }
 }
 
-export const record = (words: string[]) => writing("record", words, { yes: true });
+export const record = (words: string[]) => writing("record", words, { yes: true, format: "json" });
+
+/** The number of the test that `record` says it wrote. */
+export function writtenTest(text: string): string {
+  try {
+    const { recorded } = JSON.parse(text) as { recorded?: { test: number }[] };
+    return String(recorded?.[0]?.test ?? "");
+  } catch {
+    return "";
+  }
+}
 
 /** How short words are understood; nothing is written. */
 export const understood = (words: string) =>

@@ -97,8 +97,8 @@ function FamiliesField() {
 export function Limits() {
   const w = words.value.ladder.limits;
   return (
-    <section aria-labelledby="limits-title" class="panel">
-      <h3 id="limits-title">{w.title}</h3>
+    <details class="panel">
+      <summary>{w.title}</summary>
       <p class="soft">{w.why}</p>
       <div class="fields">{numbers.map((name) => <NumberField key={name} name={name} />)}</div>
       <Switch name="prefer_healthier" />
@@ -109,6 +109,6 @@ export function Limits() {
         {switches.slice(1).map((name) => <Switch key={name} name={name} />)}
         <FamiliesField />
       </details>
-    </section>
+    </details>
   );
 }

@@ -58,12 +58,12 @@ function Hazards({ mixture, person }: { mixture: Mixture; person: ForPerson | un
   );
 }
 
-function Figures({ mixture }: { mixture: Mixture }) {
+function Figures({ mixture, title }: { mixture: Mixture; title: string }) {
   const w = words.value.ladder;
   return (
     <details>
       <summary>{w.figures}</summary>
-      <div class="scrolls" tabIndex={0} role="region" aria-label={w.figures}>
+      <div class="scrolls" tabIndex={0} role="region" aria-label={`${w.figures}: ${title}`}>
         <table>
           <thead><tr><th scope="col">{w.layer}</th><th scope="col">{w.chanceColumn}</th><th scope="col">{w.RED}</th><th scope="col">{w.REDrange}</th></tr></thead>
           <tbody>
@@ -137,8 +137,8 @@ export function RungCard({ mixture, title, id, mark, target, order, measured, pe
       </ul>
       {mark !== undefined && <Pointer mark={mark} title={title} />}
       <Hazards mixture={mixture} person={person} />
-      <Figures mixture={mixture} />
-      <Said title={w.wholeVial} kind={`vial:${id}`} question={{ command: "vial", words: [jobFile, mixture.recipe] }} />
+      <Figures mixture={mixture} title={title} />
+      <Said title={w.wholeVial} name={`${w.wholeVial}: ${title}`} kind={`vial:${id}`} question={{ command: "vial", words: [jobFile, mixture.recipe] }} />
     </li>
   );
 }
