@@ -65,7 +65,10 @@ export function followFiles(): void {
     const isOpen = jobText.value !== "" && logText.value !== undefined;
     clearTimeout(waiting);
     if (!isOpen) return;
+    // A proposal from before a harm was written down must not look like one of now.
     ladder.value = { ...ladder.peek(), isCurrent: false };
+    next.value = { ...next.peek(), isCurrent: false };
+    readings.value = { ...readings.peek(), isCurrent: false };
     waiting = setTimeout(() => void askAll(), pauseAfterTyping_ms);
   });
 }

@@ -91,7 +91,7 @@ export function ask(kind: string, question: Question): Promise<Answer> {
   const replaced = queue.filter((one) => one.kind === kind);
   queue = queue.filter((one) => one.kind !== kind);
   for (const one of replaced) one.resolve(stopped);
-  if (typeof engineState.value === "object") startEngine();
+  if (typeof engineState.peek() === "object") startEngine(); // peek: who asks within an effect must not follow the state
   return new Promise((resolve) => {
     queue.push({ number: ++lastNumber, kind, question, resolve });
     startNext();

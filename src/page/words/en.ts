@@ -1,9 +1,17 @@
 // Every word of the page. A translation is one more file with the same keys (words/de.ts).
+import { easelEn, nextEn } from "./easel.en";
+import { ladderEn } from "./ladder.en";
+import { papersEn } from "./papers.en";
+
 export const en = {
   page: {
     title: "Solvent tests, gentle to strong",
     steps: { painting: "Painting", shelf: "Shelf", ladder: "Ladder", easel: "At the easel", papers: "Papers" },
   },
+  ladder: ladderEn,
+  easel: easelEn,
+  next: nextEn,
+  papers: papersEn,
 };
 
 type Widened<T> = T extends string ? string : T extends (...args: infer A) => string ? (...args: A) => string : { [K in keyof T]: Widened<T[K]> };

@@ -1,0 +1,60 @@
+// The mixture of the card: as proposed, any rung, what comes before solvents, or typed.
+import { useSignal } from "@preact/signals";
+import { ladder } from "../../state";
+import { words } from "../../words/words";
+import { card, fill, isBegun, mixtureOfCard, proposedMixture } from "./test_card";
+import { FieldFaults, hasFault, sayer } from "./tiles";
+
+const blanks = ["dry swab", "saliva", "water"];
+const typed = "\n"; // no mixture is called so
+
+function Rungs() {
+  const w = words.value.easel.mixture;
+  const answer = ladder.value.value;
+  return (
+    <>
+      <optgroup label={w.line(1)}>
+        {answer?.rungs.map((one, index) => <option key={index} value={one.recipe}>{w.rung(String(index + 1), one.recipe)}</option>)}
+      </optgroup>
+      {answer?.lines.filter((line) => line.number > 1).map((line) => (
+        <optgroup key={line.number} label={w.line(line.number)}>
+          {line.rungs.map((one, index) => <option key={index} value={one.recipe}>{w.lineRung(line.number, index + 1, one.recipe)}</option>)}
+        </optgroup>
+      ))}
+    </>
+  );
+}
+
+export function MixtureChoice() {
+  const w = words.value.easel.mixture;
+  const mixture = mixtureOfCard();
+  const answer = ladder.value.value;
+  const known = [...blanks, ...(answer?.rungs ?? []).map((one) => one.recipe), ...(answer?.lines ?? []).flatMap((line) => line.rungs.map((one) => one.recipe))];
+  const isFree = useSignal(false);
+  const proposed = proposedMixture();
+  const isTyped = isFree.value || (mixture !== "" && mixture !== proposed && !known.includes(mixture));
+  const choose = (value: string) => {
+    isFree.value = value === typed;
+    fill("mixture", value === typed ? "" : value);
+  };
+  return (
+    <div class="field mixture">
+      <label for="test-mixture">{w.title}</label>
+      <select id="test-mixture" class="touch" value={isTyped ? typed : mixture} aria-invalid={hasFault("mixture")} aria-describedby={hasFault("mixture") ? "fault-mixture" : undefined} onChange={(event) => choose(event.currentTarget.value)}>
+        {proposed ? <option value={proposed}>{w.proposed(proposed)}</option> : <option value="">{w.noProposal}</option>}
+        <optgroup label={w.blanks}>{blanks.map((one) => <option key={one} value={one}>{sayer(one)}</option>)}</optgroup>
+        <Rungs />
+        <option value={typed}>{w.other}</option>
+      </select>
+      {isTyped && (
+        <>
+          <label for="test-typed">{w.typed}</label>
+          <input id="test-typed" class="touch" autocomplete="off" value={card.value.mixture ?? ""} aria-describedby="test-typed-hint" onInput={(event) => fill("mixture", event.currentTarget.value)} />
+          <span id="test-typed-hint" class="soft">{w.typedHint}</span>
+        </>
+      )}
+      <FieldFaults of="mixture" />
+      {isBegun() && proposed && card.value.mixture && proposed !== mixture && <p class="warn" role="status">{w.changed(proposed)}</p>}
+    </div>
+  );
+}

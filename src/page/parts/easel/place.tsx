@@ -1,0 +1,90 @@
+// Where the swab was: tapped on the painting, or typed in cm from its lower left corner.
+import { useSignal } from "@preact/signals";
+import { ladder, readings } from "../../state";
+import { words } from "../../words/words";
+import { figure, numberOf } from "../figures";
+import { paintingPhotograph, removePaintingPhotograph, takePaintingPhotograph } from "../photograph";
+import { fill, valueOf } from "./test_card";
+import { TextField } from "./tiles";
+
+interface Size { width: number; height: number }
+
+function Dots({ size }: { size: Size }) {
+  const radius = Math.max(size.width, size.height) / 45;
+  const earlier = readings.value.value?.readings ?? [];
+  const [x, y] = [numberOf(valueOf("x_cm")), numberOf(valueOf("y_cm"))];
+  return (
+    <>
+      {earlier.map((one, index) => typeof one["x_cm"] === "number" && typeof one["y_cm"] === "number" && !one["looked_after"] && (
+        <g key={index} transform={`translate(${one["x_cm"]} ${size.height - one["y_cm"]})`}>
+          <circle r={radius} class="earlier" />
+          <text font-size={radius * 1.2} text-anchor="middle" dy={radius * 0.42}>{String(one["test"])}</text>
+        </g>
+      ))}
+      {x !== null && y !== null && (
+        <path class="chosen" d={`M${x - radius * 1.6} ${size.height - y}h${radius * 3.2}M${x} ${size.height - y - radius * 1.6}v${radius * 3.2}`} />
+      )}
+    </>
+  );
+}
+
+function Outline({ size }: { size: Size }) {
+  const tap = (event: MouseEvent & { currentTarget: SVGSVGElement }) => {
+    const box = event.currentTarget.getBoundingClientRect();
+    const share = (value: number) => Math.min(1, Math.max(0, value));
+    fill("x_cm", (size.width * share((event.clientX - box.left) / box.width)).toFixed(1));
+    fill("y_cm", (size.height * share((box.bottom - event.clientY) / box.height)).toFixed(1));
+  };
+  const photograph = paintingPhotograph.value;
+  return (
+    <svg class="outline" viewBox={`0 0 ${size.width} ${size.height}`} aria-hidden="true" onClick={tap}>
+      {photograph && <image href={photograph.address} width={size.width} height={size.height} preserveAspectRatio="none" />}
+      <rect width={size.width} height={size.height} class="frame" />
+      <Dots size={size} />
+    </svg>
+  );
+}
+
+function Background() {
+  const w = words.value.easel;
+  const fault = useSignal("");
+  const take = async (input: HTMLInputElement) => {
+    const file = input.files?.[0];
+    if (file) fault.value = (await takePaintingPhotograph(file)) ? "" : w.photographs.unreadable(file.name);
+    input.value = "";
+  };
+  return (
+    <details>
+      <summary>{w.where.photograph}</summary>
+      <p class="soft">{w.where.photographNote}</p>
+      <label class="field">{w.where.photograph}<input type="file" accept="image/*" onChange={(event) => void take(event.currentTarget)} /></label>
+      {fault.value && <p class="danger" role="alert">{fault.value}</p>}
+      {paintingPhotograph.value && <button type="button" onClick={removePaintingPhotograph}>{w.where.removePhotograph}</button>}
+    </details>
+  );
+}
+
+export function Place() {
+  const w = words.value.easel.where;
+  const object = ladder.value.value?.object;
+  const size = object?.width_cm && object.height_cm ? { width: object.width_cm, height: object.height_cm } : null;
+  if (valueOf("at_edge") === "yes") return null;
+  const [x, y] = [valueOf("x_cm"), valueOf("y_cm")];
+  const clear = () => {
+    fill("x_cm", "");
+    fill("y_cm", "");
+  };
+  return (
+    <fieldset class="place">
+      <legend>{w.map}</legend>
+      {size ? <Outline size={size} /> : <p class="soft">{w.noSize}</p>}
+      <p role="status">{x && y ? w.chosen(figure(numberOf(x)) || x, figure(numberOf(y)) || y) : w.mapHint}</p>
+      <div class="fields">
+        <TextField of="x_cm" label={w.x_cm} inputMode="decimal" />
+        <TextField of="y_cm" label={w.y_cm} inputMode="decimal" />
+        {(x || y) && <button type="button" class="touch" onClick={clear}>{w.clear}</button>}
+      </div>
+      <Background />
+    </fieldset>
+  );
+}

@@ -1,0 +1,96 @@
+// The tests so far, newest first; a harm is said in words.
+import { readings } from "../../state";
+import { words } from "../../words/words";
+import { Faults } from "../faults";
+import { figure } from "../figures";
+import { nextRow, said } from "../next";
+import { keptPhotographs } from "../photograph";
+import { Later, TakeBack } from "./later";
+import { sayer } from "./tiles";
+
+export type Reading = Record<string, unknown>;
+
+const text = (row: Reading, key: string): string => (typeof row[key] === "string" ? (row[key] as string) : "");
+const number = (row: Reading, key: string): number | null => (typeof row[key] === "number" ? (row[key] as number) : null);
+
+/** The rules of the program decide what a harm is: they name the test in their first line. */
+function isHarm(row: Reading): boolean {
+  if (typeof row["harm"] === "boolean") return row["harm"];
+  return new RegExp(`\\btest ${String(row["test"])}\\b`).test(said(nextRow(), "harms"));
+}
+
+function facts(row: Reading): string[] {
+  const w = words.value.easel.tests;
+  const [x, y, seconds, first, rolls] = ["x_cm", "y_cm", "seconds", "first_effect_s", "rolls"].map((key) => number(row, key));
+  return [
+    row["at_edge"] === true ? w.edge : "",
+    text(row, "passage"),
+    x != null && y != null ? w.at(figure(x), figure(y)) : "",
+    seconds != null ? w.seconds(figure(seconds)) : "",
+    first != null ? w.firstEffect(figure(first)) : "",
+    rolls != null ? w.rolls(figure(rolls)) : "",
+  ].filter(Boolean);
+}
+
+const inWords = ["signs", "wetness", "swab", "light", "magnification", "window_mm", "uv_before", "uv_after", "clearing", "after_drying", "date", "who"] as const;
+
+function More({ row }: { row: Reading }) {
+  const w = words.value.easel;
+  const title = (key: (typeof inWords)[number]) => (key === "signs" ? w.signs : key === "wetness" ? w.wetness : w.fields[key]);
+  const lines = inWords.filter((key) => text(row, key));
+  if (lines.length === 0) return null;
+  return (
+    <details>
+      <summary>{w.tests.details}</summary>
+      <dl class="believed">{lines.map((key) => <><dt>{title(key)}</dt><dd>{text(row, key).split(/, |; /).map(sayer).join(", ")}</dd></>)}</dl>
+    </details>
+  );
+}
+
+function Pictures({ row, field }: { row: Reading; field: "photo_before" | "photo" }) {
+  const w = words.value.easel.photographs;
+  const { addresses, names } = keptPhotographs(text(row, field));
+  return (
+    <>
+      {addresses.length > 0 && <ul class="thumbs">{addresses.map((address, index) => <li key={index}><img src={address} alt={`${w[field]}, ${w.number(index + 1)}`} /></li>)}</ul>}
+      {names.length > 0 && <p class="soft">{w.byName(names.join("; "))}</p>}
+    </>
+  );
+}
+
+function Test({ row }: { row: Reading }) {
+  const w = words.value.easel;
+  const look = text(row, "looked_after");
+  const outcome = [text(row, "removal"), text(row, "original")].filter(Boolean).map(sayer).join("; ");
+  const colour = text(row, "colour");
+  const harm = isHarm(row);
+  return (
+    <li class={`panel test${harm ? " harmed" : ""}`}>
+      <h3>{w.numbered(Number(row["test"]))}{look && <span class="soft"> · {w.tests.look(sayer(look))}</span>}</h3>
+      <p>{harm && <strong class="danger">{w.tests.harm}: </strong>}{outcome}{colour && colour !== "none" && `; ${w.colour}: ${sayer(colour)}`}</p>
+      <p>{text(row, "mixture")}</p>
+      <p class="soft">{facts(row).join(" · ")}</p>
+      {text(row, "remark") && <p>{text(row, "remark")}</p>}
+      {text(row, "correction") && <p class="soft">{w.tests.corrected(text(row, "correction"))}</p>}
+      <Pictures row={row} field="photo_before" />
+      <Pictures row={row} field="photo" />
+      <More row={row} />
+      <Later test={String(row["test"])} />
+    </li>
+  );
+}
+
+export function TestsList() {
+  const w = words.value.easel.tests;
+  const rows = [...(readings.value.value?.readings ?? [])].reverse();
+  const { faults, notes, exit } = readings.value;
+  return (
+    <section aria-labelledby="tests-title">
+      <h2 id="tests-title">{w.title}</h2>
+      {(exit > 1 || notes.trim() !== "" || faults.length > 0) && <><p class="warn">{w.faultyLines}</p><Faults faults={faults} notes={notes} /></>}
+      {rows.length === 0 && <p>{w.none}</p>}
+      <ol class="tests" reversed>{rows.map((row, index) => <Test key={index} row={row} />)}</ol>
+      <TakeBack />
+    </section>
+  );
+}

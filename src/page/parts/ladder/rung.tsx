@@ -1,0 +1,144 @@
+// One rung: its vial, what to measure, what is believed of it, its hazards; figures on demand.
+import { words } from "../../words/words";
+import { figure, percent } from "../figures";
+import { pointedRung } from "../pointed";
+import { Said } from "../said";
+import { jobFile } from "../../state";
+import type { ForPerson, Measured, Mixture } from "./types";
+import { Swatch, Vial } from "./vial";
+
+/** The program's word for a chance with its figure; the figure alone where no word came. */
+export function chanceText(chance: number | null, said: string | null | undefined): string {
+  const w = words.value.ladder;
+  if (chance === null) return w.notKnown;
+  if (!said) return percent(chance);
+  return w.chanceOf((w.chance as Record<string, string>)[said] ?? said, percent(chance));
+}
+
+function Amounts({ mixture, measured, order, id }: { mixture: Mixture; measured: Measured | undefined; order: string[]; id: string }) {
+  const w = words.value.ladder;
+  const place = (liquid: string) => Math.max(0, order.indexOf(liquid));
+  return (
+    <ul class="amounts">
+      {measured
+        ? measured.volumes.map((one) => <li key={one.liquid}><Swatch place={place(one.liquid)} id={`${id}-m${place(one.liquid)}`} />{w.volume(one.liquid, figure(one.mL))}</li>)
+        : mixture.parts.map((one) => <li key={one.liquid}><Swatch place={place(one.liquid)} id={`${id}-s${place(one.liquid)}`} />{w.share(one.liquid, figure(one.volume_percent))}</li>)}
+      {measured?.top_up_mL != null && <li class="soft">{w.topUp(figure(measured.top_up_mL, 1))}</li>}
+      {measured?.as_measured != null && <li class="warn">{w.asMeasured(String(typeof measured.as_measured === "object" ? (measured.as_measured as { recipe?: string }).recipe ?? "" : measured.as_measured))}</li>}
+    </ul>
+  );
+}
+
+function NotKnown({ mixture, person }: { mixture: Mixture; person: ForPerson | undefined }) {
+  const w = words.value.ladder;
+  const h = mixture.hazards_of_parts;
+  const lines = [
+    h.parts_without_hazard_record.length > 0 && w.noHazardRecord(h.parts_without_hazard_record.join(", ")),
+    h.parts_without_flash_point.length > 0 && w.noFlashPoint(h.parts_without_flash_point.join(", ")),
+    h.parts_without_exposure_limit.length > 0 && w.noExposureLimit(h.parts_without_exposure_limit.join(", ")),
+    person && !person.label_complete && w.labelIncomplete,
+    !mixture.fate.drift_known && w.driftNotKnown(mixture.fate.drift_missing.join(", ")),
+  ].filter((line): line is string => typeof line === "string");
+  return <>{lines.map((line) => <li key={line} class="warn">{line}</li>)}</>;
+}
+
+function Hazards({ mixture, person }: { mixture: Mixture; person: ForPerson | undefined }) {
+  const w = words.value.ladder;
+  const h = mixture.hazards_of_parts;
+  return (
+    <details>
+      <summary>{w.hazards}{h.signal_word ? `: ${h.signal_word}` : ""}</summary>
+      <ul>
+        <NotKnown mixture={mixture} person={person} />
+        {h.statements.map((one) => <li key={one.code}>{one.words} <span class="soft">({one.code})</span></li>)}
+        {h.lowest_flash_point_C !== null && <li>{w.flashPoint(figure(h.lowest_flash_point_C, 0), h.lowest_flash_point_of ?? "")}</li>}
+        {h.lowest_exposure_limit_ppm !== null && <li>{w.exposureLimit(figure(h.lowest_exposure_limit_ppm), h.lowest_exposure_limit_of ?? "")}</li>}
+      </ul>
+    </details>
+  );
+}
+
+function Figures({ mixture, title }: { mixture: Mixture; title: string }) {
+  const w = words.value.ladder;
+  return (
+    <details>
+      <summary>{w.figures}</summary>
+      <div class="scrolls" tabIndex={0} role="region" aria-label={`${w.figures}: ${title}`}>
+        <table>
+          <thead><tr><th scope="col">{w.layer}</th><th scope="col">{w.chanceColumn}</th><th scope="col">{w.RED}</th><th scope="col">{w.REDrange}</th></tr></thead>
+          <tbody>
+            {mixture.layers.map((one) => (
+              <tr key={one.layer}>
+                <th scope="row">{one.layer}</th>
+                <td>{one.chance === null ? w.notKnown : percent(one.chance)}</td>
+                <td>{one.RED === null ? w.notKnown : figure(one.RED)}</td>
+                <td>{one.RED_low === null ? w.notKnown : `${figure(one.RED_low)} – ${figure(one.RED_high)}`}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <p>{w.hansen(figure(mixture.dD_MPa05), figure(mixture.dP_MPa05), figure(mixture.dH_MPa05))}</p>
+      <p>{w.phases(mixture.fate.phases_because ?? mixture.fate.phases ?? w.notKnown)}</p>
+      {mixture.fate.leaves_last && <p>{w.drying(mixture.fate.leaves_last)}</p>}
+    </details>
+  );
+}
+
+interface Props {
+  mixture: Mixture;
+  title: string;
+  id: string;
+  /** The mark of the pictures, for rungs that stand in them. */
+  mark?: string;
+  target: string;
+  order: string[];
+  measured?: Measured | undefined;
+  person?: ForPerson | undefined;
+}
+
+function Believed({ mixture, target }: { mixture: Mixture; target: string }) {
+  const w = words.value.ladder;
+  return (
+    <dl class="believed">
+      <dt>{w.effectOn(target)}</dt>
+      <dd>{chanceText(mixture.effect, mixture.effect_words)}</dd>
+      {(mixture.riskiest_layer || mixture.risk !== null) && <><dt>{w.riskTo(mixture.riskiest_layer ?? "")}</dt><dd>{chanceText(mixture.risk, mixture.risk_words)}</dd></>}
+      {mixture.risk === null && !mixture.riskiest_layer && <><dt>{w.riskTo("…")}</dt><dd class="warn">{w.notKnown}</dd></>}
+    </dl>
+  );
+}
+
+function Pointer({ mark, title }: { mark: string; title: string }) {
+  const isPointed = pointedRung.value === mark;
+  const point = () => (pointedRung.value = isPointed ? null : mark);
+  return <button type="button" class="point" aria-pressed={isPointed} aria-label={`${words.value.ladder.lightUp}: ${title}`} onClick={point}>{words.value.ladder.lightUp}</button>;
+}
+
+export function RungCard({ mixture, title, id, mark, target, order, measured, person }: Props) {
+  const w = words.value.ladder;
+  const isPointed = mark !== undefined && pointedRung.value === mark;
+  const flips = mixture.layers.filter((one) => one.may_flip);
+  return (
+    <li class={`rung panel${isPointed ? " pointed" : ""}`} onPointerEnter={() => mark && (pointedRung.value = mark)}>
+      <div class="rung-head">
+        <Vial mixture={mixture} order={order} id={id} title={w.vialOf(mixture.recipe)} />
+        <div>
+          <h4>{title}</h4>
+          <Amounts mixture={mixture} measured={measured} order={order} id={id} />
+        </div>
+      </div>
+      <Believed mixture={mixture} target={target} />
+      <ul class="remarks">
+        {flips.map((one) => <li key={one.layer}>{w.mayFlip(one.layer)}</li>)}
+        {mixture.fate.drifts_beyond_risk_limit && <li class="warn">{w.driftsBeyond}</li>}
+        {person?.most_seconds != null && <li>{w.mostSeconds(figure(person.most_seconds))}{person.clear_with ? ` ${w.clearWith(person.clear_with)}` : ""}</li>}
+        {mixture.hazards_of_parts.parts_without_hazard_record.length > 0 && <li class="warn">{w.noHazardRecord(mixture.hazards_of_parts.parts_without_hazard_record.join(", "))}</li>}
+      </ul>
+      {mark !== undefined && <Pointer mark={mark} title={title} />}
+      <Hazards mixture={mixture} person={person} />
+      <Figures mixture={mixture} title={title} />
+      <Said title={w.wholeVial} name={`${w.wholeVial}: ${title}`} kind={`vial:${id}`} question={{ command: "vial", words: [jobFile, mixture.recipe] }} />
+    </li>
+  );
+}

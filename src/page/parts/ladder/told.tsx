@@ -1,0 +1,38 @@
+// What the program tells besides the rungs: in short, to watch, for the person, what is weak, cautions.
+import type { LadderAnswer } from "../../answers";
+import { words } from "../../words/words";
+import type { Screen, Told } from "./types";
+
+function Sentences({ title, lines, isOpen = true }: { title: string; lines: string[]; isOpen?: boolean }) {
+  if (lines.length === 0) return null;
+  const list = <ul>{lines.map((line, index) => <li key={index}>{line}</li>)}</ul>;
+  return isOpen ? <><h3>{title}</h3>{list}</> : <details><summary>{title}</summary>{list}</details>;
+}
+
+const withSource = (one: Told) => (one.source ? `${one.text} (${one.source})` : one.text);
+
+/** Stands above the rungs. */
+export function InShort({ answer }: { answer: LadderAnswer & Screen }) {
+  const w = words.value.ladder;
+  return (
+    <>
+      {answer.in_short?.length ? <p>{answer.in_short.join(" ")}</p> : null}
+      <Sentences title={w.firstTests} lines={answer.first_tests} />
+    </>
+  );
+}
+
+export function ToldBeside({ answer }: { answer: LadderAnswer & Screen }) {
+  const w = words.value.ladder;
+  const parting = answer.parting.map((one) => w.parting(one.bottle, one.other, String(one.from_percent), String(one.to_percent)));
+  return (
+    <section class="panel told">
+      <Sentences title={w.watch} lines={[...(answer.to_watch ?? answer.watch.map((one) => one.text)), ...parting]} />
+      <Sentences title={w.person} lines={answer.for_you ?? answer.person.sentences} />
+      <Sentences title={w.weak} lines={answer.weak_points} isOpen={false} />
+      <Sentences title={w.cautions} lines={answer.cautions.map(withSource)} isOpen={false} />
+      <Sentences title={w.notSeen} lines={answer.not_seen.map(withSource)} isOpen={false} />
+      <Sentences title={w.sources} lines={answer.sources.map((one) => one.citation)} isOpen={false} />
+    </section>
+  );
+}

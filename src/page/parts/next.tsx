@@ -1,0 +1,99 @@
+// What next, with its reason. Harm stands in the first line, before any word of ours.
+import "./next.css";
+import { jobFile, jobText, ladder, logFile, next } from "../state";
+import { words } from "../words/words";
+import { Faults } from "./faults";
+import { figure, percent } from "./figures";
+import { Said } from "./said";
+
+export type NextRow = Record<string, unknown>;
+
+/** The one row of the answer, as far as it came. */
+export const nextRow = (): NextRow | undefined => next.value.value?.next[0];
+
+export function said(row: NextRow | undefined, key: string): string {
+  const value = row?.[key];
+  return typeof value === "string" ? value : "";
+}
+
+function Lines({ title, text }: { title: string; text: string }) {
+  if (!text) return null;
+  return <><h4>{title}</h4><p>{text}</p></>;
+}
+
+function Heading({ row }: { row: NextRow }) {
+  const w = words.value.next;
+  const step = said(row, "step");
+  if (step === "test") {
+    return (
+      <>
+        <h3>{w.test(said(row, "place") === "edge" ? w.edge : w.picture)}</h3>
+        <p class="next-mixture">{said(row, "rung") && <span>{said(row, "rung")}: </span>}<strong>{said(row, "mixture")}</strong></p>
+        {said(row, "passage") && <p>{w.on(said(row, "passage"))}</p>}
+      </>
+    );
+  }
+  if (step === "found") return <><h3>{w.found}</h3><p class="next-mixture"><strong>{said(row, "works") || said(row, "mixture")}</strong></p></>;
+  return <h3>{step === "ended" ? w.ended : w.noLadder}</h3>;
+}
+
+function Believed({ row }: { row: NextRow }) {
+  const w = words.value;
+  const { effect, risk } = row;
+  if (typeof effect !== "number" && typeof risk !== "number") return null;
+  return (
+    <p>
+      {typeof effect === "number" && `${w.ladder.effectOn(ladder.value.value?.target ?? "")}: ${percent(effect)}. `}
+      {typeof risk === "number" && `${w.ladder.riskTo(said(row, "riskiest"))}: ${percent(risk)}.`}
+    </p>
+  );
+}
+
+function Rest({ row }: { row: NextRow }) {
+  const w = words.value.next;
+  const { rungs_of_room: room, stronger_rungs: stronger } = row;
+  return (
+    <>
+      {typeof room === "number" && typeof stronger === "number" && <p>{w.room(figure(room), figure(stronger))}</p>}
+      {row["fits_badly"] === true && <p class="warn">{w.fitsBadly}</p>}
+      <Lines title={w.firstTests} text={said(row, "first_tests")} />
+      <Lines title={w.closed} text={said(row, "closed")} />
+      <Lines title={w.untested} text={said(row, "untested")} />
+      <Lines title={w.tooRisky} text={said(row, "too_risky")} />
+      <Lines title={w.leftOut} text={said(row, "readings_left_out")} />
+      <Lines title={w.notJudged} text={said(row, "not_judged")} />
+    </>
+  );
+}
+
+function Harms({ row }: { row: NextRow }) {
+  const text = said(row, "harms");
+  if (!text) return null;
+  return <p class="harms" role="alert">{text}</p>;
+}
+
+export function NextPart() {
+  const w = words.value.next;
+  const row = nextRow();
+  const { isCurrent, exit, faults, notes } = next.value;
+  const isFirst = row?.["readings_counted"] === 0;
+  return (
+    <section class="panel next" aria-labelledby="next-title" tabIndex={-1} id="next">
+      {row && <Harms row={row} />}
+      <h2 id="next-title">{w.title}</h2>
+      {exit > 1 && <Faults faults={faults} notes={notes} />}
+      <p class={isCurrent ? "hidden-text" : "warn"} role="status">{!isCurrent && exit <= 1 && w.working}</p>
+      {row && (
+        <div aria-live="polite" class={isCurrent ? "" : "stale"}>
+          {isFirst && <p class="warn">{w.before}</p>}
+          <Heading row={row} />
+          <p>{w.why(said(row, "reason"))}</p>
+          <Believed row={row} />
+          <Rest row={row} />
+          <p class="soft">{w.permission}</p>
+        </div>
+      )}
+      {jobText.value !== "" && <Said title={w.full} kind="next-full" question={{ command: "next", words: [jobFile, logFile], options: { full: true } }} />}
+    </section>
+  );
+}

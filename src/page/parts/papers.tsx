@@ -1,0 +1,158 @@
+// The papers of the program, shown as they are printed.
+import "./papers.css";
+import { computed, signal, useSignalEffect } from "@preact/signals";
+import { useRef } from "preact/hooks";
+import { ask, type Fault, type Question } from "../engine/engine";
+import { files, jobFile, jobName, jobText, logFile, logText } from "../state";
+import { words } from "../words/words";
+import { Faults } from "./faults";
+import { numberOf, withPoint } from "./figures";
+import { paintingPhotograph, removePaintingPhotograph, takePaintingPhotograph } from "./photograph";
+
+const kinds = ["sheet", "labels", "report"] as const;
+type Kind = (typeof kinds)[number];
+const texts = ["sites", "label", "margin", "gap", "copies", "date", "maker"] as const;
+type TextOption = (typeof texts)[number];
+
+const kind = signal<Kind>("sheet");
+const paper = signal<"a4" | "letter">("a4");
+const full = signal(false);
+const withLog = signal(true);
+const typed = signal<Partial<Record<TextOption, string>>>({});
+const optionsOf: Record<Kind, readonly TextOption[]> = { sheet: ["sites"], labels: ["label", "margin", "gap", "copies", "date", "maker"], report: [] };
+
+interface Made { kind: Kind; text: string; faults: Fault[]; notes: string; exit: number; of: string }
+const made = signal<Made | null>(null);
+
+const backgroundFile = "background.jpg";
+
+const question = computed<Question>(() => {
+  const options: Record<string, string | true> = {};
+  if (paper.value !== "a4") options["paper"] = paper.value;
+  if (full.value && kind.value !== "labels") options["full"] = true;
+  if (withLog.value && logText.value !== "" && kind.value !== "report") options["log"] = logFile;
+  const given: Record<string, string | Uint8Array> = {};
+  if (paintingPhotograph.value && kind.value !== "labels") {
+    options["background"] = backgroundFile;
+    given[backgroundFile] = paintingPhotograph.value.bytes;
+  }
+  for (const name of optionsOf[kind.value]) {
+    const text = typed.value[name]?.trim();
+    if (text) options[name] = numberOf(text) !== null ? withPoint(text) : text;
+  }
+  const names = kind.value === "report" ? [jobFile, logFile] : [jobFile];
+  return { command: kind.value, words: names, options, files: { ...files(), ...given } };
+});
+
+const subject = computed(() => JSON.stringify([question.value.command, question.value.options, jobText.value, logText.value, paintingPhotograph.value?.address]));
+
+async function make(): Promise<void> {
+  const [of, asked] = [subject.peek(), question.peek()];
+  const answer = await ask("paper", asked);
+  if (answer.exit === 130) return;
+  made.value = { kind: asked.command as Kind, text: answer.exit <= 1 ? answer.text : "", faults: answer.faults, notes: answer.notes, exit: answer.exit, of };
+}
+
+function TextOptionField({ name }: { name: TextOption }) {
+  const w = words.value.papers;
+  const hints: Partial<Record<TextOption, string>> = { sites: w.sitesHint, label: w.labelHint, date: w.lineToWriteOn, maker: w.lineToWriteOn };
+  const hint = hints[name];
+  return (
+    <div class="field short">
+      <label for={`paper-${name}`}>{w[name]}</label>
+      <input id={`paper-${name}`} autocomplete="off" value={typed.value[name] ?? ""} aria-describedby={hint ? `paper-${name}-hint` : undefined}
+        onInput={(event) => (typed.value = { ...typed.value, [name]: event.currentTarget.value })} />
+      {hint && <span id={`paper-${name}-hint`} class="soft">{hint}</span>}
+    </div>
+  );
+}
+
+const fault = signal("");
+
+function Background() {
+  const w = words.value;
+  const take = async (input: HTMLInputElement) => {
+    const file = input.files?.[0];
+    if (file) fault.value = (await takePaintingPhotograph(file)) ? "" : w.easel.photographs.unreadable(file.name);
+    input.value = "";
+  };
+  return (
+    <div class="field">
+      <label for="paper-background">{w.papers.background}</label>
+      <input id="paper-background" type="file" accept="image/*" onChange={(event) => void take(event.currentTarget)} />
+      {fault.value && <p class="danger" role="alert">{fault.value}</p>}
+      {paintingPhotograph.value && <button type="button" onClick={removePaintingPhotograph}>{w.easel.where.removePhotograph}</button>}
+    </div>
+  );
+}
+
+function Choices() {
+  const w = words.value.papers;
+  return (
+    <>
+      <fieldset class="papers-kinds">
+        <legend>{w.which}</legend>
+        {kinds.map((one) => <label class="tick" key={one}><input type="radio" name="paper-kind" checked={kind.value === one} onChange={() => (kind.value = one)} />{w.kinds[one]}</label>)}
+      </fieldset>
+      <div class="fields">
+        <label class="field short">
+          {w.paper}
+          <select value={paper.value} onChange={(event) => (paper.value = event.currentTarget.value === "letter" ? "letter" : "a4")}>
+            {(["a4", "letter"] as const).map((one) => <option key={one} value={one}>{w.sizes[one]}</option>)}
+          </select>
+        </label>
+        {optionsOf[kind.value].map((name) => <TextOptionField key={name} name={name} />)}
+        {kind.value !== "labels" && <Background />}
+      </div>
+      {kind.value !== "report" && <label class="tick"><input type="checkbox" checked={withLog.value} onChange={(event) => (withLog.value = event.currentTarget.checked)} />{w.withLog}</label>}
+      {kind.value !== "labels" && <label class="tick"><input type="checkbox" checked={full.value} onChange={(event) => (full.value = event.currentTarget.checked)} />{w.full}</label>}
+    </>
+  );
+}
+
+function save({ kind: of, text }: Made): void {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([text], { type: "text/html" }));
+  link.download = `${jobName.peek().replace(/\.[^.]*$/, "")}-${of}.html`;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+// The program's paper, byte for byte, in a frame of this very origin, so that the page may print it; it runs no script.
+function Shown({ paper: of }: { paper: Made }) {
+  const w = words.value.papers;
+  const frame = useRef<HTMLIFrameElement>(null);
+  return (
+    <>
+      <div class="actions">
+        <button type="button" class="main" onClick={() => frame.current?.contentWindow?.print()}>{w.print}</button>
+        <button type="button" onClick={() => save(of)}>{w.save}</button>
+        {of.kind === "labels" && <span class="soft">{w.printHint}</span>}
+      </div>
+      <div class="paper-scroll" tabIndex={0} role="region" aria-label={w.shown(w.kinds[of.kind])}>
+        <iframe ref={frame} title={w.shown(w.kinds[of.kind])} srcdoc={of.text} sandbox="allow-same-origin allow-modals" />
+      </div>
+    </>
+  );
+}
+
+export function PapersPart() {
+  const w = words.value.papers;
+  useSignalEffect(() => {
+    if (jobText.value === "" || made.peek()?.of === subject.value) return;
+    const waiting = setTimeout(() => void make(), 200);
+    return () => clearTimeout(waiting);
+  });
+  if (jobText.value === "") return <section><h2>{w.title}</h2><p>{w.nothingOpen}</p></section>;
+  const current = made.value?.kind === kind.value ? made.value : null;
+  const isCurrent = made.value?.of === subject.value;
+  return (
+    <section aria-labelledby="papers-title">
+      <h2 id="papers-title">{w.title}</h2>
+      <Choices />
+      <p role="status" class={isCurrent ? "soft" : "warn"}>{!isCurrent ? `${w.working} ${current?.text ? w.stale : ""}` : current?.text ? w.ready(w.kinds[current.kind]) : w.notMade}</p>
+      {current && current.exit > 1 && <Faults faults={current.faults} notes={current.notes} />}
+      {current?.text && <Shown paper={current} />}
+    </section>
+  );
+}
