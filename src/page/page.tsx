@@ -2,7 +2,7 @@
 import "./page.css";
 import { signal } from "@preact/signals";
 import { render } from "preact";
-import { startEngine } from "./engine/engine";
+import { ask, startEngine } from "./engine/engine";
 import { followFiles } from "./state";
 import { words } from "./words/words";
 
@@ -19,6 +19,8 @@ function Page() {
   );
 }
 
+// The one way in for the tests in real browsers.
+Object.assign(window, { gentlest: { ask } });
 startEngine();
 followFiles();
 const place = document.getElementById("page");

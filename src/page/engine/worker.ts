@@ -13,6 +13,9 @@ async function unpacked(base64: string): Promise<ArrayBuffer> {
   return new Response(stream).arrayBuffer();
 }
 
+/** As it stands, a byte order mark with it: the engine's own reading of text drops that. */
+const asText = (bytes: Uint8Array): string => new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
+
 const failed = (fault: unknown): Answer => ({
   exit: 4, text: "", notes: String(fault), faults: [], files: {},
 });
@@ -26,7 +29,7 @@ function answerOf(module: EngineModule, { number, question }: Asked): Answer {
     answer.files = {};
     for (const [name, content] of files) {
       if (typeof content !== "string") continue;
-      const now = module.FS.readFile(name, { encoding: "utf8" }) as string;
+      const now = asText(module.FS.readFile(name) as Uint8Array);
       if (now !== content) answer.files[name] = now;
     }
     return answer as Answer;

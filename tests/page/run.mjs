@@ -1,0 +1,53 @@
+// Runs the page in real browsers: node run.mjs PAGE PROGRAM [BROWSER...] [--only WORD]
+// One line a check; exit code 1 when one fails. README.md beside this says what is needed.
+import { existsSync } from "node:fs";
+import { start } from "./browsers.mjs";
+import { everyone } from "./everyone.mjs";
+import { hardTimes } from "./hard_times.mjs";
+import { sameAnswers } from "./same_answers.mjs";
+import { wholeJob } from "./whole_job.mjs";
+
+const given = process.argv.slice(2);
+const at = given.indexOf("--only");
+const only = at < 0 ? "" : given.splice(at, 2)[1];
+const [page, program, ...chosen] = given;
+if (!page || !program || !existsSync(page) || !existsSync(program)) {
+  console.error("usage: node run.mjs PAGE PROGRAM [chromium|firefox|webkit ...] [--only same|whole|hard|everyone]");
+  process.exit(2);
+}
+
+const parts = { same: sameAnswers, whole: wholeJob, hard: hardTimes, everyone };
+let failed = 0, passed = 0;
+const seen = new Map();
+
+async function runIn(name) {
+  const said = (check, fault) => {
+    if (fault) ++failed;
+    else ++passed;
+    seen.set(name, (seen.get(name) ?? 0) + 1);
+    console.log(`${fault ? "FAIL" : "ok  "} ${name}: ${check}${fault ? `: ${fault}` : ""}`);
+  };
+  let browser;
+  try {
+    browser = await start(name);
+  } catch (fault) {
+    return said("starts", String(fault));
+  }
+  for (const [word, part] of Object.entries(parts)) {
+    if (only && only !== word) continue;
+    try {
+      await part(browser, page, program, said);
+    } catch (fault) {
+      said(`${word} went to its end`, fault.stack?.split("\n").slice(0, 4).join(" ") ?? String(fault));
+    }
+  }
+  await browser.close();
+}
+
+const begun = Date.now();
+const names = chosen.length > 0 ? chosen : ["chromium", "firefox", "webkit"];
+// Side by side: each waits for its own engine most of the time.
+await Promise.all(names.map(runIn));
+for (const name of names) if (!seen.get(name)) ++failed;
+console.log(`${passed} checks passed, ${failed} failed, ${((Date.now() - begun) / 1000).toFixed(0)} s`);
+process.exit(failed > 0 ? 1 : 0);

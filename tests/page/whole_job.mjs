@@ -1,0 +1,125 @@
+// From the empty page to the printed report, by the page's own controls.
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { breaches, overflow, tooSmall } from "./measures.mjs";
+import { button, chooseName, field, goTo, ladderShown, newPainting, nextShown, openFile, paper, recordSwab, steps } from "./person.mjs";
+import { askProgram } from "./program.mjs";
+import { firstDifference } from "./same_answers.mjs";
+
+const jobs = (name) => new URL(`jobs/${name}`, import.meta.url);
+
+async function describePainting(tab) {
+  await newPainting(tab);
+  await goTo(tab, "Painting");
+  await tab.type(field("Title"), "Invented: a bowl of quinces");
+  await tab.type(field("Width in cm"), "62,5");
+  await tab.type(field("Height in cm"), "48");
+  await tab.press("Tab");
+}
+
+async function tickBottles(tab) {
+  await goTo(tab, "Shelf");
+  for (const bottle of ["butanone"]) await tab.click({ role: "checkbox", name: `/^${bottle}/i` });
+}
+
+const swabs = [
+  { removal: "no effect", original: "nothing seen", seconds: 20, place: "At the edge or under the frame" },
+  { removal: "no effect", original: "nothing seen", seconds: 20 },
+  { removal: "softened or gelled", original: "nothing seen", seconds: 20 },
+  { removal: "partly removed", original: "nothing seen", seconds: 15, remark: "cotton a little yellow" },
+  { removal: "partly removed", original: "nothing seen", seconds: 20 },
+  { removal: "mostly removed", original: "colour on the swab", colour: "original", seconds: 20 },
+];
+
+/** Job and log as the page saves them. */
+async function savedFiles(tab) {
+  await tab.click(button("/^Save.*(painting|job)/i"));
+  const job = await tab.saved("\\.ya?ml$");
+  await tab.click(button("/^Save.*(log|tests)/i"));
+  const log = await tab.saved("\\.log$");
+  return { job: job.text, log: log.text };
+}
+
+async function lookAt(tab, what, width, report, browser) {
+  report(`${what} at ${width} px: nothing runs over`, await overflow(tab));
+  if (browser.name !== "chromium") return;
+  report(`${what} at ${width} px: WCAG 2.2 AA`, await breaches(tab));
+  report(`${what} at ${width} px: targets`, await tooSmall(tab, 44));
+}
+
+async function walk(browser, page, program, report, width, isWhole) {
+  const tab = await browser.open(page, { width, height: 1000 });
+  const at = `at ${width} px`;
+  await describePainting(tab);
+  if (isWhole) await lookAt(tab, "painting", width, report, browser);
+  await tickBottles(tab);
+  if (isWhole) await lookAt(tab, "shelf", width, report, browser);
+  await goTo(tab, "Ladder");
+  await ladderShown(tab);
+  report(`the ladder appears ${at}`, "");
+  if (isWhole) await lookAt(tab, "ladder", width, report, browser);
+  await goTo(tab, "At the easel");
+  for (const swab of isWhole ? swabs : [swabs[0], swabs[5]]) {
+    await nextShown(tab);
+    await recordSwab(tab, swab);
+  }
+  await nextShown(tab);
+  const first = await tab.until(() => document.getElementById("next").innerText.trim().split("\n")[0], null, "a first line of what comes next");
+  report(`harm stands in the first line ${at}`, /harm|colour|original|affected|change/i.test(first) && !/^What next/i.test(first) ? "" : `first line: ${first}`);
+  if (isWhole) await lookAt(tab, "easel", width, report, browser);
+  const papers = {};
+  for (const kind of ["sheet", "labels", "report"]) papers[kind] = await paper(tab, kind);
+  if (isWhole) await lookAt(tab, "papers", width, report, browser);
+  const { job, log } = await savedFiles(tab);
+  report(`the number typed with a comma is written with a point ${at}`, /width_cm: 62\.5\b/.test(job) ? "" : job.match(/width_cm.*/)?.[0] ?? "no width");
+  const files = { "job.yaml": job, "tests.log": log };
+  const questions = { sheet: [["job.yaml"], { log: "tests.log" }], labels: [["job.yaml"], { log: "tests.log" }], report: [["job.yaml", "tests.log"], {}] };
+  for (const [kind, [words, options]] of Object.entries(questions)) {
+    const native = await askProgram(program, { command: kind, words, options, files });
+    report(`the ${kind} is the program's own, to the byte ${at}`, firstDifference(papers[kind].text, native.text) || firstDifference(papers[kind].shown, native.text));
+  }
+  const check = await askProgram(program, { command: "check", words: ["job.yaml"], files });
+  report(`the program takes the saved job ${at}`, check.exit === 0 ? "" : check.notes + check.text);
+  const next = await askProgram(program, { command: "next", words: ["job.yaml", "tests.log"], files });
+  report(`the program takes the saved log ${at}`, next.exit <= 1 && !/tests\.log:\d/.test(next.notes) ? "" : next.notes);
+  report(`all tests are in the log ${at}`, log.trim().split("\n").length === (isWhole ? 7 : 3) ? "" : log);
+  await tab.close();
+}
+
+/** A log that was opened goes on byte by byte, whatever is wrong in it. */
+async function openedFiles(browser, page, program, report) {
+  const folder = mkdtempSync(join(tmpdir(), "gentlest_page_"));
+  const job = readFileSync(jobs("umlauts.crlf.yaml"), "utf8");
+  const log = readFileSync(jobs("damaged.crlf.log"), "utf8");
+  writeFileSync(join(folder, "bild.yaml"), job);
+  writeFileSync(join(folder, "bild.log"), log);
+  const tab = await browser.open(page);
+  await openFile(tab, join(folder, "bild.yaml"));
+  await openFile(tab, join(folder, "bild.log"));
+  await goTo(tab, "At the easel");
+  await nextShown(tab);
+  await recordSwab(tab, swabs[1]);
+  const saved = await savedFiles(tab);
+  report("an opened job that was not touched is saved to the byte", firstDifference(saved.job, job));
+  report("a saved log begins with the bytes that were opened", saved.log.startsWith(log) && saved.log.length > log.length ? "" : firstDifference(saved.log.slice(0, log.length), log) || "nothing was added");
+  const text = await tab.text();
+  report("lines of a log that cannot be read are told", /line 3|:3/.test(text) ? "" : "line 3 is not named");
+  await tab.close();
+  rmSync(folder, { recursive: true, force: true });
+}
+
+export async function wholeJob(browser, page, program, report) {
+  await walk(browser, page, program, report, 1280, browser.name === "chromium");
+  await openedFiles(browser, page, program, report);
+  for (const width of browser.name === "chromium" ? [820, 390] : [390]) {
+    const tab = await browser.open(page, { width, height: 900 });
+    await openFile(tab, new URL("jobs/unknown_layer.yaml", import.meta.url).pathname);
+    for (const step of steps) {
+      await goTo(tab, step);
+      if (step === "Ladder") await ladderShown(tab);
+      await lookAt(tab, step, width, report, browser);
+    }
+    await tab.close();
+  }
+}
