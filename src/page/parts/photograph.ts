@@ -1,5 +1,6 @@
 // Photographs, made smaller before they are kept: whatever is behind them stays in the browser.
-import { signal } from "@preact/signals";
+import { computed, signal } from "@preact/signals";
+import { logText } from "../state";
 
 /** The whole painting, as the background of the map here and on the papers; only in memory. */
 export const paintingPhotograph = signal<{ name: string; address: string; bytes: Uint8Array } | null>(null);
@@ -60,12 +61,30 @@ export function removePaintingPhotograph(): void {
   paintingPhotograph.value = null;
 }
 
-/** Photographs kept in a field of the log ("jpeg:BASE64; 12.jpg"): addresses to show, and names of those kept elsewhere. */
+export function bytesOf(base64: string): Uint8Array {
+  return Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+}
+
+/** The photographs that the log keeps, by name (docs/data-format.md, "Photographs in the log"). */
+const keptInLog = computed(() => {
+  const kept = new Map<string, string>();
+  for (const line of logText.value.split("\n")) {
+    if (!line.startsWith('{"photograph":')) continue;
+    try {
+      const { photograph, jpeg } = JSON.parse(line) as { photograph: string; jpeg: string };
+      if (!kept.has(photograph)) kept.set(photograph, `data:image/jpeg;base64,${jpeg}`);
+    } catch {
+      // the program tells of it in its notes
+    }
+  }
+  return kept;
+});
+
+/** Of the photographs that a field names: addresses of those in the log, and names of those kept elsewhere. */
 export function keptPhotographs(field: string): { addresses: string[]; names: string[] } {
-  const entries = field.split(";").map((one) => one.trim()).filter(Boolean);
-  const isKept = (one: string) => /^jpeg:[A-Za-z0-9+/]+=*$/.test(one);
+  const names = field.split(";").map((one) => one.trim()).filter(Boolean);
   return {
-    addresses: entries.filter(isKept).map((one) => `data:image/jpeg;base64,${one.slice(5)}`),
-    names: entries.filter((one) => !isKept(one)),
+    addresses: names.flatMap((one) => keptInLog.value.get(one) ?? []),
+    names: names.filter((one) => !keptInLog.value.has(one)),
   };
 }

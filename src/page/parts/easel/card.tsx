@@ -80,7 +80,8 @@ export function Card() {
   const w = words.value.easel;
   const told = useSignal("");
   const write = async () => {
-    const written = await record(wordsOfCard());
+    const { words: said, files } = wordsOfCard();
+    const written = await record(said, files);
     told.value = tellOf(written);
     if (written.outcome === "written") {
       empty();

@@ -2,6 +2,7 @@
 import { signal } from "@preact/signals";
 import { ask, type Answer } from "../../engine/engine";
 import { files, jobFile, logFile, logHead, logText } from "../../state";
+import { bytesOf } from "../photograph";
 import { withPoint } from "../figures";
 import { card, keys, photographs, valueOf, type Key } from "./test_card";
 
@@ -23,7 +24,7 @@ function taken(answer: Answer, before: string): Written["outcome"] {
 }
 
 /** `record` or `import`. Each question has a kind of its own: none may take the place of another that waits. */
-async function writing(command: string, words: string[], options: Record<string, string | true>, more: Record<string, string> = {}): Promise<Written> {
+async function writing(command: string, words: string[], options: Record<string, string | true>, more: Record<string, string | Uint8Array> = {}): Promise<Written> {
   const before = logText.peek();
   isWriting.value = true;
   try {
@@ -34,7 +35,8 @@ async function writing(command: string, words: string[], options: Record<string,
   }
 }
 
-export const record = (words: string[]) => writing("record", words, { yes: true, format: "json" });
+export const record = (words: string[], photographs: Record<string, Uint8Array> = {}) =>
+  writing("record", words, { yes: true, format: "json", ...(Object.keys(photographs).length ? { "keep-photographs": true as const } : {}) }, photographs);
 
 /** The number of the test that `record` says it wrote. */
 export function writtenTest(text: string): string {
@@ -54,16 +56,25 @@ export const tableFile = "table.csv";
 export const importTable = (text: string, again: boolean) =>
   writing("import", [tableFile], again ? { again: true } : {}, { [tableFile]: text });
 
-/** The card as KEY=VALUE, empty fields left out. */
-export function wordsOfCard(): string[] {
-  const kept = { ...photographs.peek() };
+/** The photographs of the card under names that no other reading has; the program keeps them in the log. */
+function filesOfCard(): Record<"photo" | "photo_before", [string, Uint8Array][]> {
+  const stamp = new Date().toISOString().replace(/[-:]/g, "").slice(0, 15);
+  const named = (which: "photo" | "photo_before", word: string) =>
+    photographs.peek()[which].map((one, index): [string, Uint8Array] => [`${word}-${stamp}-${index + 1}.jpg`, bytesOf(one)]);
+  return { photo_before: named("photo_before", "before"), photo: named("photo", "after") };
+}
+
+/** The card as KEY=VALUE, empty fields left out, and the files that it names. */
+export function wordsOfCard(): { words: string[]; files: Record<string, Uint8Array> } {
+  const kept = filesOfCard();
   const value = (key: Key): string => {
-    if (key === "photo" || key === "photo_before") return kept[key].map((one) => `jpeg:${one}`).join("; ");
+    if (key === "photo" || key === "photo_before") return kept[key].map(([name]) => name).join("; ");
     if (key === "x_cm" || key === "y_cm") return valueOf("at_edge") === "yes" ? "" : withPoint(valueOf(key));
     if (key === "date") return card.peek().date ?? today();
     return numbers.includes(key) ? withPoint(valueOf(key)) : valueOf(key).trim();
   };
-  return keys.map((key) => [key, value(key)] as const).filter(([key, text]) => text !== "" && !(key === "at_edge" && text === "no")).map(([key, text]) => `${key}=${text}`);
+  const words = keys.map((key) => [key, value(key)] as const).filter(([key, text]) => text !== "" && !(key === "at_edge" && text === "no")).map(([key, text]) => `${key}=${text}`);
+  return { words, files: Object.fromEntries([...kept.photo_before, ...kept.photo]) };
 }
 
 export function today(): string {
