@@ -1,28 +1,127 @@
-// The page as a whole: the steps of the work, in their order.
+// The page as a whole: the steps of the work, in their order, under a head that says where the files and the engine stand.
 import "./page.css";
 import { signal } from "@preact/signals";
 import { render } from "preact";
-import { ask, startEngine } from "./engine/engine";
-import { followFiles } from "./state";
-import { words } from "./words/words";
+import { useEffect, useRef, useState } from "preact/hooks";
+import { followDrafts } from "./drafts";
+import { ask, engineProgress, engineState, startEngine, stopWork } from "./engine/engine";
+import { open } from "./files";
+import { job, said } from "./job/edit";
+import { loadNames } from "./names";
+import { EaselPart } from "./parts/easel";
+import { BeginPart, FaultList, FilesPart, UnsavedBar } from "./parts/files";
+import { LadderPart } from "./parts/ladder";
+import { PaintingPart } from "./parts/painting";
+import { PapersPart } from "./parts/papers";
+import { ShelfPart } from "./parts/shelf";
+import { loadSolvents } from "./parts/solvents";
+import { followFiles, jobText } from "./state";
+import { language, languages, words } from "./words/words";
 
 const steps = ["painting", "shelf", "ladder", "easel", "papers"] as const;
 type Step = (typeof steps)[number];
 export const step = signal<Step>("painting");
 
-function Page() {
+const parts: Record<Step, () => preact.JSX.Element | null> = {
+  painting: PaintingPart, shelf: ShelfPart, ladder: LadderPart, easel: EaselPart, papers: PapersPart,
+};
+
+function EngineState() {
+  const { files } = words.value;
+  const state = engineState.value;
+  const progress = engineProgress.value;
+  if (typeof state === "object") {
+    return <div class="faults" role="alert"><p>{files.engine_failed(state.failed)}</p><button type="button" onClick={startEngine}>{files.engine_again}</button></div>;
+  }
+  const percent = progress && progress.total > 0 ? Math.round((100 * progress.done) / progress.total) : null;
   return (
-    <>
-      <h1>{words.value.page.title}</h1>
-      <nav>{steps.map((one) => <button key={one} type="button" onClick={() => (step.value = one)}>{words.value.page.steps[one]}</button>)}</nav>
-    </>
+    <div class="state">
+      <span class="soft" role="status">{state === "working" ? (percent === null ? files.engine_working : files.engine_progress(percent)) : state === "starting" ? files.engine_starting : files.engine_ready}</span>
+      {state === "working" && percent !== null && <progress aria-label={files.engine_working} max={100} value={percent} />}
+      {state === "working" && percent !== null && <button type="button" onClick={stopWork}>{files.engine_stop}</button>}
+    </div>
   );
 }
 
+function Language() {
+  return (
+    <label class="tick">{words.value.files.language}
+      <select value={language.value} onChange={(event) => (language.value = event.currentTarget.value)}>
+        {Object.entries(languages).map(([key, { name }]) => <option key={key} value={key} lang={key}>{name}</option>)}
+      </select>
+    </label>
+  );
+}
+
+function Steps() {
+  const { page, files } = words.value;
+  return (
+    <nav aria-label={files.steps}>
+      <ol class="steps">
+        {steps.map((one) => (
+          <li key={one}><button type="button" aria-current={step.value === one ? "step" : undefined} onClick={() => (step.value = one)}>{page.steps[one]}</button></li>
+        ))}
+      </ol>
+    </nav>
+  );
+}
+
+/** Files that are dropped anywhere are opened; whatever else is dragged is left to the browser. */
+function useDrop(): boolean {
+  const [isOver, setOver] = useState(false);
+  useEffect(() => {
+    const hasFiles = (event: DragEvent) => Array.from(event.dataTransfer?.types ?? []).includes("Files");
+    const over = (event: DragEvent) => { if (hasFiles(event)) { event.preventDefault(); setOver(true); } };
+    const leave = (event: DragEvent) => { if (!event.relatedTarget) setOver(false); };
+    const drop = (event: DragEvent) => {
+      setOver(false);
+      if (!hasFiles(event) || event.defaultPrevented) return;
+      event.preventDefault();
+      void open(Array.from(event.dataTransfer?.files ?? []));
+    };
+    window.addEventListener("dragover", over);
+    window.addEventListener("dragleave", leave);
+    window.addEventListener("drop", drop);
+    return () => { window.removeEventListener("dragover", over); window.removeEventListener("dragleave", leave); window.removeEventListener("drop", drop); };
+  }, []);
+  return isOver;
+}
+
+function Page() {
+  const isOver = useDrop();
+  const main = useRef<HTMLElement>(null);
+  const isOpen = jobText.value !== "";
+  const title = job.value.object.title || words.value.files.untitled;
+  useEffect(() => {
+    document.documentElement.lang = language.value;
+    document.title = isOpen ? title : words.value.page.title;
+  });
+  const Part = parts[step.value];
+  return (
+    <div class={isOver ? "dropping" : ""}>
+      <header class="head">
+        <h1>{isOpen ? title : words.value.page.title}</h1>
+        <div class="actions"><EngineState /><Language /></div>
+      </header>
+      {isOpen && <Steps />}
+      <UnsavedBar />
+      <main ref={main}>
+        {isOpen && <FilesPart />}
+        {isOpen && <FaultList />}
+        {isOpen ? <Part /> : <BeginPart />}
+      </main>
+      <p class="hidden-text" aria-live="polite">{said.value}</p>
+    </div>
+  );
+}
+
+startEngine();
+void loadNames();
+void loadSolvents();
+followFiles();
+followDrafts();
 // The one way in for the tests in real browsers.
 Object.assign(window, { gentlest: { ask } });
-startEngine();
-followFiles();
 const place = document.getElementById("page");
 if (place) {
   place.textContent = "";

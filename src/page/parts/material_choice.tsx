@@ -40,7 +40,7 @@ const shownValue = ({ value, of, mayBeUnknown }: NameChoiceProps) =>
   mayBeUnknown && value === unknown ? words.value.painting.not_known : shownName(value, of);
 
 export function NameChoice(props: NameChoiceProps) {
-  const { label, of, value, onChoose, path, isAdding } = props;
+  const { label, of, onChoose, path, isAdding } = props;
   const id = useId();
   const [typed, setTyped] = useState<string | null>(null);
   const [isOpen, setOpen] = useState(false);

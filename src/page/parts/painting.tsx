@@ -99,7 +99,7 @@ function Passage({ index }: { index: number }) {
 function Passages() {
   const { painting } = words.value;
   const { passages, layers } = job.value;
-  const kept = [...layers].find((one) => one.role === "keep") ?? layers[0];
+  const kept = layers.find((one) => one.role === "keep") ?? layers[0];
   const add = () => edit((text) => addPassage(text, freeName(painting.new_passage, passages.map((one) => one.name)), kept?.name ?? ""));
   return (
     <section aria-labelledby="passages-heading">

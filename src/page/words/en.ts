@@ -2,6 +2,9 @@
 import { easelEn, nextEn } from "./easel.en";
 import { ladderEn } from "./ladder.en";
 import { papersEn } from "./papers.en";
+import { files } from "./files.en";
+import { painting } from "./painting.en";
+import { shelf } from "./shelf.en";
 
 export const en = {
   page: {
@@ -12,6 +15,9 @@ export const en = {
   easel: easelEn,
   next: nextEn,
   papers: papersEn,
+  files,
+  painting,
+  shelf,
 };
 
 type Widened<T> = T extends string ? string : T extends (...args: infer A) => string ? (...args: A) => string : { [K in keyof T]: Widened<T[K]> };

@@ -1,0 +1,73 @@
+// Hazards of a bottle and what the law asks, as the engine's record has it. What is missing is said to be missing.
+import { signal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import { ask } from "../engine/engine";
+import { words } from "../words/words";
+
+interface Chosen { values: number[] | null; words: string | null; standing: string; source: string; note: string | null }
+interface Figure { figure: string; title: string; unit: string | null; known: boolean; unknown?: string; chosen?: Chosen }
+interface Group { title: string; figures: Figure[] }
+interface Card { kind: string; groups: Group[]; facts: Record<string, string> }
+
+/** By the name of the file; null where there is no record. */
+const cards = signal<ReadonlyMap<string, Card | null>>(new Map());
+const asked = new Set<string>();
+
+async function lookUp(written: string): Promise<void> {
+  if (asked.has(written) || written === "") return;
+  asked.add(written);
+  const answer = await ask(`show ${written}`, { command: "show", words: [written], options: { format: "json" } });
+  if (answer.exit === 130 || answer.exit === 4) {
+    asked.delete(written);
+    return;
+  }
+  const found = answer.exit === 0 ? (JSON.parse(answer.text) as { cards: Card[] }).cards.find((card) => card.kind === "solvent") : undefined;
+  cards.value = new Map(cards.peek()).set(written, found ?? null);
+}
+
+// Fire, hazards and limits for the air: what somebody with the bottle in the hand must know.
+const isWanted = (group: Group) => group.figures.some((one) => ["flash_point_C", "hazard_statement", "signal_word", "exposure_limit"].includes(one.figure));
+
+function FigureRow({ one }: { one: Figure }) {
+  const { chosen } = one;
+  const value = chosen?.words ?? (chosen?.values ? `${chosen.values.join(" – ")} ${one.unit ?? ""}` : "");
+  return (
+    <>
+      <dt>{one.title}</dt>
+      {chosen && one.known
+        ? <dd>{value}{chosen.note && <span class="soft"> ({chosen.note})</span>} <span class="soft small">{words.value.shelf.source(chosen.standing, chosen.source)}</span></dd>
+        : <dd class="warn">{one.unknown ?? words.value.painting.not_known}</dd>}
+    </>
+  );
+}
+
+/** In one line: the signal word and the statements, or that nothing is known. */
+function inShort(card: Card): { text: string; isMissing: boolean } {
+  const figures = card.groups.flatMap((group) => group.figures).filter((one) => one.known);
+  const said = figures.filter((one) => one.figure === "signal_word" || one.figure === "hazard_statement" || one.figure === "restriction").map((one) => one.chosen?.words ?? "");
+  return figures.some((one) => one.figure === "hazard_statement") ? { text: said.join("; "), isMissing: false } : { text: words.value.shelf.no_record, isMissing: true };
+}
+
+export function Hazards({ written, name }: { written: string; name: string }) {
+  const text = words.value.shelf;
+  useEffect(() => void lookUp(written), [written]);
+  const card = cards.value.get(written);
+  if (card === undefined) return <p class="soft">{text.looking_up}</p>;
+  if (card === null) return <p class="warn">{text.not_found}</p>;
+  const short = inShort(card);
+  return (
+    <>
+      <p class={short.isMissing ? "warn" : ""}>{short.text}</p>
+      <details>
+        <summary>{text.hazards(name)}</summary>
+        {card.groups.filter(isWanted).map((group) => (
+          <div key={group.title}>
+            <h5>{group.title}</h5>
+            <dl>{group.figures.map((one, i) => <FigureRow key={i} one={one} />)}</dl>
+          </div>
+        ))}
+        {card.facts.remark && <p>{card.facts.remark}</p>}
+      </details>
+    </>
+  );
+}

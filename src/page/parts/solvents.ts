@@ -1,0 +1,19 @@
+// What the catalogue holds of liquids: asked once.
+import { signal } from "@preact/signals";
+import { ask } from "../engine/engine";
+
+export interface SolventRow {
+  id: string;
+  name: string;
+  family: string;
+  signal_word?: string | null;
+  hazard_statements?: string | null;
+  reference_only: boolean;
+}
+
+export const solvents = signal<readonly SolventRow[]>([]);
+
+export async function loadSolvents(): Promise<void> {
+  const answer = await ask("solvents", { command: "list", words: ["solvents"], options: { format: "json" } });
+  if (answer.exit === 0) solvents.value = (JSON.parse(answer.text) as { solvents: SolventRow[] }).solvents;
+}
