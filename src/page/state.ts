@@ -51,11 +51,19 @@ export const readings = signal<Answered<{ readings: Record<string, unknown>[] }>
 let waiting: ReturnType<typeof setTimeout> | undefined;
 const pauseAfterTyping_ms = 150;
 
-async function askAll(): Promise<void> {
+/** The work was stopped by hand, and nothing was asked since. */
+export const isStopped = signal(false);
+let turn = 0;
+
+export async function askAll(): Promise<void> {
+  const mine = ++turn;
+  isStopped.value = false;
   const question = (command: string, words: string[]) => ask(command, { command, words, options: { format: "json" }, files: files() });
-  ladder.value = answered(await question("ladder", [jobFile]), ladder.value);
-  if (ladder.value.exit > 1) return;
-  next.value = answered(await question("next", [jobFile, logFile]), next.value);
+  const planned = await question("ladder", [jobFile]);
+  if (planned.exit === 130) isStopped.value = mine === turn;
+  ladder.value = answered(planned, ladder.value);
+  // The log can be read whatever the job is like; without a plan there is no next test.
+  if (planned.exit <= 1) next.value = answered(await question("next", [jobFile, logFile]), next.value);
   readings.value = answered(await question("readings", [logFile]), readings.value);
 }
 

@@ -18,12 +18,13 @@ const mixed = signal<string[]>([]);
 const drawn = signal<Partial<Record<Kind, { text: string; of: string }>>>({});
 
 // What a picture was drawn of: when it changes the picture is drawn anew.
+const isOfTests = (kind: Kind) => kind === "timeline" || kind === "swabs";
 const basis = computed(() => `${jobText.value}\n${logText.value}`);
-const subjectOf = (kind: Kind) => (kind === "mixing" ? `${mixed.value.join(";")}\n${basis.value}` : basis.value);
+const subjectOf = (kind: Kind) => (kind === "mixing" ? `${mixed.value.join(";")}\n${jobText.value}` : isOfTests(kind) ? basis.value : jobText.value);
 
 function questionOf(kind: Kind): Question {
   const options: Record<string, string> = { kind };
-  if (kind === "timeline" || kind === "swabs") options["log"] = logFile;
+  if (isOfTests(kind)) options["log"] = logFile;
   if (kind === "mixing" && mixed.peek().length === 3) options["of"] = mixed.peek().join(", ");
   return { command: "chart", words: [jobFile], options, files: files() };
 }

@@ -3,10 +3,16 @@ import "./easel.css";
 import { jobText } from "../state";
 import { words } from "../words/words";
 import { Card } from "./easel/card";
+import { isBegun } from "./easel/test_card";
 import { ShortWords } from "./easel/short_words";
 import { TableImport } from "./easel/table";
 import { TestsList } from "./easel/tests_list";
 import { NextPart } from "./next";
+
+// A half filled card is in no file yet: the browser asks before it is lost.
+window.addEventListener("beforeunload", (event) => {
+  if (isBegun()) event.preventDefault();
+});
 
 export function EaselPart() {
   const w = words.value.easel;

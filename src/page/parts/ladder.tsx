@@ -1,7 +1,7 @@
 // The ladder: rungs from gentle to strong, why there is none, limits, pictures.
 import "./ladder.css";
 import type { LadderAnswer } from "../answers";
-import { jobFile, jobText, ladder } from "../state";
+import { askAll, isStopped, jobFile, jobText, ladder } from "../state";
 import { words } from "../words/words";
 import { Charts } from "./charts";
 import { Faults } from "./faults";
@@ -75,14 +75,18 @@ function OtherLines({ answer }: { answer: LadderAnswer }) {
   );
 }
 
-function State() {
+/** Whether what is shown is of now, and if not why. */
+export function LadderState() {
   const w = words.value.ladder;
   const { isCurrent, exit, faults, notes, value } = ladder.value;
   const isFaulty = exit > 1;
+  const isFailed = exit === 4;
+  const told = isStopped.value ? w.stopped : isFailed ? w.failed : isFaulty ? (value ? w.faulty : w.faultyFirst) : w.working;
   return (
     <>
-      <p class={isCurrent ? "hidden-text" : "warn"} role="status">{isCurrent ? w.upToDate : isFaulty && value ? w.faulty : w.working}</p>
+      <p class={isCurrent ? "hidden-text" : "warn"} role="status">{isCurrent ? w.upToDate : told}</p>
       {isFaulty && <Faults faults={faults} notes={notes} />}
+      {(isStopped.value || isFailed) && <button type="button" onClick={() => void askAll()}>{w.askAgain}</button>}
     </>
   );
 }
@@ -94,7 +98,7 @@ export function LadderPart() {
   return (
     <section aria-labelledby="ladder-title">
       <h2 id="ladder-title">{w.title}</h2>
-      <State />
+      <LadderState />
       <Limits />
       {answer && (
         <div class={ladder.value.isCurrent ? "" : "stale"}>

@@ -1,9 +1,11 @@
 // What next, with its reason. Harm stands in the first line, before any word of ours.
 import "./next.css";
-import { jobFile, jobText, ladder, logFile, next } from "../state";
+import { isStopped, jobFile, jobText, ladder, logFile, next } from "../state";
 import { words } from "../words/words";
 import { Faults } from "./faults";
 import { figure, percent } from "./figures";
+import { LadderState } from "./ladder";
+import { Hazards } from "./ladder/rung";
 import { Said } from "./said";
 
 export type NextRow = Record<string, unknown>;
@@ -49,6 +51,20 @@ function Believed({ row }: { row: NextRow }) {
   );
 }
 
+/** What the mixture does to the person: from the ladder where it is a rung, and from its vial in any case. */
+function OfVial({ mixture }: { mixture: string }) {
+  const answer = ladder.value.value;
+  if (!mixture) return null;
+  const index = answer?.rungs.findIndex((one) => one.recipe === mixture) ?? -1;
+  const rung = answer?.rungs[index] ?? answer?.lines.flatMap((line) => line.rungs).find((one) => one.recipe === mixture);
+  return (
+    <>
+      {rung && <Hazards mixture={rung} person={answer?.person.mixtures.find((one) => one.name === String(index + 1))} />}
+      <Said title={words.value.ladder.wholeVial} kind="vial:next" question={{ command: "vial", words: [jobFile, mixture] }} />
+    </>
+  );
+}
+
 function Rest({ row }: { row: NextRow }) {
   const w = words.value.next;
   const { rungs_of_room: room, stronger_rungs: stronger } = row;
@@ -81,14 +97,16 @@ export function NextPart() {
     <section class="panel next" aria-labelledby="next-title" tabIndex={-1} id="next">
       {row && <Harms row={row} />}
       <h2 id="next-title">{w.title}</h2>
+      {(ladder.value.exit > 1 || isStopped.value) && <LadderState />}
       {exit > 1 && <Faults faults={faults} notes={notes} />}
-      <p class={isCurrent ? "hidden-text" : "warn"} role="status">{!isCurrent && exit <= 1 && w.working}</p>
+      <p class={isCurrent ? "hidden-text" : "warn"} role="status">{!isCurrent && exit <= 1 && ladder.value.exit <= 1 && !isStopped.value && w.working}</p>
       {row && (
         <div aria-live="polite" class={isCurrent ? "" : "stale"}>
           {isFirst && <p class="warn">{w.before}</p>}
           <Heading row={row} />
           <p>{w.why(said(row, "reason"))}</p>
           <Believed row={row} />
+          <OfVial mixture={said(row, "mixture")} />
           <Rest row={row} />
           <p class="soft">{w.permission}</p>
         </div>

@@ -25,7 +25,7 @@ export function Said({ title, name = title, kind, question }: Props) {
   return (
     <details class="said-whole" onToggle={(event) => (isOpen.value = event.currentTarget.open)}>
       <summary>{title}</summary>
-      {isOpen.value && <pre class="said" tabIndex={0} role="region" aria-label={name} aria-busy={text.value === ""}>{text.value || "…"}</pre>}
+      {isOpen.value && <pre class="said" tabIndex={0} role="group" aria-label={name} aria-busy={text.value === ""}>{text.value || "…"}</pre>}
     </details>
   );
 }

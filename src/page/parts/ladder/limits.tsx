@@ -2,10 +2,10 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { ask } from "../../engine/engine";
-import { jobText, ladder } from "../../state";
+import { ladder } from "../../state";
 import { words } from "../../words/words";
 import { figure, numberOf } from "../figures";
-import { limitOf, setLimit } from "./set_limit";
+import { limitsOfJob, setLimit } from "./set_limit";
 
 const numbers = ["risk_limit", "wanted_effect", "rungs", "bottles", "parts", "lines", "step_percent", "vial_mL", "measure_mL"] as const;
 const moreNumbers = ["lowest_flash_point_C", "edge_tests", "room_C"] as const;
@@ -18,7 +18,7 @@ type SwitchLimit = (typeof switches)[number];
 
 /** What counts now: the job's own word, else what the last ladder was planned with. */
 function current(name: NumberLimit | ListLimit | SwitchLimit | "avoid_families"): unknown {
-  return limitOf(jobText.value, name) ?? ladder.value.value?.limits[name];
+  return limitsOfJob.value[name] ?? ladder.value.value?.limits[name];
 }
 
 function NumberField({ name }: { name: NumberLimit }) {

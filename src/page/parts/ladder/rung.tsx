@@ -42,7 +42,7 @@ function NotKnown({ mixture, person }: { mixture: Mixture; person: ForPerson | u
   return <>{lines.map((line) => <li key={line} class="warn">{line}</li>)}</>;
 }
 
-function Hazards({ mixture, person }: { mixture: Mixture; person: ForPerson | undefined }) {
+export function Hazards({ mixture, person }: { mixture: Mixture; person: ForPerson | undefined }) {
   const w = words.value.ladder;
   const h = mixture.hazards_of_parts;
   return (
@@ -63,7 +63,7 @@ function Figures({ mixture, title }: { mixture: Mixture; title: string }) {
   return (
     <details>
       <summary>{w.figures}</summary>
-      <div class="scrolls" tabIndex={0} role="region" aria-label={`${w.figures}: ${title}`}>
+      <div class="scrolls" tabIndex={0} role="group" aria-label={`${w.figures}: ${title}`}>
         <table>
           <thead><tr><th scope="col">{w.layer}</th><th scope="col">{w.chanceColumn}</th><th scope="col">{w.RED}</th><th scope="col">{w.REDrange}</th></tr></thead>
           <tbody>

@@ -1,4 +1,5 @@
 // Writes one limit into the job's text. Stands in until the job's own edits (job/document.ts) are merged.
+import { computed } from "@preact/signals";
 import { parseDocument } from "yaml";
 import { jobText } from "../../state";
 
@@ -13,12 +14,12 @@ export function setLimit(name: string, value: LimitValue): void {
   jobText.value = String(document);
 }
 
-/** What the job itself says of a limit; undefined where it leaves it to the program. */
-export function limitOf(text: string, name: string): unknown {
+/** The limits that the job itself names; read once for all fields. */
+export const limitsOfJob = computed<Record<string, unknown>>(() => {
   try {
-    const value = parseDocument(text).toJS() as { limits?: Record<string, unknown> } | null;
-    return value?.limits?.[name];
+    const value = parseDocument(jobText.value).toJS() as { limits?: Record<string, unknown> } | null;
+    return value?.limits ?? {};
   } catch {
-    return undefined;
+    return {};
   }
-}
+});
