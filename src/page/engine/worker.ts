@@ -9,8 +9,12 @@ const send = (message: unknown) => (self as unknown as { postMessage(message: un
 
 async function unpacked(base64: string): Promise<ArrayBuffer> {
   const packed = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
-  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
-  return new Response(stream).arrayBuffer();
+  // Not by a Blob's stream: WebKit does not let a worker of a file:// page read one.
+  const unpacking = new DecompressionStream("gzip");
+  const writer = unpacking.writable.getWriter();
+  void writer.write(packed).catch(() => {});
+  void writer.close().catch(() => {});
+  return new Response(unpacking.readable).arrayBuffer();
 }
 
 /** As it stands, a byte order mark with it: the engine's own reading of text drops that. */
