@@ -33,9 +33,12 @@ add_link_options(-fwasm-exceptions)
 # Warnings that hold of any processor stay errors; here sizes have 32 bits.
 target_compile_options(gentlest_flags INTERFACE -Wno-sign-conversion -Wno-shorten-64-to-32)
 
-# Small where speed is not felt: the search is what a person waits for, and reading YAML at the start.
+# Small where speed is not felt: a person waits for the search, the table of chances and what dries, not for words.
 function(gentlest_small_where_it_does_not_matter)
-  target_compile_options(gentlest_report PRIVATE -Os)
-  target_compile_options(gentlest_cli PRIVATE -Os)
-  target_compile_options(gentlest_io PRIVATE -Os)
+  foreach(library gentlest_report gentlest_cli gentlest_io)
+    target_compile_options(${library} PRIVATE -Oz)
+  endforeach()
+  file(GLOB slow_to_wait_for CONFIGURE_DEPENDS src/core/*/*.cpp)
+  list(FILTER slow_to_wait_for EXCLUDE REGEX "core/(base|space|vial|search|ladder|learning|liquids|answers|plan|safety)/")
+  set_source_files_properties(${slow_to_wait_for} PROPERTIES COMPILE_OPTIONS -Oz)
 endfunction()

@@ -1,4 +1,5 @@
 #include "gentlest/job/limits.hpp"
+#include "report/bottle/danger_words.hpp"
 #include "report/bottle/vial_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/advice_words.hpp"
@@ -143,6 +144,7 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   document["liquids"] = liquids_json(liquids_of(planned_mixtures(plan)));
   document["left_off_shelf"] = left_off_words(plan.left_off);
   document["parting"] = parting_json(plan);
+  document["dangers"] = danger_words(liquids_of(planned_mixtures(plan)), plan.cautions);
   document["in_short"] = order_words(plan);
   document["watch"] = remarks_json(watch_words(plan));
   document["not_seen"] = remarks_json(not_seen_words());

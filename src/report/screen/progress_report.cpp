@@ -73,14 +73,19 @@ std::string believed_line(const Progress& progress, bool full, const Style& styl
   return bullet(text, style);
 }
 
+std::vector<std::string> dangers_of_proposal(const Plan& plan, const Progress& progress) {
+  if (!progress.next.mixture) return {};
+  std::vector<Liquid> liquids;
+  add_liquids(liquids, *progress.next.mixture);
+  return danger_words(liquids, plan.cautions);
+}
+
 // What must stand beside every mixture that is proposed.
 std::string cautions_text(const Plan& plan, const Progress& progress, const Style& style) {
   if (!progress.next.mixture) return {};
   const Mixture& mixture = *progress.next.mixture;
-  std::vector<Liquid> liquids;
-  add_liquids(liquids, mixture);
   std::string text = bullet("hazards of the parts: " + hazard_line(mixture), style);
-  for (const std::string& danger : danger_words(liquids, plan.cautions)) text += bullet(danger, style);
+  for (const std::string& danger : dangers_of_proposal(plan, progress)) text += bullet(danger, style);
   return text +
          bullet("how it dries, its label, gloves and cautions: gentlest vial JOB \"" + to_text(mixture) + "\"", style) +
          bullet(
@@ -232,7 +237,10 @@ Sheet progress_sheet(const Plan& plan, const Progress& progress, const std::opti
                           "rule",
                           "effect",
                           "risk",
+                          "effect_words",
+                          "risk_words",
                           "riskiest",
+                          "dangers",
                           "harms",
                           "closed",
                           "works",
@@ -258,7 +266,10 @@ Sheet progress_sheet(const Plan& plan, const Progress& progress, const std::opti
                         Cell(static_cast<double>(next.rule)),
                         number_or_nothing(has, has ? next.outlook->effect : 0),
                         number_or_nothing(has && !progress.task.kept.empty(), has ? next.outlook->risk : 0),
+                        words(has ? likelihood_word(next.outlook->effect) : ""),
+                        words(has && !progress.task.kept.empty() ? likelihood_word(next.outlook->risk) : ""),
                         words(has ? next.outlook->riskiest : ""),
+                        words(joined(dangers_of_proposal(plan, progress), "; ")),
                         words(joined(harm_words(progress.conduct), " ")),
                         words(joined(closure_words(plan, progress.conduct), "; ")),
                         words(next.working ? to_text(next.working->mixture) : ""),
