@@ -24,9 +24,9 @@ export const folded = (text: string): string =>
 export async function loadNames(): Promise<void> {
   const answer = await ask("names", { command: "list", words: ["names"], options: { format: "json" } });
   if (answer.exit !== 0) return;
-  const { names: all } = JSON.parse(answer.text) as { names: Name[] };
+  const { names: all } = JSON.parse(answer.text) as { names: (Omit<Name, "id"> & { id: string | null })[] };
   const main = new Map(all.filter((one) => !one.is_other_name).map((one) => [`${one.of} ${one.id}`, one.name]));
-  names.value = all.map((one) => ({ ...one, folded: folded(one.name), of_record: main.get(`${one.of} ${one.id}`) ?? one.id }));
+  names.value = all.map((one) => ({ ...one, id: one.id ?? "", folded: folded(one.name), of_record: main.get(`${one.of} ${one.id}`) ?? one.id ?? "" }));
 }
 
 export type Found = Indexed;
