@@ -4,16 +4,19 @@ import { ask } from "./engine/engine";
 
 export interface Name {
   name: string;
-  /** Empty where the name is asked back: it means several records. */
-  id: string;
+  /** The record and its own name; null where the name is asked back, since it means several. */
+  id: string | null;
+  record: string | null;
   of: "solvent" | "material";
-  kind?: string;
-  language?: string;
-  is_other_name: boolean;
-  asks: boolean;
+  /** Family of a liquid, kind of a material. */
+  group: string | null;
+  /** "name" is the record's own; else a language, "abbr", "trade" or "denatured". */
+  language: string;
+  /** What is asked back. */
+  asks: string | null;
 }
 
-interface Indexed extends Name { folded: string; of_record: string }
+interface Indexed extends Name { folded: string; isOwn: boolean }
 
 export const names = signal<readonly Indexed[]>([]);
 
@@ -25,8 +28,7 @@ export async function loadNames(): Promise<void> {
   const answer = await ask("names", { command: "list", words: ["names"], options: { format: "json" } });
   if (answer.exit !== 0) return;
   const { names: all } = JSON.parse(answer.text) as { names: Name[] };
-  const main = new Map(all.filter((one) => !one.is_other_name).map((one) => [`${one.of} ${one.id}`, one.name]));
-  names.value = all.map((one) => ({ ...one, folded: folded(one.name), of_record: main.get(`${one.of} ${one.id}`) ?? one.id }));
+  names.value = all.map((one) => ({ ...one, folded: folded(one.name), isOwn: one.language === "name" }));
 }
 
 export type Found = Indexed;
@@ -40,10 +42,10 @@ export function search(typed: string, of: Name["of"]): Found[] {
   for (const one of names.value) {
     if (one.of !== of) continue;
     const text = one.folded;
-    if (wanted && !parts.every((part) => text.includes(part)) && folded(one.id) !== wanted) continue;
+    if (wanted && !parts.every((part) => text.includes(part)) && one.id !== typed) continue;
     const rank = text === wanted ? 0 : text.startsWith(wanted) ? 1 : ` ${text}`.includes(` ${wanted}`) ? 2 : 3;
-    if (wanted === "" && one.is_other_name) continue;
-    found.push({ one, rank: rank * 2 + (one.is_other_name ? 1 : 0) });
+    if (wanted === "" && !one.isOwn) continue;
+    found.push({ one, rank: rank * 2 + (one.isOwn ? 0 : 1) });
   }
   found.sort((a, b) => a.rank - b.rank || a.one.name.localeCompare(b.one.name));
   return found.slice(0, most).map(({ one }) => one);
@@ -51,11 +53,11 @@ export function search(typed: string, of: Name["of"]): Found[] {
 
 /** What a file says, as the record's name where it is one. */
 export function shownName(written: string, of: Name["of"]): string {
-  return names.value.find((one) => one.of === of && !one.is_other_name && one.id === written)?.name ?? written;
+  return names.value.find((one) => one.of === of && one.isOwn && one.id === written)?.name ?? written;
 }
 
 /** What goes into the file: the record; but a name of its own where the bottle's label must keep it. */
-export const writtenName = (one: Name): string => (one.asks || one.kind === "denatured" || one.kind === "trade" || one.language === "denatured" || one.language === "trade" ? one.name : one.id);
+export const writtenName = (one: Name): string => (one.id === null || one.language === "denatured" || one.language === "trade" ? one.name : one.id);
 
 /** The one name that was typed in full, if there is one. */
 export function exactName(typed: string, of: Name["of"]): Found | undefined {

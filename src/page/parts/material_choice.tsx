@@ -29,8 +29,8 @@ const unknown = "unknown";
 function optionsFor(typed: string, { of, mayBeUnknown }: NameChoiceProps): Option[] {
   const { painting } = words.value;
   const optionOf = (one: Found): Option => ({
-    key: `${one.id} ${one.name}`, shown: one.name, written: writtenName(one),
-    more: one.asks ? painting.means_several : one.is_other_name ? painting.is_record(one.of_record) : one.kind ?? "",
+    key: `${one.id} ${one.name} ${one.language}`, shown: one.name, written: writtenName(one),
+    more: one.asks ? painting.means_several(one.asks) : one.isOwn ? one.group ?? "" : painting.is_record(one.record ?? ""),
   });
   const found = search(typed, of).map(optionOf);
   return mayBeUnknown ? [...found, { key: unknown, shown: painting.not_known, more: painting.not_known_hint, written: unknown }] : found;

@@ -43,7 +43,7 @@ function Bottle({ bottle, index }: { bottle: BottleView; index: number }) {
         <Field label={text.opened} path={["my shelf", index]} value={openedOn(bottle)} isShort onTyped={(day) => setOpened(bottle, day)} />
       </div>
       <Hazards written={bottle.solvent} name={name} />
-      <button type="button" onClick={() => add(bottle.solvent)}>{text.second_grade(name)}</button>
+      {bottle.grade !== "" && <button type="button" onClick={() => add(bottle.solvent)}>{text.second_grade(name)}</button>}
     </li>
   );
 }
@@ -51,7 +51,7 @@ function Bottle({ bottle, index }: { bottle: BottleView; index: number }) {
 function Row({ row }: { row: SolventRow }) {
   const text = words.value.shelf;
   const index = job.value.shelf.findIndex((one) => isOf(one, row.id));
-  const isMissing = !row.hazard_statements;
+  const isMissing = !row.hazard_statements;  // a gap of the record is said, never passed over
   return (
     <li>
       <label class="tick">
