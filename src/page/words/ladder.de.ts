@@ -91,8 +91,6 @@ export const ladderDe: Words["ladder"] = {
     allow_unknown_hazards: "Auch vorschlagen, wovon die Gefahren nicht bekannt sind (wird vermerkt)",
     allow_splitting: "Auch Gemische, die sich in zwei Flüssigkeiten trennen (wird vermerkt)",
     allow_drift: "Auch Gemische, deren Risiko beim Trocknen über die Grenze steigt (wird vermerkt)",
-    notANumber: "Das ist noch keine Zahl.",
-    byDefault: "Leer: wie im Programm vorgegeben",
   },
   charts: {
     title: "Bilder",

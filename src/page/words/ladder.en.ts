@@ -89,8 +89,6 @@ export const ladderEn = {
     allow_unknown_hazards: "Propose also what hazards are not known of (it is marked)",
     allow_splitting: "Propose also mixtures that part into two liquids (marked)",
     allow_drift: "Propose also mixtures whose risk passes the limit while they dry (marked)",
-    notANumber: "This is no number yet.",
-    byDefault: "Left empty: as the program has it",
   },
   charts: {
     title: "Pictures",

@@ -8,7 +8,7 @@ import type { ForPerson, Measured, Mixture } from "./types";
 import { Swatch, Vial } from "./vial";
 
 /** The program's word for a chance with its figure; the figure alone where no word came. */
-export function chanceText(chance: number | null, said: string | null | undefined): string {
+export function chanceText(chance: number | null, said: string | null): string {
   const w = words.value.ladder;
   if (chance === null) return w.notKnown;
   if (!said) return percent(chance);
