@@ -3,10 +3,11 @@ import "./charts.css";
 import { computed, signal, useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { ask, type Question } from "../engine/engine";
-import { files, jobFile, jobText, ladder, logFile, logText, readings } from "../state";
+import { files, jobFile, jobName, jobText, ladder, logFile, logText, readings } from "../state";
 import { words } from "../words/words";
 import { drawing, lightUp, rungNear } from "./charts/drawing";
 import { pointedRung } from "./pointed";
+import { saveText } from "./save_text";
 
 const kinds = ["risk", "chances", "planes", "triangle", "drift", "mixing"] as const;
 const kindsOfTests = ["timeline", "swabs"] as const;
@@ -64,11 +65,13 @@ function Picture({ kind }: { kind: Kind }) {
     if (rung) pointedRung.value = rung;
   };
   const w = words.value.ladder.charts;
+  const save = () => saveText(`${jobName.peek().replace(/\.[^.]*$/, "")}-${kind}.svg`, text, "image/svg+xml");
   const isStale = drawn.value[kind]?.of !== subjectOf(kind);
   return (
     <figure class="chart">
       <figcaption>{w.kinds[kind]}{isStale && <span class="warn"> {w.working}</span>}</figcaption>
       <div class="chart-place" ref={place} tabIndex={0} role="region" aria-label={w.scrolls(w.kinds[kind])} onPointerMove={point} onPointerDown={point} />
+      <button type="button" disabled={!text} aria-label={`${w.save}: ${w.kinds[kind]}`} onClick={save}>{w.save}</button>
     </figure>
   );
 }

@@ -8,6 +8,7 @@ import { words } from "../words/words";
 import { Faults } from "./faults";
 import { numberOf, withPoint } from "./figures";
 import { paintingPhotograph, removePaintingPhotograph, takePaintingPhotograph } from "./photograph";
+import { saveText } from "./save_text";
 
 const kinds = ["sheet", "labels", "report"] as const;
 type Kind = (typeof kinds)[number];
@@ -110,13 +111,7 @@ function Choices() {
   );
 }
 
-function save({ kind: of, text }: Made): void {
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([text], { type: "text/html" }));
-  link.download = `${jobName.peek().replace(/\.[^.]*$/, "")}-${of}.html`;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
-}
+const save = ({ kind: of, text }: Made) => saveText(`${jobName.peek().replace(/\.[^.]*$/, "")}-${of}.html`, text, "text/html");
 
 // The program's paper, byte for byte, in a frame of this very origin, so that the page may print it; it runs no script.
 function Shown({ paper: of }: { paper: Made }) {

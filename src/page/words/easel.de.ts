@@ -104,7 +104,6 @@ export const easelDe: Words["easel"] = {
     file: "Tabelle (CSV), eine Probe je Zeile",
     take: "Übernehmen",
     again: "Zeilen, die das Protokoll schon enthält, als eigene Proben hinzufügen",
-    chosen: (name) => `Gewählt: ${name}`,
   },
   tests: {
     title: "Bisherige Proben",

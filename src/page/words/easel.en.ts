@@ -102,7 +102,6 @@ export const easelEn = {
     file: "Table (CSV) with one test a line",
     take: "Take it in",
     again: "Add lines that the log holds already as tests of their own",
-    chosen: (name: string) => `Chosen: ${name}`,
   },
   tests: {
     title: "Tests so far",

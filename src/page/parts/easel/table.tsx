@@ -7,15 +7,16 @@ import { importTable, isWriting, type Written } from "./write";
 
 export function TableImport() {
   const w = words.value.easel.table;
-  const table = useSignal<{ name: string; text: string } | null>(null);
+  const table = useSignal<Uint8Array | null>(null);
   const again = useSignal(false);
   const last = useSignal<Written | null>(null);
   const choose = async (file: File | undefined) => {
     last.value = null;
-    table.value = file ? { name: file.name, text: await file.text() } : null;
+    table.value = file ? new Uint8Array(await file.arrayBuffer()) : null;
   };
   const take = async () => {
-    if (table.peek()) last.value = await importTable(table.peek()?.text ?? "", again.peek());
+    const bytes = table.peek();
+    if (bytes) last.value = await importTable(bytes, again.peek());
   };
   return (
     <details class="panel">

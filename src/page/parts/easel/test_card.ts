@@ -1,6 +1,7 @@
 // The test that is being filled in: kept while the steps are switched, as the very KEY=VALUE words of the program.
 import { signal } from "@preact/signals";
 import type { Fault } from "../../engine/engine";
+import { next } from "../../state";
 import { nextRow, said } from "../next";
 
 export const keys = [
@@ -20,7 +21,10 @@ export const photographs = signal<{ photo_before: string[]; photo: string[] }>({
 export const faults = signal<Fault[]>([]);
 export const notes = signal("");
 
-export const proposedMixture = () => (said(nextRow(), "step") === "test" ? said(nextRow(), "mixture") : "");
+// A proposal from before the last change is none: a harm may just have closed it.
+const proposal = () => (next.value.isCurrent && said(nextRow(), "step") === "test" ? nextRow() : undefined);
+
+export const proposedMixture = () => said(proposal(), "mixture");
 
 /** The mixture of the card: what was chosen, else what is proposed. */
 export const mixtureOfCard = () => card.value.mixture ?? proposedMixture();
@@ -29,8 +33,8 @@ export const isBegun = () => Object.entries(card.value).some(([key, value]) => v
 
 /** What the proposal fills in by itself as long as nothing was chosen. */
 function proposed(key: Key): string {
-  const row = nextRow();
-  if (said(row, "step") !== "test") return "";
+  const row = proposal();
+  if (!row) return "";
   if (key === "at_edge") return said(row, "place") === "edge" ? "yes" : "no";
   if (key === "passage") return said(row, "passage");
   return "";

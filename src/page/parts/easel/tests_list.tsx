@@ -42,7 +42,7 @@ function More({ row }: { row: Reading }) {
   return (
     <details>
       <summary>{w.tests.details}</summary>
-      <dl class="believed">{lines.map((key) => <><dt>{title(key)}</dt><dd>{text(row, key).split(/, |; /).map(sayer).join(", ")}</dd></>)}</dl>
+      <dl class="believed">{lines.map((key) => <div key={key}><dt>{title(key)}</dt><dd>{text(row, key).split(/, |; /).map(sayer).join(", ")}</dd></div>)}</dl>
     </details>
   );
 }

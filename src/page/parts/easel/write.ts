@@ -24,7 +24,7 @@ function taken(answer: Answer, before: string): Written["outcome"] {
 }
 
 /** `record` or `import`. Each question has a kind of its own: none may take the place of another that waits. */
-async function writing(command: string, words: string[], options: Record<string, string | true>, more: Record<string, string | Uint8Array> = {}): Promise<Written> {
+async function writing(command: string, words: string[], options: Record<string, string | true>, more: Record<string, Uint8Array> = {}): Promise<Written> {
   const before = logText.peek();
   isWriting.value = true;
   try {
@@ -53,8 +53,8 @@ export const understood = (words: string) =>
   ask("understood", { command: "record", words: [jobFile, logFile, words], files: files() });
 
 export const tableFile = "table.csv";
-export const importTable = (text: string, again: boolean) =>
-  writing("import", [tableFile], again ? { again: true } : {}, { [tableFile]: text });
+export const importTable = (bytes: Uint8Array, again: boolean) =>
+  writing("import", [tableFile], again ? { again: true } : {}, { [tableFile]: bytes });
 
 /** The photographs of the card under names that no other reading has; the program keeps them in the log. */
 function filesOfCard(): Record<"photo" | "photo_before", [string, Uint8Array][]> {

@@ -8,7 +8,7 @@ import type { ForPerson, Measured, Mixture } from "./types";
 import { Swatch, Vial } from "./vial";
 
 /** The program's word for a chance with its figure; the figure alone where no word came. */
-export function chanceText(chance: number | null, said: string | null | undefined): string {
+export function chanceText(chance: number | null, said: string | null): string {
   const w = words.value.ladder;
   if (chance === null) return w.notKnown;
   if (!said) return percent(chance);
@@ -101,10 +101,8 @@ function Believed({ mixture, target }: { mixture: Mixture; target: string }) {
   const w = words.value.ladder;
   return (
     <dl class="believed">
-      <dt>{w.effectOn(target)}</dt>
-      <dd>{chanceText(mixture.effect, mixture.effect_words)}</dd>
-      {(mixture.riskiest_layer || mixture.risk !== null) && <><dt>{w.riskTo(mixture.riskiest_layer ?? "")}</dt><dd>{chanceText(mixture.risk, mixture.risk_words)}</dd></>}
-      {mixture.risk === null && !mixture.riskiest_layer && <><dt>{w.riskTo("…")}</dt><dd class="warn">{w.notKnown}</dd></>}
+      <div><dt>{w.effectOn(target)}</dt><dd>{chanceText(mixture.effect, mixture.effect_words)}</dd></div>
+      <div><dt>{w.riskTo(mixture.riskiest_layer ?? w.whatStays)}</dt><dd>{chanceText(mixture.risk, mixture.risk_words)}</dd></div>
     </dl>
   );
 }
