@@ -58,11 +58,15 @@ if (!process.argv.includes("--unchecked")) execFileSync(join(here, "node_modules
 const files = await bundled("page.tsx", { plugins: [textModule("worker-text", await workerFile())], outdir: "out" });
 const script = files.find((file) => file.path.endsWith(".js")).text;
 const style = files.find((file) => file.path.endsWith(".css"))?.text ?? "";
-const module = gzipSync(readFileSync(join(engineFolder, "engine.wasm")), { level: 9 }).toString("base64");
-const put = { "STYLE-OF-PAGE": style, "MODULE-OF-ENGINE": module, "SCRIPT-OF-PAGE": asScript(script) };
-const page = readFileSync(join(here, "page.html"), "utf8").replace(/\b(STYLE-OF-PAGE|MODULE-OF-ENGINE|SCRIPT-OF-PAGE)\b/g, (word) => put[word]);
+const packed = (content) => gzipSync(content, { level: 9 }).toString("base64");
+const module = packed(readFileSync(join(engineFolder, "engine.wasm")));
+const [start] = await bundled("start.ts");
+const put = {
+  "STYLE-OF-PAGE": style, "MODULE-OF-ENGINE": module, "PACKED-SCRIPT-OF-PAGE": packed(script), "START-OF-PAGE": asScript(start.text),
+};
+const page = readFileSync(join(here, "page.html"), "utf8").replace(/\b(STYLE-OF-PAGE|MODULE-OF-ENGINE|PACKED-SCRIPT-OF-PAGE|START-OF-PAGE)\b/g, (word) => put[word]);
 mkdirSync(dirname(output), { recursive: true });
 writeFileSync(output, page);
 const most = 1.6e6;
-console.log(`${output}: ${(page.length / 1e6).toFixed(2)} MB (engine ${(module.length / 1e6).toFixed(2)}, script ${(script.length / 1e6).toFixed(2)})`);
+console.log(`${output}: ${(page.length / 1e6).toFixed(2)} MB (engine ${(module.length / 1e6).toFixed(2)}, script ${(put["PACKED-SCRIPT-OF-PAGE"].length / 1e6).toFixed(2)})`);
 if (Buffer.byteLength(page) > most) throw new Error(`the page is larger than ${most / 1e6} MB`);
