@@ -5,11 +5,11 @@ import { render } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { followDrafts } from "./drafts";
 import { ask, engineProgress, engineState, startEngine, stopWork } from "./engine/engine";
-import { open } from "./files";
+import { open, told } from "./files";
 import { job, said } from "./job/edit";
 import { loadNames } from "./names";
 import { EaselPart } from "./parts/easel";
-import { BeginPart, FaultList, FilesPart, UnsavedBar } from "./parts/files";
+import { BeginPart, FaultList, FilesPart, PutBack, UnsavedBar } from "./parts/files";
 import { LadderPart } from "./parts/ladder";
 import { PaintingPart } from "./parts/painting";
 import { PapersPart } from "./parts/papers";
@@ -53,13 +53,19 @@ function Language() {
   );
 }
 
+// What went well was read by now; what went wrong stays.
+function go(to: Step): void {
+  step.value = to;
+  told.value = told.value.filter((one) => one.isBad);
+}
+
 function Steps() {
   const { page, files } = words.value;
   return (
     <nav aria-label={files.steps}>
       <ol class="steps">
         {steps.map((one) => (
-          <li key={one}><button type="button" aria-current={step.value === one ? "step" : undefined} onClick={() => (step.value = one)}>{page.steps[one]}</button></li>
+          <li key={one}><button type="button" aria-current={step.value === one ? "step" : undefined} onClick={() => go(one)}>{page.steps[one]}</button></li>
         ))}
       </ol>
     </nav>
@@ -110,6 +116,7 @@ function Page() {
         {isOpen && <FaultList />}
         {isOpen ? <Part /> : <BeginPart />}
       </main>
+      <PutBack />
       <p class="hidden-text" aria-live="polite">{said.value}</p>
     </div>
   );

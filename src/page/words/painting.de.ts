@@ -48,7 +48,6 @@ export const painting = {
   down: (name: string) => `${name} nach unten`,
   grip: "Zum Verschieben ziehen",
   moved: (name: string, place: number, count: number) => `${name} ist jetzt Schicht ${place} von ${count}`,
-  removed: (name: string) => `${name} ist entfernt`,
   passages: "Farben, die alle unverändert bleiben müssen",
   passages_hint: "Nennen Sie jede Partie, deren Farbe anders reagieren könnte, vor allem die empfindlichste: Lasuren, dunkle Partien, Retuschen.",
   passage_of: (name: string) => `Partie: ${name}`,

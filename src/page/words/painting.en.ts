@@ -48,7 +48,6 @@ export const painting = {
   down: (name: string) => `Move ${name} down`,
   grip: "Drag to move",
   moved: (name: string, place: number, count: number) => `${name} is now layer ${place} of ${count}`,
-  removed: (name: string) => `${name} is removed`,
   passages: "Colours that must all stay unaffected",
   passages_hint: "Name each passage whose colour might react differently, the most delicate above all.",
   passage_of: (name: string) => `Passage: ${name}`,
