@@ -53,6 +53,8 @@ export const files = {
   engine_working: "Rechnet …",
   engine_progress: (percent: number) => `Rechnet, ${percent} %`,
   engine_stop: "Anhalten",
+  engine_given_up: "Angehalten: Das Gezeigte gehört nicht zu diesen Angaben.",
+  engine_work_again: "Neu rechnen",
   engine_failed: (why: string) => `Das Rechenwerk dieser Seite ist ausgefallen (${why}). Von dem, was Sie eingegeben haben, ist nichts verloren: Sichern Sie jetzt Ihre Dateien und starten Sie es dann neu.`,
   engine_again: "Neu starten",
   language: "Sprache",

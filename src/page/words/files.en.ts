@@ -53,6 +53,8 @@ export const files = {
   engine_working: "Working it out …",
   engine_progress: (percent: number) => `Working it out, ${percent} %`,
   engine_stop: "Stop",
+  engine_given_up: "Stopped: what is shown is not of these entries.",
+  engine_work_again: "Work it out",
   engine_failed: (why: string) => `The reckoning part of this page has failed (${why}). Nothing that you typed is lost: save your files now, then start it again.`,
   engine_again: "Start it again",
   language: "Language",

@@ -58,7 +58,7 @@ export const painting = {
   not_known: "nicht bekannt",
   not_known_hint: "wird als nicht beurteilt geplant, nie als sicher",
   is_record: (name: string) => `anderer Name für ${name}`,
-  means_several: (choices: string) => `meint mehrere: ${choices}`,
+  may_mean: (name: string, word: string) => (word ? `${name}, ${word}` : name),
   no_such_name: "Kein solcher Name. Das Getippte bleibt stehen, und Ähnliches wird genannt.",
   names_found: (count: number) => (count === 1 ? "1 Name" : `${count} Namen`),
 };

@@ -58,7 +58,7 @@ export const painting = {
   not_known: "not known",
   not_known_hint: "planned as not judged; never as safe",
   is_record: (name: string) => `another name of ${name}`,
-  means_several: (choices: string) => `means several: ${choices}`,
+  may_mean: (name: string, word: string) => (word ? `${name}, ${word}` : name),
   no_such_name: "No such name. What you typed stays, and what is near will be told.",
   names_found: (count: number) => (count === 1 ? "1 name" : `${count} names`),
 };
