@@ -127,7 +127,7 @@ export function discard({ key }: Offered): void {
 export function takeUp(one: Offered): void {
   const { draft } = one;
   take({ kind: "job", name: draft.jobName, text: draft.job, bytes: new Uint8Array() }, draft.job === "");
-  take({ kind: "log", name: draft.logName, text: draft.log, bytes: new Uint8Array() }, draft.log === "");
+  take({ kind: "log", name: draft.logName, text: draft.log, bytes: new Uint8Array() }, draft.log === draft.opened);
   const opened = draft.log.startsWith(draft.opened ?? "") ? draft.opened ?? "" : "";
   openedLog.value = { text: opened, bytes: draft.openedBytes ? fromBase64(draft.openedBytes) : new TextEncoder().encode(opened) };
   if (draft.shelf) {

@@ -62,7 +62,7 @@ function kindOf(name: string, text: string): Kind | undefined {
 async function refused(kind: Kind, text: string): Promise<readonly Fault[] | undefined> {
   if (kind === "job") {
     if (parsed(text).isReadable) return undefined;
-    const answer = await ask("open", { command: "check", words: [jobFile], files: { [jobFile]: text } });
+    const answer = await ask("open", { command: "ladder", words: [jobFile], options: { format: "json" }, files: { [jobFile]: text } });
     return answer.faults.length > 0 ? answer.faults : yamlFaults(parsed(text).document.errors);
   }
   if (kind === "shelf") {

@@ -1,5 +1,5 @@
 // Every name that a person may type, as the engine lists them; searched here while somebody types, resolved by the engine.
-import { signal } from "@preact/signals";
+import { computed, signal } from "@preact/signals";
 import { ask } from "./engine/engine";
 
 export interface Name {
@@ -51,21 +51,28 @@ export function search(typed: string, of: Name["of"]): Found[] {
   return found.slice(0, most).map(({ one }) => one);
 }
 
+const byId = computed(() => new Map(names.value.filter((one) => one.isOwn).map((one) => [`${one.of} ${one.id}`, one.name])));
+
+/** By what is typed; null where it means several. */
+const byFolded = computed(() => {
+  const map = new Map<string, Indexed | null>();
+  for (const one of names.value) {
+    const key = `${one.of} ${one.folded}`;
+    const other = map.get(key);
+    map.set(key, one.id !== null && (other === undefined || other?.id === one.id) ? other ?? one : null);
+  }
+  return map;
+});
+
 /** What a file says, as the record's name where it is one. */
-export function shownName(written: string, of: Name["of"]): string {
-  return names.value.find((one) => one.of === of && one.isOwn && one.id === written)?.name ?? written;
-}
+export const shownName = (written: string, of: Name["of"]): string => byId.value.get(`${of} ${written}`) ?? written;
 
 /** What goes into the file: the record; but a name of its own where the bottle's label must keep it. */
 export const writtenName = (one: Name): string => (one.id === null || one.language === "denatured" || one.language === "trade" ? one.name : one.id);
 
 /** The one name that was typed in full, if there is one. */
-export function exactName(typed: string, of: Name["of"]): Found | undefined {
-  const wanted = folded(typed);
-  const same = names.value.filter((one) => one.of === of && one.folded === wanted);
-  return wanted !== "" && new Set(same.map((one) => one.id)).size === 1 ? same[0] : undefined;
-}
+export const exactName = (typed: string, of: Name["of"]): Found | undefined => byFolded.value.get(`${of} ${folded(typed)}`) ?? undefined;
 
-/** The record that a word of a file means, as far as it is plain. */
+/** The record that a word of a file means, as far as it is plain; else "". */
 export const recordOf = (written: string, of: Name["of"]): string =>
-  names.value.some((one) => one.of === of && one.id === written) ? written : exactName(written, of)?.id ?? "";
+  byId.value.has(`${of} ${written}`) ? written : exactName(written, of)?.id ?? "";

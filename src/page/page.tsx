@@ -5,17 +5,17 @@ import { render } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { followDrafts } from "./drafts";
 import { ask, engineProgress, engineState, startEngine, stopWork } from "./engine/engine";
-import { open } from "./files";
+import { open, told } from "./files";
 import { job, said } from "./job/edit";
 import { loadNames } from "./names";
 import { EaselPart } from "./parts/easel";
-import { BeginPart, FaultList, FilesPart, UnsavedBar } from "./parts/files";
+import { BeginPart, FaultList, FilesPart, PutBack, UnsavedBar } from "./parts/files";
 import { LadderPart } from "./parts/ladder";
 import { PaintingPart } from "./parts/painting";
 import { PapersPart } from "./parts/papers";
 import { ShelfPart } from "./parts/shelf";
 import { loadSolvents } from "./parts/solvents";
-import { followFiles, jobText } from "./state";
+import { askAgain, followFiles, jobText } from "./state";
 import { language, languages, words } from "./words/words";
 
 const steps = ["painting", "shelf", "ladder", "easel", "papers"] as const;
@@ -26,21 +26,44 @@ const parts: Record<Step, () => preact.JSX.Element | null> = {
   painting: PaintingPart, shelf: ShelfPart, ladder: LadderPart, easel: EaselPart, papers: PapersPart,
 };
 
+/** The text whose reckoning was given up. */
+const givenUp = signal<string | null>(null);
+
+function stop(): void {
+  givenUp.value = jobText.value;
+  stopWork();
+}
+
+function again(): void {
+  givenUp.value = null;
+  if (typeof engineState.value === "object") startEngine();
+  if (jobText.value !== "") askAgain();
+}
+
+function Working() {
+  const { files } = words.value;
+  const progress = engineProgress.value;
+  const percent = progress && progress.total > 0 ? Math.round((100 * progress.done) / progress.total) : null;
+  return (
+    <>
+      <span class="soft" role="status">{percent === null ? files.engine_working : files.engine_progress(percent)}</span>
+      {percent !== null && <progress aria-label={files.engine_working} max={100} value={percent} />}
+      <button type="button" class="stop" onClick={stop}>{files.engine_stop}</button>
+    </>
+  );
+}
+
 function EngineState() {
   const { files } = words.value;
   const state = engineState.value;
-  const progress = engineProgress.value;
   if (typeof state === "object") {
-    return <div class="faults" role="alert"><p>{files.engine_failed(state.failed)}</p><button type="button" onClick={startEngine}>{files.engine_again}</button></div>;
+    return <div class="faults" role="alert"><p>{files.engine_failed(state.failed)}</p><button type="button" onClick={again}>{files.engine_again}</button></div>;
   }
-  const percent = progress && progress.total > 0 ? Math.round((100 * progress.done) / progress.total) : null;
-  return (
-    <div class="state">
-      <span class="soft" role="status">{state === "working" ? (percent === null ? files.engine_working : files.engine_progress(percent)) : state === "starting" ? files.engine_starting : files.engine_ready}</span>
-      {state === "working" && percent !== null && <progress aria-label={files.engine_working} max={100} value={percent} />}
-      {state === "working" && percent !== null && <button type="button" onClick={stopWork}>{files.engine_stop}</button>}
-    </div>
-  );
+  if (state === "working") return <div class="state"><Working /></div>;
+  if (givenUp.value !== null && givenUp.value === jobText.value) {
+    return <div class="state"><span role="status" class="warn">{files.engine_given_up}</span><button type="button" onClick={again}>{files.engine_work_again}</button></div>;
+  }
+  return <div class="state"><span class="soft" role="status">{state === "starting" ? files.engine_starting : files.engine_ready}</span></div>;
 }
 
 function Language() {
@@ -53,13 +76,19 @@ function Language() {
   );
 }
 
+// What went well was read by now; what went wrong stays.
+function go(to: Step): void {
+  step.value = to;
+  told.value = told.value.filter((one) => one.isBad);
+}
+
 function Steps() {
   const { page, files } = words.value;
   return (
     <nav aria-label={files.steps}>
       <ol class="steps">
         {steps.map((one) => (
-          <li key={one}><button type="button" aria-current={step.value === one ? "step" : undefined} onClick={() => (step.value = one)}>{page.steps[one]}</button></li>
+          <li key={one}><button type="button" aria-current={step.value === one ? "step" : undefined} onClick={() => go(one)}>{page.steps[one]}</button></li>
         ))}
       </ol>
     </nav>
@@ -110,6 +139,7 @@ function Page() {
         {isOpen && <FaultList />}
         {isOpen ? <Part /> : <BeginPart />}
       </main>
+      <PutBack />
       <p class="hidden-text" aria-live="polite">{said.value}</p>
     </div>
   );

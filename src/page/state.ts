@@ -67,6 +67,9 @@ export async function askAll(): Promise<void> {
   readings.value = answered(await question("readings", [logFile]), readings.value);
 }
 
+/** Asks anew what was given up, or lost with the engine. */
+export const askAgain = (): void => void askAll();
+
 /** Asks anew whenever a file changed, once typing pauses. */
 export function followFiles(): void {
   effect(() => {

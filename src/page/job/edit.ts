@@ -17,3 +17,20 @@ export function edit(change: (text: string) => string): void {
     if (!(fault instanceof Unreadable)) throw fault;
   }
 }
+
+/** What was taken away last, as long as nothing else was changed since. */
+const before = signal<{ text: string; after: string; name: string } | null>(null);
+export const undoable = computed(() => (before.value && before.value.after === jobText.value ? before.value.name : null));
+
+/** Takes something away, which can be put back at once. */
+export function takeAway(name: string, change: (text: string) => string): void {
+  const text = jobText.value;
+  edit(change);
+  before.value = { text, after: jobText.value, name };
+}
+
+export function putBack(): void {
+  if (!before.value || undoable.value === null) return;
+  jobText.value = before.value.text;
+  before.value = null;
+}

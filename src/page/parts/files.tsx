@@ -4,7 +4,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { discard, keeping, offered, takeUp } from "../drafts";
 import { beginDemo, beginNew, kindWords, open, save, saveAll, told, unsaved, waiting, type Kind, type Told } from "../files";
 import type { Fault } from "../engine/engine";
-import { job } from "../job/edit";
+import { job, putBack, undoable } from "../job/edit";
 import { otherFaults } from "../job/faults";
 import { parsed, readJob } from "../job/document";
 import { jobFile, jobName, jobText, logName, logText } from "../state";
@@ -107,6 +107,17 @@ export function UnsavedBar() {
     <div class="unsaved" role="status">
       <p><strong>{files.unsaved(kindWords(unsaved.value))}</strong> <span>{keep}</span></p>
       <button type="button" class="main" onClick={() => void saveAll()}>{files.save}</button>
+    </div>
+  );
+}
+
+/** What was taken away, and the way back. */
+export function PutBack() {
+  const { files } = words.value;
+  const name = undoable.value;
+  return (
+    <div role="status" class="put-back">
+      {name !== null && <div class="good actions"><span>{files.taken_away(name)}</span> <button type="button" onClick={putBack}>{files.put_back}</button></div>}
     </div>
   );
 }

@@ -1,8 +1,9 @@
 // Hazards of a bottle and what the law asks, as the engine's record has it. What is missing is said to be missing.
 import { signal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
 import { ask } from "../engine/engine";
+import { recordOf } from "../names";
 import { words } from "../words/words";
+import { solvents } from "./solvents";
 
 interface Chosen { values: number[] | null; words: string | null; standing: string; source: string; note: string | null }
 interface Figure { figure: string; title: string; unit: string | null; known: boolean; unknown?: string; chosen?: Chosen }
@@ -41,32 +42,36 @@ function FigureRow({ one }: { one: Figure }) {
   );
 }
 
-/** In one line: the signal word and the statements, or that nothing is known. */
-function inShort(card: Card): { text: string; isMissing: boolean } {
-  const figures = card.groups.flatMap((group) => group.figures).filter((one) => one.known);
-  const said = figures.filter((one) => one.figure === "signal_word" || one.figure === "hazard_statement" || one.figure === "restriction").map((one) => one.chosen?.words ?? "");
-  return figures.some((one) => one.figure === "hazard_statement") ? { text: said.join("; "), isMissing: false } : { text: words.value.shelf.no_record, isMissing: true };
-}
-
-export function Hazards({ written, name }: { written: string; name: string }) {
+function Details({ written }: { written: string }) {
   const text = words.value.shelf;
-  useEffect(() => void lookUp(written), [written]);
   const card = cards.value.get(written);
-  if (card === undefined) return <p class="soft">{text.looking_up}</p>;
+  if (card === undefined) return <p class="soft" role="status">{text.looking_up}</p>;
   if (card === null) return <p class="warn">{text.not_found}</p>;
-  const short = inShort(card);
   return (
     <>
-      <p class={short.isMissing ? "warn" : ""}>{short.text}</p>
-      <details>
+      {card.groups.filter(isWanted).map((group) => (
+        <div key={group.title}>
+          <p class="group">{group.title}</p>
+          <dl>{group.figures.map((one, i) => <FigureRow key={i} one={one} />)}</dl>
+        </div>
+      ))}
+      {card.facts.remark && <p>{card.facts.remark}</p>}
+    </>
+  );
+}
+
+/** At once what the list of liquids says; all of the record once somebody opens it, since that takes the engine long. */
+export function Hazards({ written, name }: { written: string; name: string }) {
+  const text = words.value.shelf;
+  const row = solvents.value.find((one) => one.id === recordOf(written, "solvent"));
+  const isMissing = row !== undefined && !row.hazard_statements;
+  return (
+    <>
+      {row && <p class={isMissing ? "warn" : ""}>{isMissing ? text.no_record : `${text.signal(row.signal_word ?? "")}; ${row.hazard_statements}`}</p>}
+      {!row && solvents.value.length > 0 && <p class="warn">{text.not_found}</p>}
+      <details onToggle={(event) => { if (event.currentTarget.open) void lookUp(written); }}>
         <summary>{text.hazards(name)}</summary>
-        {card.groups.filter(isWanted).map((group) => (
-          <div key={group.title}>
-            <h5>{group.title}</h5>
-            <dl>{group.figures.map((one, i) => <FigureRow key={i} one={one} />)}</dl>
-          </div>
-        ))}
-        {card.facts.remark && <p>{card.facts.remark}</p>}
+        <Details written={written} />
       </details>
     </>
   );

@@ -4,7 +4,7 @@ import "./fields.css";
 import { useId, useState } from "preact/hooks";
 import type { Path } from "../job/document";
 import { faultsAt } from "../job/faults";
-import { exactName, search, shownName, writtenName, type Found, type Name } from "../names";
+import { exactName, recordOf, search, shownName, writtenName, type Found, type Name } from "../names";
 import { words } from "../words/words";
 import { FaultsAt } from "./fields";
 
@@ -26,13 +26,24 @@ interface Option { key: string; shown: string; more: string; written: string }
 
 const unknown = "unknown";
 
+function optionOf(one: Found): Option {
+  const { painting } = words.value;
+  const more = one.isOwn ? one.group ?? "" : painting.is_record(one.record ?? "");
+  return { key: `${one.id} ${one.name} ${one.language}`, shown: one.name, written: writtenName(one), more };
+}
+
+// A name that means several stands as what it may mean, each with the words that tell it from the others.
+function optionsOf(one: Found, of: Name["of"]): Option[] {
+  if (one.asks === null) return [optionOf(one)];
+  const { painting } = words.value;
+  const choices = [...one.asks.matchAll(/([a-z0-9_]+)(?: \(([^)]*)\))?/g)].filter(([, id = ""]) => shownName(id, of) !== id || recordOf(id, of) === id);
+  if (choices.length === 0) return [{ ...optionOf(one), more: one.asks }];
+  return choices.map(([, id = "", word = ""]) => ({ key: `${one.name} ${id}`, shown: shownName(id, of), more: painting.may_mean(one.name, word), written: id }));
+}
+
 function optionsFor(typed: string, { of, mayBeUnknown }: NameChoiceProps): Option[] {
   const { painting } = words.value;
-  const optionOf = (one: Found): Option => ({
-    key: `${one.id} ${one.name} ${one.language}`, shown: one.name, written: writtenName(one),
-    more: one.asks ? painting.means_several(one.asks) : one.isOwn ? one.group ?? "" : painting.is_record(one.record ?? ""),
-  });
-  const found = search(typed, of).map(optionOf);
+  const found = search(typed, of).flatMap((one) => optionsOf(one, of));
   return mayBeUnknown ? [...found, { key: unknown, shown: painting.not_known, more: painting.not_known_hint, written: unknown }] : found;
 }
 

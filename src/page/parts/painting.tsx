@@ -1,7 +1,7 @@
 // The painting: what it is, its layers as a cross-section, the colours that must stay.
 import "./painting.css";
 import { addPassage, moveLayer, readJob, removeLayer, removePassage, addLayer, setText, type Path } from "../job/document";
-import { edit, job, said } from "../job/edit";
+import { edit, job, said, takeAway } from "../job/edit";
 import { jobText } from "../state";
 import { words } from "../words/words";
 import { CrossSection, chosenLayer } from "./cross_section";
@@ -37,9 +37,8 @@ function move(from: number, to: number): void {
 
 function remove(index: number): void {
   const name = job.value.layers[index]?.name ?? "";
-  edit((text) => removeLayer(text, index));
+  takeAway(name, (text) => removeLayer(text, index));
   chosenLayer.value = Math.max(0, Math.min(index, job.value.layers.length - 1));
-  said.value = words.value.painting.removed(name);
 }
 
 // A name that no other has, since the program tells layers and passages apart by it.
@@ -91,7 +90,7 @@ function Passage({ index }: { index: number }) {
       </div>
       <Suspected path={[...path, "suspected"]} suspected={passage.suspected} />
       <Field label={painting.note} path={[...path, "note"]} value={passage.note} />
-      <button type="button" onClick={() => { edit((text) => removePassage(text, index)); said.value = painting.removed(passage.name); }}>{painting.remove_named(passage.name || painting.unnamed)}</button>
+      <button type="button" onClick={() => takeAway(passage.name, (text) => removePassage(text, index))}>{painting.remove_named(passage.name || painting.unnamed)}</button>
     </fieldset>
   );
 }

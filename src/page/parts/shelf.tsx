@@ -1,7 +1,7 @@
 // The shelf: the bottles of this painting, each with its grade and what is known of its hazards; and "my shelf".
 import "./shelf.css";
 import { addBottle, removeBottle, setBottle, setText, type BottleView, type Path } from "../job/document";
-import { edit, job, said } from "../job/edit";
+import { edit, job, said, takeAway } from "../job/edit";
 import { recordOf, shownName } from "../names";
 import { unsaved, save } from "../files";
 import { openedOn, setOpened, shelf, shelfText, takeIntoShelf, withMyShelf } from "../shelf_file";
@@ -21,8 +21,7 @@ function add(solvent: string): void {
 
 function remove(index: number): void {
   const name = shownName(job.value.shelf[index]?.solvent ?? "", "solvent");
-  edit((text) => removeBottle(text, index));
-  said.value = words.value.shelf.removed(name);
+  takeAway(name, (text) => removeBottle(text, index));
 }
 
 function Bottle({ bottle, index }: { bottle: BottleView; index: number }) {

@@ -48,7 +48,6 @@ export const painting = {
   down: (name: string) => `${name} nach unten`,
   grip: "Zum Verschieben ziehen",
   moved: (name: string, place: number, count: number) => `${name} ist jetzt Schicht ${place} von ${count}`,
-  removed: (name: string) => `${name} ist entfernt`,
   passages: "Farben, die alle unverändert bleiben müssen",
   passages_hint: "Nennen Sie jede Partie, deren Farbe anders reagieren könnte, vor allem die empfindlichste: Lasuren, dunkle Partien, Retuschen.",
   passage_of: (name: string) => `Partie: ${name}`,
@@ -59,7 +58,7 @@ export const painting = {
   not_known: "nicht bekannt",
   not_known_hint: "wird als nicht beurteilt geplant, nie als sicher",
   is_record: (name: string) => `anderer Name für ${name}`,
-  means_several: (choices: string) => `meint mehrere: ${choices}`,
+  may_mean: (name: string, word: string) => (word ? `${name}, ${word}` : name),
   no_such_name: "Kein solcher Name. Das Getippte bleibt stehen, und Ähnliches wird genannt.",
   names_found: (count: number) => (count === 1 ? "1 Name" : `${count} Namen`),
 };

@@ -48,7 +48,6 @@ export const painting = {
   down: (name: string) => `Move ${name} down`,
   grip: "Drag to move",
   moved: (name: string, place: number, count: number) => `${name} is now layer ${place} of ${count}`,
-  removed: (name: string) => `${name} is removed`,
   passages: "Colours that must all stay unaffected",
   passages_hint: "Name each passage whose colour might react differently, the most delicate above all.",
   passage_of: (name: string) => `Passage: ${name}`,
@@ -59,7 +58,7 @@ export const painting = {
   not_known: "not known",
   not_known_hint: "planned as not judged; never as safe",
   is_record: (name: string) => `another name of ${name}`,
-  means_several: (choices: string) => `means several: ${choices}`,
+  may_mean: (name: string, word: string) => (word ? `${name}, ${word}` : name),
   no_such_name: "No such name. What you typed stays, and what is near will be told.",
   names_found: (count: number) => (count === 1 ? "1 name" : `${count} names`),
 };

@@ -13,10 +13,9 @@ export const shelf = {
   at_most_percent: "Höchstens, % einer Mischung",
   opened: "Geöffnet am",
   opened_hint: "Steht nur in „mein Regal“, z. B. 2026-03-14",
-  remove_named: (name: string) => `${name} aus dem Regal nehmen`,
   second_grade: (name: string) => `${name} noch einmal, in anderer Reinheit`,
   hazards: (name: string) => `Gefahren und Recht: ${name}`,
-  hazards_title: "Gefahren und was das Recht verlangt",
+
   looking_up: "Wird nachgeschlagen …",
   no_record: "Gefahren nicht bekannt: kein Eintrag, kein Zeichen von Harmlosigkeit",
   signal: (word: string) => `Signalwort: ${word === "Danger" ? "Gefahr (Danger)" : word === "Warning" ? "Achtung (Warning)" : word}`,
@@ -30,5 +29,4 @@ export const shelf = {
   use: "Flaschen meines Regals in dieses Gemälde übernehmen",
   save: "Mein Regal sichern",
   added: (name: string) => `${name} steht im Regal`,
-  removed: (name: string) => `${name} ist aus dem Regal`,
 };

@@ -13,10 +13,9 @@ export const shelf = {
   at_most_percent: "At most, % of a mixture",
   opened: "Opened on",
   opened_hint: "Kept in \"my shelf\" only, e.g. 2026-03-14",
-  remove_named: (name: string) => `Take ${name} off the shelf`,
   second_grade: (name: string) => `Add ${name} once more, of another grade`,
   hazards: (name: string) => `Hazards and law: ${name}`,
-  hazards_title: "Hazards and what the law asks",
+
   looking_up: "Looking it up …",
   no_record: "hazards not known: no record, not a sign of harmlessness",
   signal: (word: string) => `signal word: ${word}`,
@@ -30,5 +29,4 @@ export const shelf = {
   use: "Put my shelf's bottles into this painting",
   save: "Save my shelf",
   added: (name: string) => `${name} is on the shelf`,
-  removed: (name: string) => `${name} is off the shelf`,
 };
