@@ -46,7 +46,7 @@ function Believed({ row }: { row: NextRow }) {
   return (
     <p>
       {typeof effect === "number" && `${w.ladder.effectOn(ladder.value.value?.target ?? "")}: ${percent(effect)}. `}
-      {typeof risk === "number" && `${w.ladder.riskTo(said(row, "riskiest"))}: ${percent(risk)}.`}
+      {w.ladder.riskTo(said(row, "riskiest") || w.ladder.whatStays)}: {typeof risk === "number" ? `${percent(risk)}.` : <strong class="warn">{w.ladder.notKnown}.</strong>}
     </p>
   );
 }

@@ -116,6 +116,8 @@ function Pointer({ mark, title }: { mark: string; title: string }) {
 export function RungCard({ mixture, title, id, mark, target, order, measured, person }: Props) {
   const w = words.value.ladder;
   const isPointed = mark !== undefined && pointedRung.value === mark;
+  // The risk above speaks of the layers that can be judged; the others are named, never passed over.
+  const unjudged = mixture.layers.filter((one) => one.role === "keep" && one.chance === null);
   const flips = mixture.layers.filter((one) => one.may_flip);
   return (
     <li class={`rung panel${isPointed ? " pointed" : ""}`} onPointerEnter={() => mark && (pointedRung.value = mark)}>
@@ -128,6 +130,7 @@ export function RungCard({ mixture, title, id, mark, target, order, measured, pe
       </div>
       <Believed mixture={mixture} target={target} />
       <ul class="remarks">
+        {unjudged.map((one) => <li key={one.layer} class="warn">{w.riskTo(one.layer)}: {w.notKnown}</li>)}
         {flips.map((one) => <li key={one.layer}>{w.mayFlip(one.layer)}</li>)}
         {mixture.fate.drifts_beyond_risk_limit && <li class="warn">{w.driftsBeyond}</li>}
         {person?.most_seconds != null && <li>{w.mostSeconds(figure(person.most_seconds))}{person.clear_with ? ` ${w.clearWith(person.clear_with)}` : ""}</li>}
