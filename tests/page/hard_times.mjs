@@ -3,7 +3,7 @@ import { createServer } from "node:http";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { button, field, goTo, ladderShown, newPainting, openDemo, openFile, steps } from "./person.mjs";
+import { button, field, goTo, ladderShown, newPainting, openDemo, openFile, save, steps } from "./person.mjs";
 import { askProgram } from "./program.mjs";
 
 const hostile = {
@@ -33,8 +33,7 @@ async function hostileText(browser, page, program, report) {
     report(`hostile text (${kind}) stands as it was typed`, shown.includes(text) ? "" : JSON.stringify(shown.map((one) => one.slice(0, 40))).slice(0, 200));
     for (const step of steps) await goTo(tab, step);
     report(`hostile text (${kind}) runs nothing`, (await tab.evaluate("window.broken ?? null")) === null ? "" : "a script of the text ran");
-    await tab.click(button("/^Save.*(painting|job)/i"));
-    const { text: job } = await tab.saved("\\.ya?ml$");
+    const job = await save(tab, "job");
     const check = await askProgram(program, { command: "check", words: ["job.yaml", ], options: { format: "json" }, files: { "job.yaml": job } });
     const isRead = check.exit === 0 || !/bracket|quote|indent|never closed|cannot be read/i.test(check.notes + check.text);
     report(`hostile text (${kind}) is written so that the program reads it`, isRead ? "" : (check.notes + check.text).slice(0, 300));

@@ -13,7 +13,7 @@ export function findInPage(wanted) {
     tab: "[role=tab]",
     file: "input[type=file]",
     heading: "h1,h2,h3,h4,h5,h6,[role=heading]",
-    group: "fieldset,details,[role=group],section,article,li,[role=region],[role=radiogroup],[role=listitem]",
+    group: "nav,fieldset,details,[role=group],section,article,li,[role=region],[role=radiogroup],[role=listitem]",
     any: "*",
   };
   const short = (text) => (text || "").replace(/\s+/g, " ").trim();
@@ -37,6 +37,8 @@ export function findInPage(wanted) {
   };
   const isShown = (element) => {
     if (wanted.role === "file" || wanted.role === "option") return true;
+    for (let closed = element.closest("details:not([open])"); closed; closed = closed.parentElement.closest("details:not([open])"))
+      if (!closed.querySelector("summary")?.contains(element) && closed !== element) return false;
     const box = element.getBoundingClientRect();
     return box.width > 0 && box.height > 0 && getComputedStyle(element).visibility !== "hidden" && !element.closest("[hidden],[inert]");
   };

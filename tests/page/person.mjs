@@ -6,15 +6,38 @@ const tile = (name, within) => ({ role: "radio", name, within: { name: within } 
 export const steps = ["Painting", "Shelf", "Ladder", "At the easel", "Papers"];
 
 export async function goTo(tab, step) {
-  await tab.click(button(step));
+  await tab.click(button(step, "Steps of the work"));
   await tab.until((name) => [...document.querySelectorAll("[aria-current]")].some((one) => one.textContent.includes(name)), step, `the step ${step}`);
 }
 
-export const newPainting = (tab) => tab.click(button("/^New painting/"));
-export const openDemo = (tab) => tab.click(button("/demo|example|invented/i"));
+const openedNow = (tab) => tab.waitFor(button("Painting"));
+
+export async function newPainting(tab) {
+  if (!(await tab.find(button("Begin a new painting")))) await unfold(tab, "/^Files:/");
+  await tab.click(button("Begin a new painting"));
+  await openedNow(tab);
+}
+
+export async function openDemo(tab) {
+  await tab.click(button("Look at an invented example"));
+  await openedNow(tab);
+}
 
 /** Opens a job or a log of the program from the disk. */
-export const openFile = (tab, path) => tab.give({ role: "file", name: "/open/i" }, path);
+export const openFile = (tab, path) => tab.give({ role: "file", name: "/^Open files/" }, path);
+
+/** Opens what is folded together under a name. */
+export async function unfold(tab, name) {
+  await tab.waitFor(button(name));
+  if (!(await tab.evaluate("document.querySelector('[data-found]').closest('details').open"))) await tab.click(button(name));
+}
+
+/** What the page saves: the bytes of the job or of the log. */
+export async function save(tab, kind) {
+  await unfold(tab, "/^Files:/");
+  await tab.click(button(kind === "job" ? "Save painting" : "Save tests"));
+  return (await tab.saved(kind === "job" ? "\\.ya?ml$" : "\\.log$")).text;
+}
 
 /** The ladder stands there and belongs to what is written. */
 export const ladderShown = (tab, most_ms) => tab.until(() => document.querySelectorAll("ol.rungs > li").length > 1 && document.body.innerText.includes("Rung 1") && !document.querySelector(".stale"), null, "the ladder", most_ms);

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { breaches, overflow, tooSmall } from "./measures.mjs";
-import { button, chooseName, field, goTo, ladderShown, newPainting, nextShown, openFile, paper, recordSwab, steps } from "./person.mjs";
+import { button, chooseName, field, goTo, ladderShown, newPainting, nextShown, openFile, paper, recordSwab, save, steps, unfold } from "./person.mjs";
 import { askProgram } from "./program.mjs";
 import { firstDifference } from "./same_answers.mjs";
 
@@ -20,7 +20,12 @@ async function describePainting(tab) {
 
 async function tickBottles(tab) {
   await goTo(tab, "Shelf");
-  for (const bottle of ["butanone"]) await tab.click({ role: "checkbox", name: `/^${bottle}/i` });
+  await chooseName(tab, { name: "Find a bottle by any of its names" }, "MEK", "/butanone/i");
+  await tab.waitFor({ role: "checkbox", name: "butanone" });
+  await unfold(tab, "All bottles, by family");
+  await unfold(tab, "/^ketone/");
+  await tab.click({ role: "checkbox", name: "/^diacetone alcohol/" });
+  await tab.until(() => /8 bottles on the shelf/.test(document.body.innerText), null, "8 bottles on the shelf");
 }
 
 const swabs = [
@@ -33,13 +38,7 @@ const swabs = [
 ];
 
 /** Job and log as the page saves them. */
-async function savedFiles(tab) {
-  await tab.click(button("/^Save.*(painting|job)/i"));
-  const job = await tab.saved("\\.ya?ml$");
-  await tab.click(button("/^Save.*(log|tests)/i"));
-  const log = await tab.saved("\\.log$");
-  return { job: job.text, log: log.text };
-}
+const savedFiles = async (tab) => ({ job: await save(tab, "job"), log: await save(tab, "log") });
 
 async function lookAt(tab, what, width, report, browser) {
   report(`${what} at ${width} px: nothing runs over`, await overflow(tab));
