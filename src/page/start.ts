@@ -1,9 +1,9 @@
 // Unpacks the page's script, which travels packed as the engine does, and starts it.
+import { unpacked } from "./engine/packed";
+
 async function start(): Promise<void> {
-  const packed = Uint8Array.from(atob(document.getElementById("page-script")?.textContent ?? ""), (letter) => letter.charCodeAt(0));
-  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
   const script = document.createElement("script");
-  script.textContent = await new Response(stream).text();
+  script.textContent = new TextDecoder().decode(await unpacked(document.getElementById("page-script")?.textContent ?? ""));
   document.body.append(script);
 }
 

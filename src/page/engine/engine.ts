@@ -27,7 +27,7 @@ let isReady = false;
 let lastNumber = 0;
 
 function packedModule(): string {
-  return document.getElementById("engine-module")?.textContent?.trim() ?? "";
+  return document.getElementById("engine-module")?.textContent ?? "";
 }
 
 function startNext(): void {

@@ -1,21 +1,12 @@
 // The engine in a thread of its own. Takes the packed module once, then questions; answers each under its number.
 import Engine from "engine";
+import { unpacked } from "./packed";
 import type { Answer, Question } from "./question";
 
 interface Start { module: string }
 interface Asked { number: number; question: Question }
 
 const send = (message: unknown) => (self as unknown as { postMessage(message: unknown): void }).postMessage(message);
-
-async function unpacked(base64: string): Promise<ArrayBuffer> {
-  const packed = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
-  // Not by a Blob's stream: WebKit does not let a worker of a file:// page read one.
-  const unpacking = new DecompressionStream("gzip");
-  const writer = unpacking.writable.getWriter();
-  void writer.write(packed).catch(() => {});
-  void writer.close().catch(() => {});
-  return new Response(unpacking.readable).arrayBuffer();
-}
 
 /** As it stands, a byte order mark with it: the engine's own reading of text drops that. */
 const asText = (bytes: Uint8Array): string => new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
