@@ -45,6 +45,7 @@ export const files = {
   draft_failed: "Der Entwurf ist größer, als der Browser bereithält. Sichern Sie jetzt.",
   taken_away: (name: string) => `${name} ist entfernt.`,
   put_back: "Zurückholen",
+  show_field: "Feld zeigen",
   fault: "Hier stimmt etwas nicht:",
   faults_heading: "Fehler in den Dateien",
   file_names: { job: "Gemälde", log: "Tests" },

@@ -45,6 +45,7 @@ export const files = {
   draft_failed: "The draft has outgrown what the browser keeps. Save now.",
   taken_away: (name: string) => `${name} is removed.`,
   put_back: "Put it back",
+  show_field: "Show the field",
   fault: "Wrong here:",
   faults_heading: "Wrong in the files",
   file_names: { job: "painting", log: "tests" },
