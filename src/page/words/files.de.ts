@@ -19,6 +19,7 @@ export const files = {
   log_changed_before: (name: string) => `${name} wurde nicht gesichert: Der Anfang ist nicht mehr der geöffnete, und an ein Protokoll wird immer nur angefügt. Sichern Sie das Gemälde, öffnen Sie das Protokoll erneut und tragen Sie nach, was fehlt.`,
   opened: (names: string) => `Geöffnet: ${names}.`,
   left_alone: (name: string) => `${name} ist nicht lesbar und blieb unberührt; was hier offen ist, bleibt offen.`,
+  only_one: (name: string, kind: string) => `${name} blieb unberührt: Von dieser Art (${kind}) ist immer nur eine Datei offen.`,
   not_a_kind: (name: string) => `${name} ist weder ein Gemälde noch Tests noch ein Regal dieses Programms. Die Datei blieb unberührt.`,
   is_binary: (name: string) => `${name} ist keine Textdatei (ein Bild, ein Dokument, ein Archiv?). Die Datei blieb unberührt.`,
   not_utf8: (name: string, line: number) => `${name} ist nicht in UTF-8 (Zeile ${line}). Speichern Sie die Datei in dem Programm, das sie schrieb, als UTF-8. Sie blieb unberührt.`,

@@ -19,6 +19,7 @@ export const files = {
   log_changed_before: (name: string) => `${name} was not saved: its beginning is not what was opened any more, and a log is only ever added to. Save the painting, open the log again and write down anew what is missing.`,
   opened: (names: string) => `Opened: ${names}.`,
   left_alone: (name: string) => `${name} cannot be read and was left alone; what is open here stays open.`,
+  only_one: (name: string, kind: string) => `${name} was left alone: only one file of this kind (${kind}) is open at a time.`,
   not_a_kind: (name: string) => `${name} is neither a painting, nor tests, nor a shelf of this program. It was left alone.`,
   is_binary: (name: string) => `${name} is no text file (a picture, a document of an office program, a packed file?). It was left alone.`,
   not_utf8: (name: string, line: number) => `${name} is not UTF-8 (line ${line}). Save it as UTF-8 in the program that wrote it. It was left alone.`,
