@@ -59,16 +59,16 @@ function kindOf(name: string, text: string): Kind | undefined {
 }
 
 /** Whether the program itself reads the file: a fault of meaning is no hindrance, it stands at its field then. */
-async function refused(kind: Kind, text: string): Promise<readonly Fault[] | undefined> {
+async function refused(kind: Kind, name: string, text: string): Promise<readonly Fault[] | undefined> {
   if (kind === "job") {
     if (parsed(text).isReadable) return undefined;
-    const answer = await ask("open", { command: "ladder", words: [jobFile], options: { format: "json" }, files: { [jobFile]: text } });
+    const answer = await ask(`open ${name}`, { command: "ladder", words: [jobFile], options: { format: "json" }, files: { [jobFile]: text } });
     return answer.faults.length > 0 ? answer.faults : yamlFaults(parsed(text).document.errors);
   }
   if (kind === "shelf") {
     return parsed(text).isReadable ? undefined : yamlFaults(parsed(text).document.errors);
   }
-  const answer = await ask("open", { command: "readings", words: [logFile], options: { format: "json" }, files: { [logFile]: text } });
+  const answer = await ask(`open ${name}`, { command: "readings", words: [logFile], options: { format: "json" }, files: { [logFile]: text } });
   return answer.exit === 3 ? answer.faults : undefined;
 }
 
@@ -97,7 +97,7 @@ async function read(file: File): Promise<Read | Told> {
     if (kind !== "log") return bad(files.not_utf8(file.name, lineOfBadByte(bytes)));
     notes.push(bad(files.log_not_utf8(file.name, lineOfBadByte(bytes))));
   }
-  const faults = await refused(kind, text);
+  const faults = await refused(kind, file.name, text);
   return faults ? bad(files.left_alone(file.name), faults) : { kind, name: file.name, text, bytes, notes };
 }
 
@@ -141,8 +141,11 @@ function takeAll(some: readonly Read[], more: readonly Told[]): void {
 
 export async function open(list: readonly File[]): Promise<void> {
   const all = await Promise.all(list.map(read));
-  const readable = all.filter((one): one is Read => "kind" in one);
-  const faulty = all.filter((one): one is Told => !("kind" in one));
+  const good = all.filter((one): one is Read => "kind" in one);
+  // One of a kind is open at a time: the last that was named.
+  const readable = good.filter((one, i) => !good.slice(i + 1).some((later) => later.kind === one.kind));
+  const left = good.filter((one) => !readable.includes(one)).map((one) => bad(words.value.files.only_one(one.name, words.value.files.kinds[one.kind])));
+  const faulty = [...all.filter((one): one is Told => !("kind" in one)), ...left];
   const touched: Kind[] = readable.map((one) => one.kind);
   if (touched.includes("job")) touched.push("log");
   unlessUnsaved(readable.length > 0 ? touched : [], () => takeAll(readable, faulty));

@@ -76,3 +76,9 @@ export const exactName = (typed: string, of: Name["of"]): Found | undefined => b
 /** The record that a word of a file means, as far as it is plain; else "". */
 export const recordOf = (written: string, of: Name["of"]): string =>
   byId.value.has(`${of} ${written}`) ? written : exactName(written, of)?.id ?? "";
+
+/** The bottle holds more than its record: a denaturant, or what the maker puts into goods of that name. */
+export function holdsMore(written: string, of: Name["of"]): boolean {
+  const name = folded(written);
+  return names.value.some((one) => one.of === of && one.folded === name && (one.language === "denatured" || one.language === "trade")) && !byId.value.has(`${of} ${written}`);
+}

@@ -16,11 +16,8 @@ import { PapersPart } from "./parts/papers";
 import { ShelfPart } from "./parts/shelf";
 import { loadSolvents } from "./parts/solvents";
 import { askAgain, followFiles, jobText } from "./state";
+import { step, steps, type Step } from "./steps";
 import { language, languages, words } from "./words/words";
-
-const steps = ["painting", "shelf", "ladder", "easel", "papers"] as const;
-type Step = (typeof steps)[number];
-export const step = signal<Step>("painting");
 
 const parts: Record<Step, () => preact.JSX.Element | null> = {
   painting: PaintingPart, shelf: ShelfPart, ladder: LadderPart, easel: EaselPart, papers: PapersPart,

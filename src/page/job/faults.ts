@@ -2,11 +2,11 @@
 // what no field shows stands in the list of the page's head.
 import { computed, signal } from "@preact/signals";
 import type { Fault } from "../engine/engine";
-import { jobFile, jobText, ladder, next, readings } from "../state";
+import { jobFile, jobText, ladder, logFile, next, readings } from "../state";
 import { pathAt } from "./fault_places";
 import type { Path } from "./yaml_text";
 
-interface Placed { fault: Fault; path: Path }
+export interface Placed { fault: Fault; path: Path }
 
 export const keyOfPath = (path: Path): string => path.join("\u0000");
 
@@ -43,22 +43,22 @@ function fieldOf(path: Path): string | undefined {
 }
 
 const byField = computed(() => {
-  const map = new Map<string, Fault[]>();
-  for (const { fault, path } of placedFaults.value) {
-    const key = fieldOf(path) ?? "";
-    map.set(key, [...(map.get(key) ?? []), fault]);
+  const map = new Map<string, Placed[]>();
+  for (const placed of placedFaults.value) {
+    const key = fieldOf(placed.path) ?? "";
+    map.set(key, [...(map.get(key) ?? []), placed]);
   }
   return map;
 });
 
-export const faultsAt = (path: Path): readonly Fault[] => byField.value.get(keyOfPath(path)) ?? [];
+export const faultsAt = (path: Path): readonly Fault[] => (byField.value.get(keyOfPath(path)) ?? []).map(({ fault }) => fault);
 
 /** Of the job without a field on this step, and of the log. */
-export const otherFaults = computed<readonly Fault[]>(() => {
+export const otherFaults = computed<readonly Placed[]>(() => {
   const seen = new Set<string>();
   const log = [...next.value.faults, ...readings.value.faults].filter((fault) => {
     const key = JSON.stringify(fault);
-    return !seen.has(key) && Boolean(seen.add(key));
+    return fault.file === logFile && !seen.has(key) && Boolean(seen.add(key));
   });
-  return [...(byField.value.get("") ?? []), ...log];
+  return [...(byField.value.get("") ?? []), ...log.map((fault) => ({ fault, path: [] }))];
 });

@@ -1,11 +1,9 @@
 // The layers drawn as a cross-section, the uppermost first. Moved by a grip with pointer or finger, or by buttons.
-import { signal } from "@preact/signals";
 import { useRef, useState } from "preact/hooks";
 import { job } from "../job/edit";
 import { shownName } from "../names";
+import { chosenLayer } from "../steps";
 import { words } from "../words/words";
-
-export const chosenLayer = signal(0);
 
 type Move = (from: number, to: number) => void;
 

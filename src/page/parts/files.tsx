@@ -7,7 +7,8 @@ import type { Fault } from "../engine/engine";
 import { job, putBack, undoable } from "../job/edit";
 import { otherFaults } from "../job/faults";
 import { parsed, readJob } from "../job/document";
-import { jobFile, jobName, jobText, logName, logText } from "../state";
+import { jobFile, jobName, jobText, logFile, logName, logText } from "../state";
+import { hasField, showFieldOf } from "../steps";
 import { shelfName, shelfText } from "../shelf_file";
 import { language, words } from "../words/words";
 
@@ -28,17 +29,14 @@ export function OpenButton({ isMain }: { isMain?: boolean }) {
   );
 }
 
-function FaultLines({ faults }: { faults: readonly Fault[] }) {
+function FaultLine({ fault }: { fault: Fault }) {
   const { files } = words.value;
+  const name = fault.file === jobFile ? files.file_names.job : fault.file === logFile ? files.file_names.log : fault.file;
   return (
-    <>
-      {faults.map((one, i) => (
-        <p key={i}>
-          {one.line > 0 && <strong>{one.file === jobFile ? files.file_names.job : one.file.endsWith(".log") ? files.file_names.log : one.file}, {files.line(one.line, one.column)}: </strong>}
-          {one.message}{one.remedy && `; ${one.remedy}`}
-        </p>
-      ))}
-    </>
+    <p>
+      {fault.line > 0 && <strong>{name}, {files.line(fault.line, fault.column)}: </strong>}
+      {fault.message}{fault.remedy && `; ${fault.remedy}`}
+    </p>
   );
 }
 
@@ -48,7 +46,7 @@ function ToldLines() {
       {told.value.map((one: Told, i) => (
         <div key={i} class={one.isBad ? "faults" : "good"}>
           <p>{one.text}</p>
-          <FaultLines faults={one.faults} />
+          {one.faults.map((fault, j) => <FaultLine key={j} fault={fault} />)}
         </div>
       ))}
     </div>
@@ -64,7 +62,7 @@ function Question() {
   const answer = (go: boolean) => { waiting.value = null; if (go) asked.goOn(); };
   const saveFirst = async () => { if (await saveAll()) answer(true); };
   return (
-    <div role="alertdialog" aria-label={files.replace(kindWords(asked.kinds))} class="faults">
+    <div role="alertdialog" aria-label={files.replace(kindWords(asked.kinds))} class="faults" onKeyDown={(event) => { if (event.key === "Escape") answer(false); }}>
       <p>{files.replace(kindWords(asked.kinds))}</p>
       <div class="actions">
         <button ref={first} type="button" class="main" onClick={() => void saveFirst()}>{files.save_first}</button>
@@ -130,7 +128,12 @@ export function FaultList() {
       {(otherFaults.value.length > 0 || isUnreadable) && (
         <section class="faults" aria-label={files.faults_heading}>
           <p><strong>{isUnreadable ? files.unreadable : files.faults_heading}</strong></p>
-          <FaultLines faults={otherFaults.value} />
+          {otherFaults.value.map(({ fault, path }, i) => (
+            <div key={i} class="actions">
+              <FaultLine fault={fault} />
+              {hasField(path) && <button type="button" onClick={() => showFieldOf(path)}>{files.show_field}</button>}
+            </div>
+          ))}
         </section>
       )}
     </div>

@@ -1,7 +1,7 @@
 // Hazards of a bottle and what the law asks, as the engine's record has it. What is missing is said to be missing.
 import { signal } from "@preact/signals";
 import { ask } from "../engine/engine";
-import { recordOf } from "../names";
+import { holdsMore, recordOf } from "../names";
 import { words } from "../words/words";
 import { solvents } from "./solvents";
 
@@ -68,6 +68,7 @@ export function Hazards({ written, name }: { written: string; name: string }) {
   return (
     <>
       {row && <p class={isMissing ? "warn" : ""}>{isMissing ? text.no_record : `${text.signal(row.signal_word ?? "")}; ${row.hazard_statements}`}</p>}
+      {row && holdsMore(written, "solvent") && <p class="warn">{text.holds_more(row.name)}</p>}
       {!row && solvents.value.length > 0 && <p class="warn">{text.not_found}</p>}
       <details onToggle={(event) => { if (event.currentTarget.open) void lookUp(written); }}>
         <summary>{text.hazards(name)}</summary>

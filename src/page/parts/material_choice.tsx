@@ -43,7 +43,8 @@ function optionsOf(one: Found, of: Name["of"]): Option[] {
 
 function optionsFor(typed: string, { of, mayBeUnknown }: NameChoiceProps): Option[] {
   const { painting } = words.value;
-  const found = search(typed, of).flatMap((one) => optionsOf(one, of));
+  const told = new Set<string>();
+  const found = search(typed, of).flatMap((one) => optionsOf(one, of).filter(({ written }) => one.asks === null || (!told.has(written) && Boolean(told.add(written)))));
   return mayBeUnknown ? [...found, { key: unknown, shown: painting.not_known, more: painting.not_known_hint, written: unknown }] : found;
 }
 

@@ -1,5 +1,6 @@
 // The shelf: the bottles of this painting, each with its grade and what is known of its hazards; and "my shelf".
 import "./shelf.css";
+import { useState } from "preact/hooks";
 import { addBottle, removeBottle, setBottle, setText, type BottleView, type Path } from "../job/document";
 import { edit, job, said, takeAway } from "../job/edit";
 import { recordOf, shownName } from "../names";
@@ -62,18 +63,25 @@ function Row({ row }: { row: SolventRow }) {
   );
 }
 
+function Family({ family }: { family: string }) {
+  const rows = solvents.value.filter((row) => row.family === family);
+  // Open from the start where the shelf has one of its kind: the next is often its neighbour.
+  const [isOpen] = useState(() => rows.some((row) => job.value.shelf.some((one) => isOf(one, row.id))));
+  return (
+    <details class="family" open={isOpen}>
+      <summary>{family} ({rows.length})</summary>
+      <ul class="plain rows">{rows.map((row) => <Row key={row.id} row={row} />)}</ul>
+    </details>
+  );
+}
+
 function Families() {
   const families = [...new Set(solvents.value.map((row) => row.family))].sort();
   return (
-    <details>
-      <summary>{words.value.shelf.more}</summary>
-      {families.map((family) => (
-        <details key={family} class="family">
-          <summary>{family} ({solvents.value.filter((row) => row.family === family).length})</summary>
-          <ul class="plain">{solvents.value.filter((row) => row.family === family).map((row) => <Row key={row.id} row={row} />)}</ul>
-        </details>
-      ))}
-    </details>
+    <section aria-labelledby="all-bottles">
+      <h3 id="all-bottles">{words.value.shelf.more}</h3>
+      {families.map((family) => <Family key={family} family={family} />)}
+    </section>
   );
 }
 

@@ -18,6 +18,7 @@ export const shelf = {
 
   looking_up: "Wird nachgeschlagen …",
   no_record: "Gefahren nicht bekannt: kein Eintrag, kein Zeichen von Harmlosigkeit",
+  holds_more: (name: string) => `Dies ist der Eintrag für ${name} allein. Was sonst in dieser Flasche ist, ist hier nicht bekannt: Lesen Sie ihr Sicherheitsdatenblatt.`,
   signal: (word: string) => `Signalwort: ${word === "Danger" ? "Gefahr (Danger)" : word === "Warning" ? "Achtung (Warning)" : word}`,
   not_found: "Kein Eintrag unter diesem Namen: Gefahren nicht bekannt, nie als harmlos zu nehmen.",
   source: (standing: string, source: string) => `${standing}; ${source}`,

@@ -18,6 +18,7 @@ export const shelf = {
 
   looking_up: "Looking it up …",
   no_record: "hazards not known: no record, not a sign of harmlessness",
+  holds_more: (name: string) => `This is the record of ${name} alone. What else is in this bottle is not known here: read its safety data sheet.`,
   signal: (word: string) => `signal word: ${word}`,
   not_found: "No record of this name: hazards not known, never to be taken as harmless.",
   source: (standing: string, source: string) => `${standing}; ${source}`,
