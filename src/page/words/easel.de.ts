@@ -204,7 +204,7 @@ export const nextDe: Words["next"] = {
   fitsBadly: "Das Gesehene passt schlecht zum Erwarteten: die Proben noch einmal ansehen.",
   notJudged: "Nicht beurteilt",
   firstTests: "Was zuerst zu proben ist",
-  believed: "Erwartet",
+  hazards: "Arbeitsschutz",
   full: "Alles, was das Programm dazu sagt",
   permission: "Ein Vorschlag für eine Probe, keine Erlaubnis: Sicherheitsdatenblätter, örtliche Regeln und die verantwortliche Restauratorin entscheiden.",
 };

@@ -202,7 +202,7 @@ export const nextEn = {
   fitsBadly: "What was seen fits badly with what was believed: look at the tests again.",
   notJudged: "Not judged",
   firstTests: "What to test first",
-  believed: "Believed",
+  hazards: "For you",
   full: "All that the program says to it",
   permission: "A proposal for a test, not a permission: safety data sheets, local rules and the licensed conservator decide.",
 };
