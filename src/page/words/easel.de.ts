@@ -116,7 +116,6 @@ export const easelDe: Words["easel"] = {
     firstEffect: (seconds) => `bewegt nach ${seconds} s`,
     rolls: (rolls) => `${rolls} Rollbewegungen`,
     faultyLines: "Zeilen des Protokolls, die sich nicht lesen lassen",
-    withdrawn: "zurückgezogen, zählt nicht",
     corrected: (why) => `Berichtigt: ${why}`,
     details: "Mehr zu dieser Probe",
   },

@@ -114,7 +114,6 @@ export const easelEn = {
     firstEffect: (seconds: string) => `moved after ${seconds} s`,
     rolls: (rolls: string) => `${rolls} rolls`,
     faultyLines: "Lines of the log that cannot be read",
-    withdrawn: "withdrawn, does not count",
     corrected: (why: string) => `Corrected: ${why}`,
     details: "More of this test",
   },
