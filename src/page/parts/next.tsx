@@ -3,9 +3,9 @@ import "./next.css";
 import { isStopped, jobFile, jobText, ladder, logFile, next } from "../state";
 import { words } from "../words/words";
 import { Faults } from "./faults";
-import { figure, percent } from "./figures";
+import { figure } from "./figures";
 import { LadderState } from "./ladder";
-import { Hazards } from "./ladder/rung";
+import { Hazards, chanceText } from "./ladder/rung";
 import { Said } from "./said";
 
 export type NextRow = Record<string, unknown>;
@@ -45,8 +45,8 @@ function Believed({ row }: { row: NextRow }) {
   if (typeof effect !== "number" && typeof risk !== "number") return null;
   return (
     <p>
-      {typeof effect === "number" && `${w.ladder.effectOn(ladder.value.value?.target ?? "")}: ${percent(effect)}. `}
-      {w.ladder.riskTo(said(row, "riskiest") || w.ladder.whatStays)}: {typeof risk === "number" ? `${percent(risk)}.` : <strong class="warn">{w.ladder.notKnown}.</strong>}
+      {typeof effect === "number" && `${w.ladder.effectOn(ladder.value.value?.target ?? "")}: ${chanceText(effect, said(row, "effect_words"))}. `}
+      {w.ladder.riskTo(said(row, "riskiest") || w.ladder.whatStays)}: {typeof risk === "number" ? `${chanceText(risk, said(row, "risk_words"))}.` : <strong class="warn">{w.ladder.notKnown}.</strong>}
     </p>
   );
 }
@@ -106,6 +106,7 @@ export function NextPart() {
           <Heading row={row} />
           <p>{w.why(said(row, "reason"))}</p>
           <Believed row={row} />
+          <Lines title={w.hazards} text={said(row, "dangers")} />
           <OfVial mixture={said(row, "mixture")} />
           <Rest row={row} />
           <p class="soft">{w.permission}</p>

@@ -116,7 +116,6 @@ export const easelDe: Words["easel"] = {
     firstEffect: (seconds) => `bewegt nach ${seconds} s`,
     rolls: (rolls) => `${rolls} Rollbewegungen`,
     faultyLines: "Zeilen des Protokolls, die sich nicht lesen lassen",
-    withdrawn: "zurückgezogen, zählt nicht",
     corrected: (why) => `Berichtigt: ${why}`,
     details: "Mehr zu dieser Probe",
   },
@@ -204,7 +203,7 @@ export const nextDe: Words["next"] = {
   fitsBadly: "Das Gesehene passt schlecht zum Erwarteten: die Proben noch einmal ansehen.",
   notJudged: "Nicht beurteilt",
   firstTests: "Was zuerst zu proben ist",
-  believed: "Erwartet",
+  hazards: "Arbeitsschutz",
   full: "Alles, was das Programm dazu sagt",
   permission: "Ein Vorschlag für eine Probe, keine Erlaubnis: Sicherheitsdatenblätter, örtliche Regeln und die verantwortliche Restauratorin entscheiden.",
 };

@@ -114,7 +114,6 @@ export const easelEn = {
     firstEffect: (seconds: string) => `moved after ${seconds} s`,
     rolls: (rolls: string) => `${rolls} rolls`,
     faultyLines: "Lines of the log that cannot be read",
-    withdrawn: "withdrawn, does not count",
     corrected: (why: string) => `Corrected: ${why}`,
     details: "More of this test",
   },
@@ -202,7 +201,7 @@ export const nextEn = {
   fitsBadly: "What was seen fits badly with what was believed: look at the tests again.",
   notJudged: "Not judged",
   firstTests: "What to test first",
-  believed: "Believed",
+  hazards: "For you",
   full: "All that the program says to it",
   permission: "A proposal for a test, not a permission: safety data sheets, local rules and the licensed conservator decide.",
 };

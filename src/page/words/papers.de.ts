@@ -11,7 +11,6 @@ export const papersDe: Words["papers"] = {
   full: "Mit allem, was dahintersteht (Bilder, Quellen, Auftrag und Protokoll)",
   withLog: "Zeigen, wo die Proben stehen",
   background: "Foto des ganzen Bildes in der Kartierung",
-  backgroundFile: "Foto auswählen",
   sites: "Stellen zum Einzeichnen, cm von der unteren linken Ecke",
   sitesHint: "z. B. 12.5,30; 40,10",
   label: "Größe eines Etiketts, mm",
@@ -30,5 +29,4 @@ export const papersDe: Words["papers"] = {
   shown: (kind) => `${kind}, so wie gedruckt`,
   printHint: "Mit 100 % drucken, nicht an die Seite anpassen.",
   notMade: "Das Blatt konnte nicht gemacht werden.",
-  needsTest: "Noch gibt es keine Probe: der Bericht braucht wenigstens den Anfang eines Protokolls.",
 };

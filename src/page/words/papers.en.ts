@@ -9,7 +9,6 @@ export const papersEn = {
   full: "With everything behind it (pictures, sources, job and log)",
   withLog: "Show where the tests stand",
   background: "Photograph of the whole painting in the map",
-  backgroundFile: "Choose the photograph",
   sites: "Places to mark, cm from the lower left corner",
   sitesHint: "e.g. 12.5,30; 40,10",
   label: "Size of one label, mm",
@@ -28,5 +27,4 @@ export const papersEn = {
   shown: (kind: string) => `${kind}, as it is printed`,
   printHint: "Print at 100 %, not fitted to the page.",
   notMade: "The paper could not be made.",
-  needsTest: "There is no test yet: the report needs at least the beginning of a log.",
 };

@@ -13,10 +13,11 @@ let asked = 0;
 
 export type Written = { answer: Answer; outcome: "written" | "refused" | "other log" | "not appended" };
 
-function taken(answer: Answer, before: string): Written["outcome"] {
+function taken(command: string, answer: Answer, before: string): Written["outcome"] {
   if (answer.exit !== 0) return "refused";
   const after = answer.files[logFile];
-  if (after === undefined) return "written"; // an import whose lines the log all holds
+  // An import whose lines the log all holds adds nothing; a record always does.
+  if (after === undefined) return command === "import" ? "written" : "not appended";
   if (logText.peek() !== before) return "other log";
   if (!after.startsWith(before || logHead)) return "not appended";
   logText.value = after;
@@ -29,7 +30,7 @@ async function writing(command: string, words: string[], options: Record<string,
   isWriting.value = true;
   try {
     const answer = await ask(`${command}:${++asked}`, { command, words: [jobFile, logFile, ...words], options, files: { ...files(), ...more } });
-    return { answer, outcome: taken(answer, before) };
+    return { answer, outcome: taken(command, answer, before) };
   } finally {
     isWriting.value = false;
   }

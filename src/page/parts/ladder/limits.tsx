@@ -1,9 +1,10 @@
 // The limits, changed by hand: what is typed goes into the job's text, and the ladder follows.
 import { useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
 import { ask } from "../../engine/engine";
 import { setLimit } from "../../job/document";
 import { edit, job } from "../../job/edit";
+import { faultsAt } from "../../job/faults";
 import { ladder } from "../../state";
 import { words } from "../../words/words";
 import { Field, FaultsAt } from "../fields";
@@ -82,13 +83,22 @@ function FamiliesField() {
 
 export function Limits() {
   const w = words.value.ladder.limits;
+  const [all, more] = [useRef<HTMLDetailsElement>(null), useRef<HTMLDetailsElement>(null)];
+  const isWrong = (names: readonly string[]) => names.some((name) => faultsAt(["limits", name]).length > 0);
+  const isMoreWrong = isWrong([...moreNumbers, ...lists, ...switches.slice(1), "avoid_families"]);
+  const isAnyWrong = isMoreWrong || isWrong([...numbers, "prefer_healthier"]);
+  // A fault is shown at its field, so the field must be seen; nothing is folded up again under the hand.
+  useEffect(() => {
+    if (isAnyWrong && all.current) all.current.open = true;
+    if (isMoreWrong && more.current) more.current.open = true;
+  }, [isAnyWrong, isMoreWrong]);
   return (
-    <details class="panel">
+    <details class="panel" ref={all}>
       <summary>{w.title}</summary>
       <p class="soft">{w.why}</p>
       <div class="fields">{numbers.map((name) => <NumberField key={name} name={name} />)}</div>
       <Switch name="prefer_healthier" />
-      <details>
+      <details ref={more}>
         <summary>{w.more}</summary>
         <div class="fields">{moreNumbers.map((name) => <NumberField key={name} name={name} />)}</div>
         <div class="fields">{lists.map((name) => <ListField key={name} name={name} />)}</div>

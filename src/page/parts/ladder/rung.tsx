@@ -24,7 +24,7 @@ function Amounts({ mixture, measured, order, id }: { mixture: Mixture; measured:
         ? measured.volumes.map((one) => <li key={one.liquid}><Swatch place={place(one.liquid)} id={`${id}-m${place(one.liquid)}`} />{w.volume(one.liquid, figure(one.mL))}</li>)
         : mixture.parts.map((one) => <li key={one.liquid}><Swatch place={place(one.liquid)} id={`${id}-s${place(one.liquid)}`} />{w.share(one.liquid, figure(one.volume_percent))}</li>)}
       {measured?.top_up_mL != null && <li class="soft">{w.topUp(figure(measured.top_up_mL, 1))}</li>}
-      {measured?.as_measured != null && <li class="warn">{w.asMeasured(String(typeof measured.as_measured === "object" ? (measured.as_measured as { recipe?: string }).recipe ?? "" : measured.as_measured))}</li>}
+      {measured?.as_measured && <li class="warn">{w.asMeasured(measured.as_measured.recipe)}</li>}
     </ul>
   );
 }

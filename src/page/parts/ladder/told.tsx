@@ -19,6 +19,7 @@ export function InShort({ answer }: { answer: LadderAnswer }) {
     <>
       {answer.in_short.length > 0 ? <p>{answer.in_short.join(" ")}</p> : null}
       <Sentences title={w.firstTests} lines={answer.first_tests} />
+      <Sentences title={w.hazards} lines={answer.dangers} />
     </>
   );
 }
