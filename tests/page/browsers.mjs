@@ -76,9 +76,9 @@ class Tab {
   /** What the page handed over to be saved, by name, once `name` (a pattern) is there. */
   async saved(name) {
     const key = await this.until((pattern) => Object.keys(window.savedFiles).find((one) => new RegExp(pattern).test(one)) ?? null, name, `a saved file ${name}`);
-    const text = await this.evaluate((one) => window.savedFiles[one], key);
+    const bytes = Buffer.from(await this.evaluate((one) => window.savedFiles[one], key), "base64");
     await this.evaluate((one) => { delete window.savedFiles[one]; return true; }, key);
-    return { name: key, text };
+    return { name: key, bytes, text: bytes.toString("utf8") };
   }
   screenshot(file) {
     return this.driver.screenshot(file);

@@ -21,15 +21,15 @@ export function findInPage(wanted) {
     if (element.nodeType === 3) return element.data;
     if (element.nodeType !== 1 || element.getAttribute("aria-hidden") === "true") return "";
     if (/^(INPUT|SELECT|TEXTAREA|STYLE|SCRIPT)$/.test(element.tagName)) return "";
-    return element.getAttribute("aria-label") || [...element.childNodes].map(shownText).join(" ");
+    return element.getAttribute("aria-label") || [...element.childNodes].map((one) => (one.nodeType === 3 ? one.data : ` ${shownText(one)} `)).join("");
   };
-  const nameOf = (element) => {
+  const nameOf = (element, role = wanted.role) => {
     const by = element.getAttribute("aria-labelledby");
     if (by) return short(by.split(/\s+/).map((id) => document.getElementById(id)).filter(Boolean).map(shownText).join(" "));
     if (element.hasAttribute("aria-label")) return short(element.getAttribute("aria-label"));
     if (element.labels && element.labels.length) return short([...element.labels].map(shownText).join(" "));
     if (element.tagName === "FIELDSET") return short(shownText(element.querySelector("legend") || element));
-    if (element.matches(kinds.group)) {
+    if (role === "group") {
       const head = element.querySelector("summary,h1,h2,h3,h4,h5,h6");
       return short(head ? shownText(head) : "");
     }
@@ -48,7 +48,7 @@ export function findInPage(wanted) {
     return form ? new RegExp(form[1], form[2]).test(name) : name === pattern;
   };
   const among = (root, target) =>
-    [...root.querySelectorAll(kinds[target.role] || `[role=${target.role}]`)].filter((element) => isShown(element) && matches(nameOf(element), target.name));
+    [...root.querySelectorAll(kinds[target.role] || `[role=${target.role}]`)].filter((element) => isShown(element) && matches(nameOf(element, target.role), target.name));
   let roots = [document];
   if (wanted.within) roots = among(document, { role: "group", ...wanted.within });
   // Of groups within groups the innermost counts.
@@ -86,7 +86,8 @@ export function catchSavedFiles() {
   };
   const keep = (link) => {
     const name = link.download;
-    blobs.get(link.href)?.text().then((text) => (window.savedFiles[name] = text));
+    // As bytes: a Blob's own text drops a byte order mark.
+    blobs.get(link.href)?.arrayBuffer().then((bytes) => (window.savedFiles[name] = btoa(Array.from(new Uint8Array(bytes), (byte) => String.fromCharCode(byte)).join(""))));
   };
   const click = HTMLAnchorElement.prototype.click;
   HTMLAnchorElement.prototype.click = function () {

@@ -36,7 +36,7 @@ export async function unfold(tab, name) {
 export async function save(tab, kind) {
   await unfold(tab, "/^Files:/");
   await tab.click(button(kind === "job" ? "Save painting" : "Save tests"));
-  return (await tab.saved(kind === "job" ? "\\.ya?ml$" : "\\.log$")).text;
+  return (await tab.saved(kind === "job" ? "\\.ya?ml$" : "\\.log$")).bytes;
 }
 
 /** The ladder stands there and belongs to what is written. */

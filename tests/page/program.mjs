@@ -22,7 +22,7 @@ export function askProgram(program, { command, words, options: wanted, files = {
       const changed = {};
       for (const [name, content] of Object.entries(files)) {
         const now = readFileSync(join(folder, name), "utf8");
-        if (now !== content) changed[name] = now;
+        if (now !== String(content)) changed[name] = now;
       }
       rmSync(folder, { recursive: true, force: true });
       answer({ exit, text: Buffer.concat(text).toString("utf8"), notes: Buffer.concat(notes).toString("utf8"), files: changed, ms });

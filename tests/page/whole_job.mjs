@@ -38,7 +38,7 @@ const swabs = [
 ];
 
 /** Job and log as the page saves them. */
-const savedFiles = async (tab) => ({ job: await save(tab, "job"), log: await save(tab, "log") });
+const savedFiles = async (tab) => ({ job: String(await save(tab, "job")), log: String(await save(tab, "log")) });
 
 async function lookAt(tab, what, width, report, browser) {
   report(`${what} at ${width} px: nothing runs over`, await overflow(tab));
@@ -86,24 +86,30 @@ async function walk(browser, page, program, report, width, isWhole) {
   await tab.close();
 }
 
-/** A log that was opened goes on byte by byte, whatever is wrong in it. */
+/** Job and log that were opened go on byte by byte, whatever is wrong in them: here one letter is not UTF-8. */
 async function openedFiles(browser, page, program, report) {
   const folder = mkdtempSync(join(tmpdir(), "gentlest_page_"));
-  const job = readFileSync(jobs("umlauts.crlf.yaml"), "utf8");
-  const log = readFileSync(jobs("damaged.crlf.log"), "utf8");
+  const job = readFileSync(jobs("umlauts.crlf.yaml"));
+  const log = Buffer.concat([readFileSync(jobs("latin_letter.crlf.log")), readFileSync(jobs("damaged.crlf.log")).subarray(20)]);
   writeFileSync(join(folder, "bild.yaml"), job);
   writeFileSync(join(folder, "bild.log"), log);
   const tab = await browser.open(page);
   await openFile(tab, join(folder, "bild.yaml"));
+  await tab.waitFor(button("At the easel"));
   await openFile(tab, join(folder, "bild.log"));
   await goTo(tab, "At the easel");
   await nextShown(tab);
+  await tab.until(() => document.querySelectorAll("ol.tests > li").length === 2, null, "both tests of the log");
   await recordSwab(tab, swabs[1]);
-  const saved = await savedFiles(tab);
-  report("an opened job that was not touched is saved to the byte", firstDifference(saved.job, job));
-  report("a saved log begins with the bytes that were opened", saved.log.startsWith(log) && saved.log.length > log.length ? "" : firstDifference(saved.log.slice(0, log.length), log) || "nothing was added");
-  const text = await tab.text();
-  report("lines of a log that cannot be read are told", /line 3|:3/.test(text) ? "" : "line 3 is not named");
+  const savedJob = await save(tab, "job");
+  const savedLog = await save(tab, "log");
+  report("an opened job that was not touched is saved to the byte", savedJob.equals(job) ? "" : firstDifference(savedJob.toString("latin1"), job.toString("latin1")));
+  const begins = savedLog.subarray(0, log.length).equals(log);
+  report("a saved log begins with the bytes that were opened", begins && savedLog.length > log.length ? "" : firstDifference(savedLog.subarray(0, log.length).toString("latin1"), log.toString("latin1")) || "nothing was added");
+  report("lines of a log that cannot be read are told", /line 4|:4/.test(await tab.text()) ? "" : "line 4 is not named");
+  const files = { "job.yaml": savedJob, "tests.log": savedLog };
+  const readings = await askProgram(program, { command: "readings", words: ["tests.log"], options: { format: "json" }, files });
+  report("the program reads what was added behind them", JSON.parse(readings.text).readings.length === 3 ? "" : readings.text.slice(0, 200) + readings.notes);
   await tab.close();
   rmSync(folder, { recursive: true, force: true });
 }
