@@ -99,7 +99,7 @@ TEST_CASE("every name of the catalogue is listed once with what it leads to") {
     CHECK((row.at("id").is_null() != row.at("asks").is_null()));
     CHECK(
         seen.insert(row.at("of").get<std::string>() + " " + name + " " + row.at("language").get<std::string>()).second);
-    asks += row.at("asks").is_null() ? 0 : 1;
+    if (!row.at("asks").is_null()) ++asks;
     if (!row.at("id").is_null()) {
       const Result shown = call({"show", row.at("id").get<std::string>()});
       CHECK(shown.code == 0);

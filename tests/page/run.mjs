@@ -1,6 +1,7 @@
 // Runs the page in real browsers: node run.mjs PAGE PROGRAM [BROWSER...] [--only WORD]
 // One line a check; exit code 1 when one fails. README.md beside this says what is needed.
 import { existsSync } from "node:fs";
+import { resolve } from "node:path";
 import { start } from "./browsers.mjs";
 import { everyone } from "./everyone.mjs";
 import { hardTimes } from "./hard_times.mjs";
@@ -10,7 +11,7 @@ import { wholeJob } from "./whole_job.mjs";
 const given = process.argv.slice(2);
 const at = given.indexOf("--only");
 const only = at < 0 ? "" : given.splice(at, 2)[1];
-const [page, program, ...chosen] = given;
+const [page, program, ...chosen] = given.map((word, place) => (place < 2 ? resolve(word) : word));
 if (!page || !program || !existsSync(page) || !existsSync(program)) {
   console.error("usage: node run.mjs PAGE PROGRAM [chromium|firefox|webkit ...] [--only same|whole|hard|everyone]");
   process.exit(2);
