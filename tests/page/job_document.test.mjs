@@ -62,7 +62,7 @@ function generated(seed) {
   return (some.chance(0.2) ? "\uFEFF" : "") + lines.join(eol) + (some.chance(0.8) ? eol : "");
 }
 
-const count = 400;
+const count = 150;
 const jobs = Array.from({ length: count }, (_, i) => generated(i + 1));
 const valueOf = (text) => {
   const document = YAML.parseDocument(text.replace(/^\uFEFF/, ""));
@@ -163,7 +163,7 @@ const hostile = ["yes", "no", "~", "null", "1e3", "62", "0x1F", "true", ".nan", 
   "a, b", "y", "Öl: ä", "x".repeat(10000), "=", "<<", "\uD800x"];
 
 test("hostile text in every field comes back as it was", () => {
-  for (const [i, text] of jobs.slice(0, 60).entries()) {
+  for (const [i, text] of jobs.slice(0, 20).entries()) {
     for (const one of hostile) {
       const wanted = one.replace(/\uD800/, "\uFFFD");
       let now = job.setText(text, ["object", "title"], one);

@@ -171,7 +171,7 @@ export function FilesPart() {
       <ToldLines />
       <Drafts />
       <details>
-        <summary>{files.heading}: {openKinds().map(([, name]) => name).join(", ")}</summary>
+        <summary>{`${files.heading}: ${openKinds().map(([, name]) => name).join(", ")}`}</summary>
         <p class="soft">{files.open_hint} {files.draft_hint}</p>
         <ul class="plain">
           {openKinds().map(([kind, name]) => (

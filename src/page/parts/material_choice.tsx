@@ -89,15 +89,15 @@ export function NameChoice(props: NameChoiceProps) {
         aria-activedescendant={at >= 0 ? `${id}-${at}` : undefined} aria-describedby={`${id}-faults`} aria-invalid={path ? faultsAt(path).length > 0 : false}
         value={typed ?? (isAdding ? "" : shownValue(props))} onKeyDown={onKeyDown} onBlur={left} onFocus={(event) => event.currentTarget.select()}
         onClick={() => setOpen(true)} onInput={(event) => { setTyped(event.currentTarget.value); setOpen(true); setAt(-1); }} />
-      <ul id={`${id}-list`} role="listbox" aria-label={label} hidden={!isOpen}>
+      <div id={`${id}-list`} class="names" role="listbox" aria-label={label} hidden={!isOpen}>
         {options.map((one, i) => (
-          <li key={one.key} id={`${id}-${i}`} role="option" aria-selected={i === at} onMouseDown={(event) => { event.preventDefault(); choose(one.written); }}
+          <div key={one.key} id={`${id}-${i}`} role="option" aria-selected={i === at} onMouseDown={(event) => { event.preventDefault(); choose(one.written); }}
             ref={(item) => { if (i === at) item?.scrollIntoView({ block: "nearest" }); }}>
             {one.shown} {one.more && <span class="soft">{one.more}</span>}
-          </li>
+          </div>
         ))}
-        {isOpen && options.length === 0 && <li role="option" aria-selected={false} aria-disabled="true">{words.value.painting.no_such_name}</li>}
-      </ul>
+        {isOpen && options.length === 0 && <div role="option" aria-selected={false} aria-disabled="true">{words.value.painting.no_such_name}</div>}
+      </div>
       <span class="hidden-text" aria-live="polite">{isOpen ? words.value.painting.names_found(options.length) : ""}</span>
       {path && <FaultsAt path={path} id={`${id}-faults`} />}
     </div>

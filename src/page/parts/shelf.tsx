@@ -78,10 +78,10 @@ function Family({ family }: { family: string }) {
 function Families() {
   const families = [...new Set(solvents.value.map((row) => row.family))].sort();
   return (
-    <section aria-labelledby="all-bottles">
-      <h3 id="all-bottles">{words.value.shelf.more}</h3>
+    <details open>
+      <summary>{words.value.shelf.more}</summary>
       {families.map((family) => <Family key={family} family={family} />)}
-    </section>
+    </details>
   );
 }
 
