@@ -6,6 +6,7 @@ import { words } from "../words/words";
 import { Charts } from "./charts";
 import { Faults } from "./faults";
 import { figure } from "./figures";
+import { Fold } from "./fold";
 import { Limits } from "./ladder/limits";
 import { RungCard } from "./ladder/rung";
 import { InShort, ToldBeside } from "./ladder/told";
@@ -63,13 +64,12 @@ function OtherLines({ answer }: { answer: LadderAnswer }) {
   return (
     <>
       {answer.lines.filter((line) => line.number > 1).map((line) => (
-        <details key={line.number} class="panel">
-          <summary>{w.line(line.number, line.bottles.join(", "))}</summary>
+        <Fold key={line.number} of="panel" title={w.line(line.number, line.bottles.join(", "))}>{() => <>
           {line.family && <p>{w.family(line.family)}</p>}
           <ol class="rungs">
             {line.rungs.map((mixture, index) => <RungCard key={mixture.recipe} mixture={mixture} title={w.rung(String(index + 1))} id={`line-${line.number}-${index + 1}`} target={answer.target} order={line.bottles} />)}
           </ol>
-        </details>
+        </>}</Fold>
       ))}
     </>
   );

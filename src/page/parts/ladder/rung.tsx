@@ -1,6 +1,7 @@
 // One rung: its vial, what to measure, what is believed of it, its hazards; figures on demand.
 import { words } from "../../words/words";
 import { figure, percent } from "../figures";
+import { Fold } from "../fold";
 import { pointedRung } from "../pointed";
 import { Said } from "../said";
 import { jobFile } from "../../state";
@@ -46,23 +47,21 @@ export function Hazards({ mixture, person }: { mixture: Mixture; person: ForPers
   const w = words.value.ladder;
   const h = mixture.hazards_of_parts;
   return (
-    <details>
-      <summary>{w.hazards}{h.signal_word ? `: ${h.signal_word}` : ""}</summary>
+    <Fold title={h.signal_word ? `${w.hazards}: ${h.signal_word}` : w.hazards}>{() => (
       <ul>
         <NotKnown mixture={mixture} person={person} />
         {h.statements.map((one) => <li key={one.code}>{one.words} <span class="soft">({one.code})</span></li>)}
         {h.lowest_flash_point_C !== null && <li>{w.flashPoint(figure(h.lowest_flash_point_C, 0), h.lowest_flash_point_of ?? "")}</li>}
         {h.lowest_exposure_limit_ppm !== null && <li>{w.exposureLimit(figure(h.lowest_exposure_limit_ppm), h.lowest_exposure_limit_of ?? "")}</li>}
       </ul>
-    </details>
+    )}</Fold>
   );
 }
 
 function Figures({ mixture, title }: { mixture: Mixture; title: string }) {
   const w = words.value.ladder;
   return (
-    <details>
-      <summary>{w.figures}</summary>
+    <Fold title={w.figures}>{() => <>
       <div class="scrolls" tabIndex={0} role="group" aria-label={`${w.figures}: ${title}`}>
         <table>
           <thead><tr><th scope="col">{w.layer}</th><th scope="col">{w.chanceColumn}</th><th scope="col">{w.RED}</th><th scope="col">{w.REDrange}</th></tr></thead>
@@ -81,7 +80,7 @@ function Figures({ mixture, title }: { mixture: Mixture; title: string }) {
       <p>{w.hansen(figure(mixture.dD_MPa05), figure(mixture.dP_MPa05), figure(mixture.dH_MPa05))}</p>
       <p>{w.phases(mixture.fate.phases_because ?? mixture.fate.phases ?? w.notKnown)}</p>
       {mixture.fate.leaves_last && <p>{w.drying(mixture.fate.leaves_last)}</p>}
-    </details>
+    </>}</Fold>
   );
 }
 
