@@ -23,7 +23,7 @@ class Tab {
     return this.driver.evaluate(typeof work === "function" ? called(work, value ?? null) : work);
   }
   /** Waits until the expression or function says something true; that is answered. */
-  async until(work, value, what = String(work), most_ms = 15000) {
+  async until(work, value, what = String(work), most_ms = 40000) {
     const end = Date.now() + most_ms;
     for (;;) {
       const answer = await this.evaluate(work, value).catch(() => null);

@@ -1,0 +1,128 @@
+// How fast the page is in real browsers, as ratios to the native program in the same run; prints a table, judges nothing.
+//   node speed.mjs PAGE PROGRAM [chromium|firefox|webkit ...]
+import { readFileSync } from "node:fs";
+import { start } from "./browsers.mjs";
+import { field, goTo, ladderShown, openDemo, openFile, unfold } from "./person.mjs";
+import { askProgram } from "./program.mjs";
+
+const [page, program, ...chosen] = process.argv.slice(2);
+if (!page || !program) {
+  console.error("usage: node speed.mjs PAGE PROGRAM [chromium|firefox|webkit ...]");
+  process.exit(2);
+}
+
+const middle = (times) => [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
+const thirty = new URL("jobs/many_bottles.yaml", import.meta.url);
+
+/** The job's text under another limit, so that nothing is answered from memory. */
+const limited = (job, risk) => job.replace(/^( *risk_limit:).*$/m, `$1 ${risk}`).replace(/^(limits: \{)parts/m, `$1risk_limit: ${risk}, parts`);
+const limits = [0.24, 0.23, 0.22, 0.21, 0.2];
+
+const question = (job) => ({ command: "ladder", words: ["job.yaml"], options: { format: "json" }, files: { "job.yaml": job } });
+
+async function native(job) {
+  const times = [];
+  for (const risk of limits) times.push((await askProgram(program, question(limited(job, risk)))).ms);
+  return middle(times);
+}
+
+/** Of one question after another: what the worker takes, from the page and back. */
+async function engine(tab, job) {
+  const times = [];
+  for (const risk of limits)
+    times.push(await tab.evaluate(async (asked) => { const begun = performance.now(); await window.gentlest.ask("speed", asked); return performance.now() - begun; }, question(limited(job, risk))));
+  return middle(times);
+}
+
+/** From a changed limit in its field to the new ladder on the screen, the pause after typing in it. */
+async function changedLimit(tab) {
+  await goTo(tab, "Ladder");
+  await ladderShown(tab);
+  await unfold(tab, "Limits");
+  const times = [];
+  for (const risk of limits) {
+    await tab.waitFor(field("Largest risk to what must stay (0 to 1)"));
+    times.push(await tab.evaluate((value) => new Promise((done) => {
+      const input = document.querySelector("[data-found]");
+      const begun = performance.now();
+      let wasStale = false;
+      const watch = new MutationObserver(() => {
+        const isStale = !!document.querySelector(".stale");
+        if (isStale) wasStale = true;
+        else if (wasStale) { watch.disconnect(); done(performance.now() - begun); }
+      });
+      watch.observe(document.body, { subtree: true, attributes: true, childList: true });
+      Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value").set.call(input, String(value));
+      input.dispatchEvent(new InputEvent("input", { bubbles: true }));
+      input.dispatchEvent(new Event("change", { bubbles: true }));
+      setTimeout(() => { watch.disconnect(); done(NaN); }, 20000);
+    }), risk));
+    await new Promise((go) => setTimeout(go, 1500));
+  }
+  return middle(times);
+}
+
+/** The longest that a letter waits while somebody types a title: from the key to the next picture. */
+async function typing(tab) {
+  await goTo(tab, "Painting");
+  await tab.waitFor(field("Title"));
+  await tab.evaluate(() => {
+    window.waits = [];
+    document.querySelector("[data-found]").addEventListener("input", () => { const begun = performance.now(); requestAnimationFrame(() => setTimeout(() => window.waits.push(performance.now() - begun))); }, true);
+    window.longest = 0;
+    try { new PerformanceObserver((list) => { for (const one of list.getEntries()) window.longest = Math.max(window.longest, one.duration); }).observe({ type: "longtask" }); } catch { window.longest = NaN; }
+    let last = performance.now();
+    const beat = () => { const now = performance.now(); window.gap = Math.max(window.gap ?? 0, now - last); last = now; if (!window.stopBeat) setTimeout(beat, 0); };
+    beat();
+    return true;
+  });
+  await tab.type(field("Title"), "Invented: a still life with pears, a blue jug, and a long, long title to be typed");
+  await new Promise((go) => setTimeout(go, 1500));
+  return tab.evaluate(() => { window.stopBeat = true; return { longest: window.longest, gap: window.gap, wait: Math.max(...window.waits) }; });
+}
+
+/** Double click to the demo's ladder: the file opens, the example is chosen, its ladder stands there. */
+async function opened(browser) {
+  const tab = await browser.open(page, { raw: true });
+  await tab.until("!!window.gentlest && !!document.querySelector('button')");
+  await tab.evaluate(() => { const it = [...document.querySelectorAll("button")].find((one) => /invented example/.test(one.textContent)); it.click(); return true; });
+  const shown = await tab.until(() => {
+    const step = [...document.querySelectorAll("nav button")].find((one) => /Ladder/.test(one.textContent));
+    if (step && !step.hasAttribute("aria-current")) step.click();
+    return document.querySelectorAll("ol.rungs > li").length > 1 && !document.querySelector(".stale") ? performance.now() : 0;
+  }, null, "the demo's ladder", 60000);
+  await tab.close();
+  return shown;
+}
+
+const ms = (value) => (Number.isFinite(value) ? `${value.toFixed(0)}` : "-");
+const ratio = (value, to) => (Number.isFinite(value) ? (value / to).toFixed(2) : "-");
+const rows = [];
+const demo = (await askProgram(program, { command: "demo", words: [] })).text || (await askProgram(program, { command: "new", words: ["-"] })).text;
+const job30 = readFileSync(thirty, "utf8");
+const base = { 8: await native(demo), 30: await native(job30) };
+rows.push(["native program", "", ms(base[8]), "1.00", "", ms(base[30]), "1.00", "", "", ""]);
+for (const name of chosen.length > 0 ? chosen : ["chromium", "firefox", "webkit"]) {
+  const browser = await start(name);
+  const first = await opened(browser);
+  const tab = await browser.open(page);
+  await openDemo(tab);
+  await goTo(tab, "Ladder");
+  await ladderShown(tab);
+  await new Promise((go) => setTimeout(go, 1500));
+  const in8 = await engine(tab, demo);
+  const in30 = await engine(tab, job30);
+  const seen8 = await changedLimit(tab);
+  const typed = await typing(tab);
+  await tab.close();
+  const large = await browser.open(page);
+  let seen30 = NaN;
+  try { await openFile(large, thirty.pathname); await large.waitFor({ role: "button", name: "Ladder" }); seen30 = await changedLimit(large); } catch (fault) { console.error(`${name}: ${fault.message}`); }
+  rows.push([name, ms(first), ms(in8), ratio(in8, base[8]), ms(seen8), ms(in30), ratio(in30, base[30]), ms(seen30), ms(typed.wait), ms(Math.max(typed.longest || 0, typed.gap))]);
+  await browser.close();
+}
+const head = ["", "opened to ladder", "8 bottles", "to native", "limit to screen", "30 bottles", "to native", "limit to screen", "a letter waits", "longest task"];
+const width = head.map((word, i) => Math.max(word.length, ...rows.map((row) => row[i].length)));
+for (const row of [head, ...rows]) console.log(row.map((cell, i) => (i === 0 ? cell.padEnd(width[i]) : cell.padStart(width[i]))).join("  "));
+console.log("ms, the middle of five; a limit to the screen holds the pause after typing; native: the whole command with its start.");
+process.exit(0);
