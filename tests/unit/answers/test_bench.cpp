@@ -2,6 +2,7 @@
 #include "gentlest/answers/bench.hpp"
 #include "gentlest/answers/vial.hpp"
 #include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/letters.hpp"
 #include "gentlest/liquids/notation.hpp"
 #include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"
