@@ -7,12 +7,11 @@ const head = '{"gentlest_log":1}\n';
 
 /** Every question: a name, then the question as the page asks it. */
 async function questions(program) {
-  const jobs = { demo: (await askProgram(program, { command: "new", words: ["-"] })).text };
-  // The page knows the demo by the word `demo`; its text is a file of the page.
+  const jobs = {
+    demo: readFileSync(new URL("../../src/io/demo_job.yaml", import.meta.url), "utf8"),
+    template: (await askProgram(program, { command: "new", words: ["-"] })).text,
+  };
   for (const name of ["no_window", "unknown_layer", "many_bottles", "own_sphere", "faults", "broken", "umlauts.crlf"]) jobs[name] = read(`${name}.yaml`);
-  const demo = await askProgram(program, { command: "demo", words: [] });
-  jobs.template = jobs.demo;
-  if (demo.exit === 0) jobs.demo = demo.text;
   const logs = { none: head, harm: read("harm.log"), damaged: read("damaged.crlf.log") };
   const all = [];
   const add = (job, log, command, words, options) =>
