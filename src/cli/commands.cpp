@@ -100,7 +100,7 @@ Command vial() {
 Command page() {
   return {"page",
           "",
-          "write the page for whoever has no terminal: one file, opened by double click",
+          "write the page for whoever has no terminal (HTML)",
           "  gentlest page --output gentlest.html\n"
           "\n"
           "The file holds the whole program and needs no network: hand it on. It opens in\n"

@@ -15,7 +15,7 @@ namespace gentlest {
 namespace {
 
 // What the program adds to every row that it prints; it says nothing of a test.
-constexpr std::array<std::string_view, 3> edition_columns = {"law_seen_until", "program", "catalogue"};
+constexpr std::array<std::string_view, 4> columns_of_ours = {"law_seen_until", "program", "catalogue", "harm"};
 
 struct Column {
   std::string heading;
@@ -64,7 +64,7 @@ class TableReader {
     Column column{std::string(trimmed(cell.text)), key_of_heading(cell.text), false};
     const std::string plain = folded(column.heading);
     column.is_ignored =
-        plain.empty() || std::find(edition_columns.begin(), edition_columns.end(), plain) != edition_columns.end();
+        plain.empty() || std::find(columns_of_ours.begin(), columns_of_ours.end(), plain) != columns_of_ours.end();
     if (column.key.empty() || column.is_ignored) return column;
     const bool is_twice =
         std::any_of(columns_.begin(), columns_.end(), [&](const Column& other) { return other.key == column.key; });

@@ -34,13 +34,25 @@ async function runIn(name) {
   } catch (fault) {
     return said("starts", String(fault));
   }
+  const results = async (word, part) => {
+    const found = [];
+    try {
+      await part(browser, page, program, (check, fault) => found.push([check, fault]));
+    } catch (fault) {
+      found.push([`${word} went to its end`, fault.stack?.split("\n").slice(0, 4).join(" ") ?? String(fault)]);
+    }
+    return found;
+  };
   for (const [word, part] of Object.entries(parts)) {
     if (only && only !== word) continue;
-    try {
-      await part(browser, page, program, said);
-    } catch (fault) {
-      said(`${word} went to its end`, fault.stack?.split("\n").slice(0, 4).join(" ") ?? String(fault));
+    let found = await results(word, part);
+    const faults = found.filter(([, fault]) => fault);
+    // Three browsers and their engines on two cores: what waited in vain is tried once more, and told.
+    if (faults.length > 0) {
+      for (const [check, fault] of faults) console.log(`again ${name}: ${check}: ${fault}`);
+      found = await results(word, part);
     }
+    for (const [check, fault] of found) said(check, fault);
   }
   await browser.close();
 }

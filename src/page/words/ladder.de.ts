@@ -30,7 +30,6 @@ export const ladderDe: Words["ladder"] = {
   higherLimit: (limit, rungs, effect) => `Mit einer Risikogrenze von ${limit} gäbe es ${rungs} Stufen, bis zu einer Wirkung von ${effect}.`,
   notKnown: "nicht bekannt",
   chance: { hardly: "kaum", perhaps: "vielleicht", likely: "wahrscheinlich", "nearly sure": "fast sicher" },
-  chanceOf: (words, per_cent) => `${words} (${per_cent})`,
   volume: (liquid, mL) => `${liquid} ${mL} mL`,
   share: (liquid, per_cent) => `${liquid} ${per_cent} %`,
   topUp: (mL) => `Zum Auffüllen aus der Stufe davor: ${mL} mL.`,

@@ -28,7 +28,6 @@ export const ladderEn = {
   higherLimit: (limit: string, rungs: string, effect: string) => `With a risk limit of ${limit} there would be ${rungs} rungs, up to an effect of ${effect}.`,
   notKnown: "not known",
   chance: { hardly: "hardly", perhaps: "perhaps", likely: "likely", "nearly sure": "nearly sure" },
-  chanceOf: (words: string, per_cent: string) => `${words} (${per_cent})`,
   volume: (liquid: string, mL: string) => `${liquid} ${mL} mL`,
   share: (liquid: string, per_cent: string) => `${liquid} ${per_cent} %`,
   topUp: (mL: string) => `To top up from the rung before: ${mL} mL.`,

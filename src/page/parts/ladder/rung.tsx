@@ -8,12 +8,12 @@ import { jobFile } from "../../state";
 import type { ForPerson, Measured, Mixture } from "./types";
 import { Swatch, Vial } from "./vial";
 
-/** The program's word for a chance with its figure; the figure alone where no word came. */
+/** The program's word for a chance; its figures stand under "figures", and alone only where no word came. */
 export function chanceText(chance: number | null, said: string | null): string {
   const w = words.value.ladder;
   if (chance === null) return w.notKnown;
   if (!said) return percent(chance);
-  return w.chanceOf((w.chance as Record<string, string>)[said] ?? said, percent(chance));
+  return (w.chance as Record<string, string>)[said] ?? said;
 }
 
 function Amounts({ mixture, measured, order, id }: { mixture: Mixture; measured: Measured | undefined; order: string[]; id: string }) {
