@@ -91,6 +91,11 @@ TEST_CASE("the page gets the demo and the empty job, and both load") {
 
 TEST_CASE("every name of the catalogue is listed once with what it leads to") {
   const Json answer = Json::parse(call({"list", "names", "--format", "json"}).out);
+  std::set<std::string> known;
+  for (const std::string of : {"solvent", "material"}) {
+    const Json list = Json::parse(call({"list", of + "s", "--format", "json"}).out);
+    for (const Json& record : list.at(of + "s")) known.insert(of + " " + record.at("id").get<std::string>());
+  }
   std::size_t asks = 0;
   std::set<std::string> seen;
   for (const Json& row : answer.at("names")) {
@@ -100,10 +105,8 @@ TEST_CASE("every name of the catalogue is listed once with what it leads to") {
     CHECK(
         seen.insert(row.at("of").get<std::string>() + " " + name + " " + row.at("language").get<std::string>()).second);
     if (!row.at("asks").is_null()) ++asks;
-    if (!row.at("id").is_null()) {
-      const Result shown = call({"show", row.at("id").get<std::string>()});
-      CHECK(shown.code == 0);
-    }
+    if (!row.at("id").is_null())
+      CHECK(known.count(row.at("of").get<std::string>() + " " + row.at("id").get<std::string>()) == 1);
   }
   CHECK(seen.size() > 1000);
   CHECK(asks > 10);
