@@ -6,7 +6,7 @@
 namespace gentlest {
 
 Answer command_calibrate(const Request& request, Session&) {
-  const Catalogue catalogue = load_catalogue(request);
+  const Catalogue& catalogue = load_catalogue(request);
   const Edition edition = edition_of(catalogue);
   const Calibration figures = calibrate(read_score_sets(request.words.front()));
   if (request.form == Form::csv) return {calibration_csv(figures, edition), 0};

@@ -46,7 +46,7 @@ Sheet faults_sheet(const std::vector<Diagnostic>& faults) {
 }  // namespace
 
 Answer command_check(const Request& request, Session& session) {
-  const Catalogue catalogue = load_catalogue(request);
+  const Catalogue& catalogue = load_catalogue(request);
   std::vector<Diagnostic> faults;
   for (const std::string& word : request.words) {
     const std::vector<Diagnostic> more = faults_of(word, catalogue, session);

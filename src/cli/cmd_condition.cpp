@@ -46,7 +46,7 @@ Answer command_condition(const Request& request, Session& session) {
   if (what != "rows" && request.form != Form::text)
     throw InputError(Fault::usage, fmt::format("\"condition {}\" takes no --format", what),
                      "`gentlest condition rows` does");
-  const Catalogue catalogue = load_catalogue(request);
+  const Catalogue& catalogue = load_catalogue(request);
   const ObservationFit fit = fit_observations(catalogue, {}, usual_swab_ln_further, true);
   if (what == "records") return {conditioning_records(fit), 0};
   if (what == "page") return {conditioning_page(fit, other_choices(catalogue), catalogue), 0};

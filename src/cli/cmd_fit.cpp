@@ -9,7 +9,7 @@
 namespace gentlest {
 
 Answer command_fit(const Request& request, Session& session) {
-  const Catalogue catalogue = load_catalogue(request);
+  const Catalogue& catalogue = load_catalogue(request);
   const std::string& table = request.words.front();
   const std::vector<Score> tests = read_own_tests(read_text_file(table), table, catalogue);
   return {own_fit_report(fit_own_sphere(tests, request.good_up_to.value_or(1)), request.form,

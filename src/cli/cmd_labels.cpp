@@ -43,7 +43,7 @@ Answer command_labels(const Request& request, Session& session) {
   inputs.maker = request.maker.value_or("");
   std::optional<ReadingLog> log;
   if (request.log) log = load_log(*request.log, request, session, MissingLog::is_fault);
-  const Catalogue catalogue = load_catalogue(request);
+  const Catalogue& catalogue = load_catalogue(request);
   inputs.edition = edition_of(catalogue);
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
   const Plan plan = plan_asked_job(job, catalogue, request, session);

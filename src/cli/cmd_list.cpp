@@ -83,7 +83,7 @@ Answer command_list(const Request& request, Session& session) {
   const std::vector<std::string> lists = {"solvents", "materials", "names", "sources", "families"};
   if (std::find(lists.begin(), lists.end(), request.words.front()) == lists.end())
     unknown_word("list", request.words.front(), lists);
-  const Catalogue catalogue = load_catalogue(request);
+  const Catalogue& catalogue = load_catalogue(request);
   const Edition edition = edition_of(catalogue);
   const Sheet sheet = asked_sheet(request, catalogue);
   const bool by_lines = sheet.kind == "materials" && request.form == Form::text;

@@ -12,7 +12,7 @@
 namespace gentlest {
 
 Answer command_next(const Request& request, Session& session) {
-  const Catalogue catalogue = load_catalogue(request);
+  const Catalogue& catalogue = load_catalogue(request);
   const Job job = load_asked_job(request.words[0], request, catalogue, session);
   const ReadingLog log = load_log(request.words[1], request, session, MissingLog::begins);
   if (!log.exists)

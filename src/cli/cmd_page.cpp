@@ -5,7 +5,10 @@
 
 namespace gentlest {
 
-Answer command_page(const Request&, Session&) {
+Answer command_page(const Request& request, Session& session) {
+  if (session.surroundings.to_terminal && (!request.output || *request.output == "-"))
+    throw InputError(Fault::usage, "the page is a file for a browser, not for a terminal",
+                     "write: gentlest page --output gentlest.html");
   std::string page = own_page();
   if (page.empty())
     throw InputError(Fault::usage, "this program was built without the page",

@@ -86,7 +86,7 @@ std::optional<RungRoom> room_of(const Plan& plan, const Progress& progress) {
 
 Answer command_report(const Request& request, Session& session) {
   const ReadingLog log = load_log(request.words[1], request, session, MissingLog::is_fault);
-  const Catalogue catalogue = load_catalogue(request);
+  const Catalogue& catalogue = load_catalogue(request);
   const JobText source = read_job_text(request.words[0], session);
   TestReportInputs inputs = inputs_of(request, source, log);
   inputs.sheet.edition = edition_of(catalogue);

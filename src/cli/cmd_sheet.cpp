@@ -39,7 +39,7 @@ Answer command_sheet(const Request& request, Session& session) {
   if (request.log) log = load_log(*request.log, request, session, MissingLog::is_fault);
   inputs.background = background_of(request);
   inputs.options = options_used(request);
-  const Catalogue catalogue = load_catalogue(request);
+  const Catalogue& catalogue = load_catalogue(request);
   inputs.edition = edition_of(catalogue);
   const JobText source = read_job_text(request.words.front(), session);
   inputs.job_file = request.words.front();

@@ -38,7 +38,7 @@ void add_faults(std::vector<Diagnostic>& faults, const std::string& name, const 
 }  // namespace
 
 Answer command_show(const Request& request, Session& session) {
-  const Catalogue catalogue = load_catalogue(request);
+  const Catalogue& catalogue = load_catalogue(request);
   std::vector<Card> cards;
   std::vector<Diagnostic> faults;
   // "show ethyl acetate" without quotes is one name.

@@ -8,7 +8,7 @@
 namespace gentlest {
 
 Answer command_version(const Request& request, Session& session) {
-  const Catalogue catalogue = load_catalogue(request);
+  const Catalogue& catalogue = load_catalogue(request);
   const Edition edition = edition_of(catalogue);
   const std::string origin = request.data.value_or("built in");
   if (request.form == Form::text)

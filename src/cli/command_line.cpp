@@ -44,14 +44,13 @@ std::string without_dashes(const std::string& name) {
 }
 
 [[noreturn]] void wrong_value(const std::string& name) {
-  for (const Option& option : all_options()) {
-    if (name != option.name) continue;
-    if (!*option.argument)
-      throw InputError(Fault::usage, fmt::format("the option --{} takes no value", name), "write it alone");
-    throw InputError(Fault::usage, fmt::format("the option --{} has no value", name),
-                     fmt::format("write --{} {}", name, option.argument));
-  }
-  throw InputError(Fault::usage, fmt::format("the option --{} cannot be read", name), "see `gentlest help`");
+  const Option* option = find_option(name);
+  if (!option)
+    throw InputError(Fault::usage, fmt::format("the option --{} cannot be read", name), "see `gentlest help`");
+  if (!*option->argument)
+    throw InputError(Fault::usage, fmt::format("the option --{} takes no value", name), "write it alone");
+  throw InputError(Fault::usage, fmt::format("the option --{} has no value", name),
+                   fmt::format("write --{} {}", name, option->argument));
 }
 
 po::variables_map parsed(const std::vector<std::string>& args) {

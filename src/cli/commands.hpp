@@ -83,6 +83,9 @@ Answer command_version(const Request& request, Session& session);
 Answer command_manual(const Request& request, Session& session);
 Answer command_completion(const Request& request, Session& session);
 
+/// Carries a request out, its help where that is asked for. Throws InputError, Interrupted.
+Answer answer_request(const Request& request, Session& session);
+
 /// Thrown when the person has pressed Ctrl-C.
 struct Interrupted {};
 
@@ -95,8 +98,9 @@ Edition edition_of(const Catalogue& catalogue);
 /// Bold headings where the answer goes to a terminal that shows them.
 Style style_of(const Request& request, const Session& session);
 
-/// The catalogue of --data, or the built-in one. Throws InputError (Fault::file).
-Catalogue load_catalogue(const Request& request);
+/// The catalogue of --data, read anew, or the built-in one, read once; valid until the next call. Throws InputError
+/// (Fault::file).
+const Catalogue& load_catalogue(const Request& request);
 
 /// A job's text and the name for its messages: "demo", "-" for standard input, or a path. Throws InputError
 /// (Fault::file), Interrupted.

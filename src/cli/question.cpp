@@ -1,7 +1,6 @@
 #include "cli/question.hpp"
 
 #include "cli/commands.hpp"
-#include "cli/output.hpp"
 #include "cli/run.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "io/job_file.hpp"
@@ -32,12 +31,8 @@ TypedLine typed_line(const Json& question) {
 }
 
 Answer answer_to(const Json& question, Session& session) {
-  const auto command = question.at("command").get<std::string>();
-  if (command == "demo") return {demo_job_text(), exit_done};
-  if (command == "template") return {job_template(), exit_done};
-  const Request request = read_request(typed_line(question));
-  check_output(request);
-  return find_command(request.command)->run(request, session);
+  if (question.at("command") == "demo") return {demo_job_text(), exit_done};
+  return answer_request(read_request(typed_line(question)), session);
 }
 
 Json fault_json(const Diagnostic& fault) {

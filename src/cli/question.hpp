@@ -11,8 +11,8 @@ namespace gentlest {
 inline constexpr int exit_engine = 4;  ///< the program itself failed; the page says what to save
 
 /// Answers {"command": "ladder", "words": ["job.yaml"], "options": {"format": "json"}}: the very command of the command
-/// line, options by name without dashes, that of a switch true. Files are those of the working folder. Two questions
-/// are the page's alone: "demo" and "template" answer the text of a job.
+/// line, options by name without dashes, that of a switch true. Files are those of the working folder. One question
+/// is the page's alone: "demo" answers the text of the invented painting's job.
 ///
 /// The answer: {"exit": code, "text": what would go to standard output, "notes": to standard error,
 /// "faults": [{"file", "line", "column", "message", "remedy"}]}. Throws nothing: a question that cannot be read is a

@@ -2,14 +2,13 @@
 
 #include "gentlest/base/letters.hpp"
 #include "gentlest/liquids/notation.hpp"
-#include "io/photographs.hpp"
+#include "gentlest/noted/fields.hpp"
 #include "report/form/format.hpp"
 #include "report/form/sheet.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <filesystem>
 
 namespace gentlest {
 
@@ -94,18 +93,6 @@ void add_unless_mixture(std::vector<Diagnostic>& faults, const std::vector<Diagn
   }
 }
 
-// The photographs that readings name, beside the log, made small. Throws InputError where one cannot be read.
-std::vector<KeptPhotograph> photographs_to_keep(const std::vector<TypedReading>& readings,
-                                                const std::string& log_file) {
-  const std::filesystem::path folder = std::filesystem::path(log_file).parent_path();
-  std::vector<KeptPhotograph> kept;
-  for (const TypedReading& typed : readings)
-    for (const std::string& names : {typed.reading.photo_before, typed.reading.photo})
-      for (const std::string& name : photograph_names(names))
-        if (!is_photograph_number(name)) kept.push_back({name, base64(read_photograph((folder / name).string()))});
-  return kept;
-}
-
 }  // namespace
 
 Recording::Recording(const Request& request, Session& session)
@@ -143,7 +130,9 @@ void Recording::complete(TypedReading& typed, std::vector<Diagnostic>& faults) {
 
 void Recording::expect_sound(const TypedReading& typed, std::vector<Diagnostic>& faults) const {
   if (!typed.reading.correction.empty() && !line_before(typed.reading, log_.lines)) return;
-  for (Diagnostic& fault : check_reading(as_it_will_stand(typed, log_.lines))) faults.push_back(std::move(fault));
+  const Reading reading = as_it_will_stand(typed, log_.lines);
+  for (Diagnostic& fault : check_reading(reading)) faults.push_back(std::move(fault));
+  for (Diagnostic& fault : denied_harms(reading)) faults.push_back(std::move(fault));
 }
 
 Answer Recording::append(const std::vector<TypedReading>& readings, Fault kind, std::vector<Diagnostic> faults,
@@ -153,7 +142,7 @@ Answer Recording::append(const std::vector<TypedReading>& readings, Fault kind, 
   const bool may_repeat = kind == Fault::usage || request_.again;
   const Addition addition =
       append_readings(path, readings, may_repeat ? Repeats::add : Repeats::leave_out,
-                      request_.keep_photographs ? photographs_to_keep(readings, path) : std::vector<KeptPhotograph>{});
+                      request_.keep_photographs ? Photographs::go_into_the_log : Photographs::stay_beside);
   const std::string what = written_words(addition.added);
   Answer answer;
   if (!addition.added.empty())

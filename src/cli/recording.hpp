@@ -35,7 +35,7 @@ class Recording {
  private:
   const Request& request_;
   Session& session_;
-  Catalogue catalogue_;
+  const Catalogue& catalogue_;
   Job job_;
   std::vector<Liquid> shelf_;
   ReadingLog log_;

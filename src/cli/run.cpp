@@ -13,14 +13,6 @@ namespace gentlest {
 
 namespace {
 
-Answer answer_request(const Request& request, Session& session) {
-  check_output(request);
-  if (!request.help) return find_command(request.command)->run(request, session);
-  Request help = request;
-  if (request.command != "help") help.words = {request.command};
-  return command_help(help, session);
-}
-
 bool was_interrupted(const Surroundings& surroundings) {
   return surroundings.interrupted && surroundings.interrupted();
 }

@@ -1,5 +1,6 @@
 #include "cli/commands.hpp"
 
+#include "cli/output.hpp"
 #include "cli/progress.hpp"
 #include "cli/run.hpp"
 #include "cli/threads.hpp"
@@ -17,6 +18,7 @@
 #include <fmt/format.h>
 
 #include <istream>
+#include <optional>
 #include <ostream>
 #include <utility>
 
@@ -63,11 +65,20 @@ Style style_of(const Request& request, const Session& session) {
   return {session.surroundings.bold && !request.output, session.surroundings.width};
 }
 
-Catalogue load_catalogue(const Request& request) {
-  // Read once a process: the page asks many questions of one.
+Answer answer_request(const Request& request, Session& session) {
+  check_output(request);
+  if (!request.help) return find_command(request.command)->run(request, session);
+  Request help = request;
+  if (request.command != "help") help.words = {request.command};
+  return command_help(help, session);
+}
+
+const Catalogue& load_catalogue(const Request& request) {
+  // Kept by the process: the page asks many questions of one.
+  static std::optional<Catalogue> of_folder;
+  if (request.data) return of_folder.emplace(read_catalogue(collect_catalogue(*request.data), *request.data));
   static const Catalogue built_in = read_catalogue(embedded_catalogue());
-  if (!request.data) return built_in;
-  return read_catalogue(collect_catalogue(*request.data), *request.data);
+  return built_in;
 }
 
 JobText read_job_text(const std::string& word, Session& session) {

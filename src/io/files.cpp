@@ -96,10 +96,13 @@ std::string read_bytes(const std::string& path, std::size_t most_bytes) {
     fail(path, "cannot be read: " + reason(number),
          near.empty() ? "check the name and the folder" : fmt::format("did you mean \"{}\"?", near));
   }
-  std::string bytes(most_bytes + 1, '\0');
-  in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+  std::string bytes;
+  std::string piece(1u << 16, '\0');
+  while (in && bytes.size() <= most_bytes) {
+    in.read(piece.data(), static_cast<std::streamsize>(piece.size()));
+    bytes.append(piece, 0, static_cast<std::size_t>(in.gcount()));
+  }
   if (in.bad()) fail(path, "cannot be read: " + reason(errno));
-  bytes.resize(static_cast<std::size_t>(in.gcount()));
   if (bytes.size() > most_bytes)
     fail(path, fmt::format("is larger than {} MiB", most_bytes >> 20), "is this the right file?");
   return bytes;

@@ -4,6 +4,7 @@
 #include "io/file_kinds.hpp"
 #include "io/yaml_reader.hpp"
 
+#include "gentlest/base/text.hpp"
 #include "gentlest/job/limits.hpp"
 #include "gentlest/plan/check_job.hpp"
 
@@ -167,8 +168,8 @@ Passage read_passage(YamlFile& file, const YamlNode& node) {
 bool is_name_with_grade(const YamlNode& node) {
   if (node.kind != YamlNode::Kind::map || node.entries.size() != 1) return false;
   const YamlNode::Entry& entry = node.entries.front();
-  return entry.value.kind == YamlNode::Kind::scalar && !entry.value.text.empty() && entry.value.text[0] >= '0' &&
-         entry.value.text[0] <= '9' && entry.key != "solvent" && entry.key != "at_most_percent" && entry.key != "grade";
+  return entry.value.kind == YamlNode::Kind::scalar && !entry.value.text.empty() && is_digit(entry.value.text[0]) &&
+         entry.key != "solvent" && entry.key != "at_most_percent" && entry.key != "grade";
 }
 
 // Either a plain name or {solvent: name, grade: "96 %", at_most_percent: 30}.

@@ -2,6 +2,8 @@
 
 #include "gentlest/base/diagnostic.hpp"
 
+#include <fmt/format.h>
+
 #include <fcntl.h>
 #include <sys/file.h>
 #include <sys/stat.h>
@@ -26,8 +28,8 @@ void lock(int handle, int kind, const std::string& path) {
     if (errno != EINTR) fail(path, "the log cannot be locked", "keep it on a disk of this machine");
 }
 
-// Beyond this size a file is no log: no painting has so many tests.
-constexpr std::size_t most_bytes = 64u << 20;
+// Beyond this size a file is no log: no painting has so many tests, with a photograph of each.
+constexpr std::size_t most_bytes = 256u << 20;
 
 std::string read_all(int handle, const std::string& path) {
   struct stat about {};
@@ -87,6 +89,11 @@ std::string LockedFile::text() const {
 
 void LockedFile::append(std::string_view text) {
   const off_t before = ::lseek(handle_, 0, SEEK_END);
+  if (before >= 0 && static_cast<std::size_t>(before) + text.size() > most_bytes)
+    throw InputError(Fault::file, {{{path_, 0, 0},
+                                    fmt::format("with this the log would be larger than {} MiB", most_bytes >> 20),
+                                    "nothing was added; leave photographs beside the log, or begin another log",
+                                    {}}});
   while (!text.empty()) {
     const ssize_t put = ::write(handle_, text.data(), text.size());
     if (put < 0 && errno == EINTR) continue;

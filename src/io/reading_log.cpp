@@ -5,12 +5,14 @@
 
 #include "io/file_kinds.hpp"
 #include "io/locked_file.hpp"
+#include "io/photographs.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <charconv>
+#include <filesystem>
 #include <set>
 
 namespace gentlest {
@@ -25,7 +27,6 @@ const std::string first_line = R"({"gentlest_log":1})";
 const std::string place_key = "import";
 const std::string photograph_key = "photograph";
 const std::string jpeg_key = "jpeg";
-constexpr std::size_t most_letters_of_an_excerpt = 80;
 
 Diagnostic fault_at(const std::string& file, int line, std::string message, std::string remedy,
                     std::string_view excerpt) {
@@ -164,8 +165,7 @@ class LogReader {
     const auto jpeg = json.find(jpeg_key);
     const bool is_text = json.at(photograph_key).is_string() && jpeg != json.end() && jpeg->is_string();
     if (!is_text || !is_base64(jpeg->get<std::string>()))
-      return complain(number, "the photograph of this line cannot be read and is left out", "",
-                      line.substr(0, most_letters_of_an_excerpt));
+      return complain(number, "the photograph of this line cannot be read and is left out", "", line);
     log_.photographs.emplace(json.at(photograph_key).get<std::string>(), jpeg->get<std::string>());
   }
 
@@ -322,16 +322,36 @@ class Preparation {
   std::vector<Diagnostic> faults_;
 };
 
-std::string photograph_line(const KeptPhotograph& photograph) {
-  Json json = Json::object();
-  json[photograph_key] = photograph.name;
-  json[jpeg_key] = photograph.jpeg;
-  return json.dump();
+// The lines of the photographs that the readings name and the log does not hold.
+std::vector<std::string> photograph_lines(const std::vector<Reading>& readings, const ReadingLog& log,
+                                          const std::string& path) {
+  const std::filesystem::path folder = std::filesystem::path(path).parent_path();
+  std::vector<std::string> lines;
+  std::set<std::string> seen;
+  const auto keep = [&](const std::string& name) {
+    const std::filesystem::path file = folder / name;
+    const auto kept = log.photographs.find(name);
+    std::error_code ignored;
+    if (is_photograph_number(name) || !seen.insert(name).second) return;
+    if (kept != log.photographs.end() && !std::filesystem::exists(file, ignored)) return;
+    const std::string jpeg = base64(read_photograph(file.string()));
+    if (kept == log.photographs.end())
+      lines.push_back(Json{{photograph_key, name}, {jpeg_key, jpeg}}.dump());
+    else if (kept->second != jpeg)
+      throw InputError(Fault::file, {{{path, 0, 0},
+                                      fmt::format("the log keeps another photograph called \"{}\"", name),
+                                      "give the new one another name",
+                                      {}}});
+  };
+  for (const Reading& reading : readings)
+    for (const std::string& names : {reading.photo_before, reading.photo})
+      for (const std::string& name : photograph_names(names)) keep(name);
+  return lines;
 }
 
 // What is written, with the line breaks that the log has.
 std::string text_to_add(const std::string& text, const std::vector<Reading>& readings,
-                        const std::vector<KeptPhotograph>& photographs) {
+                        const std::vector<std::string>& photographs) {
   const std::size_t first_end = text.find('\n');
   const bool has_returns = first_end != std::string::npos && first_end > 0 && text[first_end - 1] == '\r';
   const std::string end = has_returns ? "\r\n" : "\n";
@@ -341,7 +361,7 @@ std::string text_to_add(const std::string& text, const std::vector<Reading>& rea
   const std::vector<std::string_view> lines = lines_of(text);
   const bool is_whole = std::find(lines.begin(), lines.end() - 1, first_line) != lines.end() - 1;
   if (!is_whole && !(lines.size() == 1 && lines.front() == first_line)) added += first_line + end;
-  for (const KeptPhotograph& photograph : photographs) added += photograph_line(photograph) + end;
+  for (const std::string& line : photographs) added += line + end;
   for (std::size_t i = 0; i < readings.size(); ++i)
     added +=
         to_log_line(readings[i], readings.size() < 2
@@ -408,23 +428,14 @@ std::string without_pictures(const std::string& log_text) {
 }
 
 Addition append_readings(const std::string& path, const std::vector<TypedReading>& readings, Repeats repeats,
-                         const std::vector<KeptPhotograph>& photographs) {
+                         Photographs photographs) {
   LockedFile file(path);
   const std::string text = file.text();
   const ReadingLog log = parse_log(text, path);
   Addition addition = Preparation(log, path, repeats).run(readings);
-  std::vector<KeptPhotograph> unknown;
-  for (const KeptPhotograph& one : photographs) {
-    const auto kept = log.photographs.find(one.name);
-    if (kept == log.photographs.end())
-      unknown.push_back(one);
-    else if (kept->second != one.jpeg)
-      throw InputError(Fault::file, {{{path, 0, 0},
-                                      fmt::format("the log keeps another photograph called \"{}\"", one.name),
-                                      "give the new one another name",
-                                      {}}});
-  }
-  if (!addition.added.empty()) file.append(text_to_add(text, addition.added, unknown));
+  std::vector<std::string> kept;
+  if (photographs == Photographs::go_into_the_log) kept = photograph_lines(addition.added, log, path);
+  if (!addition.added.empty()) file.append(text_to_add(text, addition.added, kept));
   return addition;
 }
 

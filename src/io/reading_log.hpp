@@ -11,12 +11,6 @@
 
 namespace gentlest {
 
-/// A photograph that is kept inside the log, so that log and picture travel as one file.
-struct KeptPhotograph {
-  std::string name;  ///< as readings name it
-  std::string jpeg;  ///< its bytes in base64
-};
-
 /// The lines of a log, oldest first, and what could not be read. Faults do not stop the reading: a conservation record
 /// with one bad line is still a record.
 struct ReadingLog {
@@ -49,6 +43,9 @@ struct Addition {
   std::vector<RepeatedRow> repeated;
 };
 
+/// Whether the photographs that added readings name stay files beside the log, or travel inside it, made small.
+enum class Photographs { stay_beside, go_into_the_log };
+
 /// What to do with readings that say what the log, or one before them, says already.
 enum class Repeats { add, leave_out };
 
@@ -58,10 +55,10 @@ enum class Repeats { add, leave_out };
 /// Throws InputError (Fault::file) and writes nothing when the log is of an unknown version, a reading is faulty
 /// (check_reading), a test number is taken already (unless it is a correction or a later look), or a correction or a
 /// later look names no test.
-/// `photographs` stand before the readings, each as a line of its own; throws also where the log holds another of that
-/// name.
+/// Photographs that go into the log stand before the readings, each as a line of its own; throws also where one cannot
+/// be read, or where the log holds another of its name. One that the log holds need not be beside it any more.
 Addition append_readings(const std::string& path, const std::vector<TypedReading>& readings, Repeats repeats,
-                         const std::vector<KeptPhotograph>& photographs = {});
+                         Photographs photographs = Photographs::stay_beside);
 
 /// The same for readings that name everything. Returns them as written.
 std::vector<Reading> append_readings(const std::string& path, const std::vector<Reading>& readings);

@@ -14,8 +14,9 @@ namespace gentlest {
 
 namespace {
 
-// What the program adds to every row that it prints; it says nothing of a test.
-constexpr std::array<std::string_view, 4> columns_of_ours = {"law_seen_until", "program", "catalogue", "harm"};
+// What the program adds to every row that it prints; it says nothing of a test. "harm" is ours only beside the others:
+// in a person's own table it is a remark.
+constexpr std::array<std::string_view, 3> edition_columns = {"law_seen_until", "program", "catalogue"};
 
 struct Column {
   std::string heading;
@@ -50,6 +51,8 @@ class TableReader {
   }
 
   void read_header(const std::vector<CsvCell>& row) {
+    is_ours_ = std::any_of(row.begin(), row.end(),
+                           [](const CsvCell& cell) { return folded(trimmed(cell.text)) == edition_columns.front(); });
     for (const CsvCell& cell : row) columns_.push_back(column_of(cell));
     for (std::size_t i = 0; i < columns_.size(); ++i)
       if (columns_[i].key.empty() && !columns_[i].is_ignored) expect_no_slip(row[i], columns_[i]);
@@ -63,8 +66,9 @@ class TableReader {
   Column column_of(const CsvCell& cell) {
     Column column{std::string(trimmed(cell.text)), key_of_heading(cell.text), false};
     const std::string plain = folded(column.heading);
-    column.is_ignored =
-        plain.empty() || std::find(columns_of_ours.begin(), columns_of_ours.end(), plain) != columns_of_ours.end();
+    column.is_ignored = plain.empty() ||
+                        std::find(edition_columns.begin(), edition_columns.end(), plain) != edition_columns.end() ||
+                        (is_ours_ && plain == "harm");
     if (column.key.empty() || column.is_ignored) return column;
     const bool is_twice =
         std::any_of(columns_.begin(), columns_.end(), [&](const Column& other) { return other.key == column.key; });
@@ -99,10 +103,11 @@ class TableReader {
     for (std::size_t k = 0; k < std::min(row.size(), columns_.size()); ++k) keep_as_remark(row[k], columns_[k], typed);
     // A correction is judged with all that it leaves as it was.
     if (faults_.size() == faults_before && typed.reading.correction.empty())
-      for (Diagnostic& fault : check_reading(typed.reading)) {
-        fault.where = typed.where;
-        faults_.push_back(std::move(fault));
-      }
+      for (const auto& check : {check_reading, denied_harms})
+        for (Diagnostic& fault : check(typed.reading)) {
+          fault.where = typed.where;
+          faults_.push_back(std::move(fault));
+        }
     table_.readings.push_back(std::move(typed));
   }
 
@@ -127,6 +132,7 @@ class TableReader {
   const std::string& file_;
   CsvTable cells_;
   std::vector<Diagnostic> faults_;
+  bool is_ours_ = false;  // a list that this program printed
   std::vector<Column> columns_;
   ReadingTable table_;
 };

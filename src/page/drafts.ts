@@ -1,11 +1,12 @@
 // What is not saved is kept by the browser, as far as it lets us, under a key of this tab; after a crash it is offered
 // again. A tab tells that it lives by answering the others' question, so no draft of an open tab is offered.
 import { effect, signal } from "@preact/signals";
-import { openedLog, take, unsaved } from "./files";
+import { decoded, openedLog, take, unsaved } from "./files";
+import { isBegun } from "./parts/easel/test_card";
 import { jobName, jobText, logName, logText } from "./state";
-import { savedShelfText, shelfName, shelfText } from "./shelf_file";
+import { shelfName, shelfText } from "./shelf_file";
 
-interface Draft { job: string; jobName: string; log: string; logName: string; shelf: string; shelfName: string; time: number; opened: string; openedBytes?: string }
+interface Draft { job: string; jobName: string; log: string; logName: string; shelf: string; shelfName: string; time: number; openedLetters: number; openedBytes?: string }
 export interface Offered { key: string; draft: Draft }
 
 export const offered = signal<readonly Offered[]>([]);
@@ -55,10 +56,10 @@ const fromBase64 = (text: string) => Uint8Array.from(atob(text), (letter) => let
 function keep(): void {
   if (unsaved.peek().length === 0) return forget(prefix + own);
   const { bytes, text } = openedLog.peek();
-  const isExact = new TextEncoder().encode(text).length === bytes.length;
+  const isExact = decoded(bytes) !== undefined;
   const draft: Draft = {
     job: jobText.peek(), jobName: jobName.peek(), log: logText.peek(), logName: logName.peek(), shelf: shelfText.peek(), shelfName: shelfName.peek(),
-    time: Date.now(), opened: text, ...(isExact ? {} : { openedBytes: toBase64(bytes) }),
+    time: Date.now(), openedLetters: text.length, ...(isExact ? {} : { openedBytes: toBase64(bytes) }),
   };
   keeping.value = !store() ? "none" : write(prefix + own, JSON.stringify(draft)) ? "kept" : "too large";
 }
@@ -114,7 +115,11 @@ export function followDrafts(): void {
   });
   window.addEventListener("pagehide", () => { keep(); forget(alivePrefix + own); });
   window.addEventListener("pageshow", live);
-  window.addEventListener("beforeunload", (event) => { if (unsaved.peek().length > 0) event.preventDefault(); });
+  window.addEventListener("beforeunload", (event) => {
+    if (unsaved.peek().length === 0 && !isBegun()) return;
+    event.preventDefault();
+    event.returnValue = true; // what older browsers ask for
+  });
 }
 
 export function discard({ key }: Offered): void {
@@ -127,14 +132,11 @@ export function discard({ key }: Offered): void {
 export function takeUp(one: Offered): void {
   const { draft } = one;
   take({ kind: "job", name: draft.jobName, text: draft.job, bytes: new Uint8Array() }, draft.job === "");
-  take({ kind: "log", name: draft.logName, text: draft.log, bytes: new Uint8Array() }, draft.log === draft.opened);
-  const opened = draft.log.startsWith(draft.opened ?? "") ? draft.opened ?? "" : "";
+  const opened = draft.log.slice(0, draft.openedLetters);
+  take({ kind: "log", name: draft.logName, text: draft.log, bytes: new Uint8Array() }, draft.log === opened);
   openedLog.value = { text: opened, bytes: draft.openedBytes ? fromBase64(draft.openedBytes) : new TextEncoder().encode(opened) };
-  if (draft.shelf) {
-    shelfText.value = draft.shelf;
-    shelfName.value = draft.shelfName;
-    savedShelfText.value = "";
-  }
-  keep();
+  if (draft.shelf) take({ kind: "shelf", name: draft.shelfName, text: draft.shelf, bytes: new Uint8Array() }, false);
+  // First the old copy: two may be more than the store holds.
   discard(one);
+  keep();
 }

@@ -2,7 +2,7 @@
 // bytes that were opened.
 import { computed, signal } from "@preact/signals";
 import { ask, type Fault } from "./engine/engine";
-import { jobFile, jobName, jobText, logFile, logName, logText, savedJobText, savedLogText } from "./state";
+import { forgetAnswers, jobFile, jobName, jobText, logFile, logName, logText, savedJobText, savedLogText } from "./state";
 import { parsed } from "./job/yaml_text";
 import { savedShelfText, shelfName, shelfText } from "./shelf_file";
 import { words } from "./words/words";
@@ -29,7 +29,7 @@ export interface Read { kind: Kind; name: string; text: string; bytes: Uint8Arra
 const bad = (text: string, faults: readonly Fault[] = []): Told => ({ text, isBad: true, faults });
 const good = (text: string): Told => ({ text, isBad: false, faults: [] });
 
-function decoded(bytes: Uint8Array): string | undefined {
+export function decoded(bytes: Uint8Array): string | undefined {
   try {
     return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch {
@@ -106,8 +106,13 @@ export function take({ kind, name, text, bytes }: Omit<Read, "notes">, isSaved =
   namesOf[kind].value = name;
   saved[kind].value = isSaved ? text : "";
   handles[kind] = undefined;
+  ++takes[kind];
   if (kind === "log") openedLog.value = { bytes, text };
+  if (kind === "job") forgetAnswers();
 }
+
+/** How often each was taken: what is saved slowly may have been replaced meanwhile. */
+const takes: Record<Kind, number> = { job: 0, log: 0, shelf: 0 };
 
 const empty = new Uint8Array();
 const closeLog = () => take({ kind: "log", name: "painting.log", text: "", bytes: empty });
@@ -115,7 +120,7 @@ const closeLog = () => take({ kind: "log", name: "painting.log", text: "", bytes
 /** Something else would take the place of unsaved work: asked first. */
 export const waiting = signal<{ kinds: readonly Kind[]; goOn: () => void } | null>(null);
 
-function unlessUnsaved(touched: readonly Kind[], goOn: () => void): void {
+export function unlessUnsaved(touched: readonly Kind[], goOn: () => void): void {
   const lost = unsaved.value.filter((kind) => touched.includes(kind));
   if (lost.length > 0) waiting.value = { kinds: lost, goOn };
   else goOn();
@@ -151,8 +156,8 @@ export async function open(list: readonly File[]): Promise<void> {
   unlessUnsaved(readable.length > 0 ? touched : [], () => takeAll(readable, faulty));
 }
 
-async function begin(command: "template" | "demo", name: string): Promise<void> {
-  const answer = await ask("begin", { command, words: [] });
+async function begin(command: "new" | "demo", name: string): Promise<void> {
+  const answer = await ask("begin", { command, words: command === "new" ? ["-"] : [] });
   if (answer.exit !== 0) {
     told.value = [bad(answer.notes, answer.faults)];
     return;
@@ -165,7 +170,7 @@ async function begin(command: "template" | "demo", name: string): Promise<void> 
   });
 }
 
-export const beginNew = (): Promise<void> => begin("template", "painting.yaml");
+export const beginNew = (): Promise<void> => begin("new", "painting.yaml");
 export const beginDemo = (): Promise<void> => begin("demo", "example.yaml");
 
 /** The bytes to save; none where a log does not begin with what was opened. */
@@ -184,7 +189,7 @@ export function bytesOf(kind: Kind): Uint8Array | undefined {
 
 // What the browser grants where it can write a file in its place.
 interface Writable { write(data: Uint8Array): Promise<void>; close(): Promise<void> }
-interface Handle { name: string; createWritable(): Promise<Writable> }
+interface Handle { name: string; getFile(): Promise<File>; createWritable(): Promise<Writable> }
 interface Picker { showSaveFilePicker?: (options: { suggestedName: string }) => Promise<Handle> }
 const handles: Record<Kind, Handle | undefined> = { job: undefined, log: undefined, shelf: undefined };
 
@@ -197,18 +202,31 @@ function download(name: string, bytes: Uint8Array): void {
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
 
-type Saved = "in place" | "download" | "not wanted";
+type Saved = "in place" | "download" | "not wanted" | "changed on disk";
+
+/** Whether what stands in the file is the beginning of what is to be written: a log is only ever added to. */
+async function isAddedTo(handle: Handle, bytes: Uint8Array): Promise<boolean> {
+  const there = new Uint8Array(await (await handle.getFile()).arrayBuffer());
+  return there.length <= bytes.length && there.every((byte, at) => byte === bytes[at]);
+}
 
 async function put(kind: Kind, bytes: Uint8Array): Promise<Saved> {
+  const mine = takes[kind];
   const picker = (window as unknown as Picker).showSaveFilePicker;
   if (picker) {
     try {
       const handle = handles[kind] ?? (await picker.call(window, { suggestedName: namesOf[kind].value }));
+      if (kind === "log" && !(await isAddedTo(handle, bytes))) {
+        handles.log = undefined;
+        return "changed on disk";
+      }
       const file = await handle.createWritable();
       await file.write(bytes);
       await file.close();
-      handles[kind] = handle;
-      namesOf[kind].value = handle.name;
+      if (mine === takes[kind]) {
+        handles[kind] = handle;
+        namesOf[kind].value = handle.name;
+      }
       return "in place";
     } catch (fault) {
       if (fault instanceof DOMException && fault.name === "AbortError") return "not wanted";
@@ -227,9 +245,15 @@ export async function save(kind: Kind): Promise<boolean> {
     told.value = [bad(files.log_changed_before(logName.value))];
     return false;
   }
+  const mine = takes[kind];
   try {
     const how = await put(kind, bytes);
     if (how === "not wanted") return false;
+    if (how === "changed on disk") {
+      told.value = [bad(files.log_changed_on_disk(namesOf.log.value))];
+      return false;
+    }
+    if (mine !== takes[kind]) return true;
     saved[kind].value = text;
     if (kind === "log") openedLog.value = { bytes, text };
     const name = namesOf[kind].value;

@@ -1,21 +1,20 @@
 // The page as a whole: the steps of the work, in their order, under a head that says where the files and the engine stand.
 import "./page.css";
-import { signal } from "@preact/signals";
 import { render } from "preact";
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { followDrafts } from "./drafts";
 import { ask, engineProgress, engineState, startEngine, stopWork } from "./engine/engine";
 import { open, told } from "./files";
 import { job, said } from "./job/edit";
-import { loadNames } from "./names";
+import { loadNames, names } from "./names";
 import { EaselPart } from "./parts/easel";
 import { BeginPart, FaultList, FilesPart, PutBack, UnsavedBar } from "./parts/files";
 import { LadderPart } from "./parts/ladder";
 import { PaintingPart } from "./parts/painting";
 import { PapersPart } from "./parts/papers";
 import { ShelfPart } from "./parts/shelf";
-import { loadSolvents } from "./parts/solvents";
-import { askAgain, followFiles, jobText } from "./state";
+import { loadSolvents, solvents } from "./parts/solvents";
+import { askAll, followFiles, isStopped, jobText } from "./state";
 import { step, steps, type Step } from "./steps";
 import { language, languages, words } from "./words/words";
 
@@ -23,18 +22,16 @@ const parts: Record<Step, () => preact.JSX.Element | null> = {
   painting: PaintingPart, shelf: ShelfPart, ladder: LadderPart, easel: EaselPart, papers: PapersPart,
 };
 
-/** The text whose reckoning was given up. */
-const givenUp = signal<string | null>(null);
-
-function stop(): void {
-  givenUp.value = jobText.value;
-  stopWork();
+function again(): void {
+  if (typeof engineState.value === "object") startEngine();
+  loadLists();
+  if (jobText.value !== "") void askAll();
 }
 
-function again(): void {
-  givenUp.value = null;
-  if (typeof engineState.value === "object") startEngine();
-  if (jobText.value !== "") askAgain();
+// Once each; where they were lost with the engine, once more.
+function loadLists(): void {
+  if (names.value.length === 0) void loadNames();
+  if (solvents.value.length === 0) void loadSolvents();
 }
 
 function Working() {
@@ -45,7 +42,7 @@ function Working() {
     <>
       <span class="soft" role="status">{percent === null ? files.engine_working : files.engine_progress(percent)}</span>
       {percent !== null && <progress aria-label={files.engine_working} max={100} value={percent} />}
-      <button type="button" class="stop" onClick={stop}>{files.engine_stop}</button>
+      <button type="button" class="stop" onClick={stopWork}>{files.engine_stop}</button>
     </>
   );
 }
@@ -57,7 +54,7 @@ function EngineState() {
     return <div class="faults" role="alert"><p>{files.engine_failed(state.failed)}</p><button type="button" onClick={again}>{files.engine_again}</button></div>;
   }
   if (state === "working") return <div class="state"><Working /></div>;
-  if (givenUp.value !== null && givenUp.value === jobText.value) {
+  if (isStopped.value) {
     return <div class="state"><span role="status" class="warn">{files.engine_given_up}</span><button type="button" onClick={again}>{files.engine_work_again}</button></div>;
   }
   return <div class="state"><span class="soft" role="status">{state === "starting" ? files.engine_starting : files.engine_ready}</span></div>;
@@ -96,7 +93,9 @@ function Steps() {
 function useDrop(): boolean {
   const [isOver, setOver] = useState(false);
   useEffect(() => {
-    const hasFiles = (event: DragEvent) => Array.from(event.dataTransfer?.types ?? []).includes("Files");
+    // A field for files takes its own: a swab's photograph is no painting to open.
+    const hasFiles = (event: DragEvent) => Array.from(event.dataTransfer?.types ?? []).includes("Files")
+      && !(event.target instanceof Element && event.target.closest("input[type=file], label"));
     const over = (event: DragEvent) => { if (hasFiles(event)) { event.preventDefault(); setOver(true); } };
     const leave = (event: DragEvent) => { if (!event.relatedTarget) setOver(false); };
     const drop = (event: DragEvent) => {
@@ -115,7 +114,6 @@ function useDrop(): boolean {
 
 function Page() {
   const isOver = useDrop();
-  const main = useRef<HTMLElement>(null);
   const isOpen = jobText.value !== "";
   const title = job.value.object.title || words.value.files.untitled;
   useEffect(() => {
@@ -131,7 +129,7 @@ function Page() {
       </header>
       {isOpen && <Steps />}
       <UnsavedBar />
-      <main ref={main}>
+      <main>
         {isOpen && <FilesPart />}
         {isOpen && <FaultList />}
         {isOpen ? <Part /> : <BeginPart />}
@@ -143,8 +141,7 @@ function Page() {
 }
 
 startEngine();
-void loadNames();
-void loadSolvents();
+loadLists();
 followFiles();
 followDrafts();
 // The one way in for the tests in real browsers.

@@ -1,6 +1,6 @@
 // "My shelf": the bottles of a studio, in a file of its own that is opened for the next painting (docs/page.md).
 import { computed, signal } from "@preact/signals";
-import { bottleOf, insertAt, parsed, removeAt, setBottle, type BottleView, type Value } from "./job/document";
+import { asTyped, bottleOf, insertAt, parsed, setBottle, type BottleView, type Value } from "./job/document";
 import { recordOf } from "./names";
 
 export const shelfText = signal("");
@@ -11,7 +11,7 @@ export interface ShelfBottle extends BottleView { opened: string }
 
 const head = "# My shelf: the bottles of this studio, for gentlest.html\ngentlest_shelf: 1\n";
 
-export function readShelf(text: string): ShelfBottle[] {
+function readShelf(text: string): ShelfBottle[] {
   const { value } = parsed(text);
   const list = typeof value === "object" && !Array.isArray(value) ? value.bottles : undefined;
   return (Array.isArray(list) ? list : []).map((one) => ({
@@ -21,17 +21,14 @@ export function readShelf(text: string): ShelfBottle[] {
 
 export const shelf = computed(() => readShelf(shelfText.value));
 
-export const isSameBottle = (a: BottleView, b: BottleView): boolean =>
+const isSameBottle = (a: BottleView, b: BottleView): boolean =>
   (recordOf(a.solvent, "solvent") || a.solvent) === (recordOf(b.solvent, "solvent") || b.solvent) && a.grade === b.grade;
 
 const entryOf = (bottle: BottleView): Value => {
   const { solvent, grade, atMostPercent } = bottle;
   if (grade === "" && atMostPercent === "") return solvent;
-  return { solvent, ...(grade && { grade }), ...(atMostPercent && { at_most_percent: Number(atMostPercent) || atMostPercent }) };
+  return { solvent, ...(grade && { grade }), ...(atMostPercent && { at_most_percent: asTyped(atMostPercent) }) };
 };
-
-/** A bottle of the shelf or the job as it is written into a list. */
-export const bottleEntry = entryOf;
 
 function withBottle(text: string, bottle: BottleView): string {
   const list = readShelf(text);
@@ -51,10 +48,6 @@ export function setOpened(bottle: BottleView, day: string): void {
 }
 
 export const openedOn = (bottle: BottleView): string => shelf.value.find((one) => isSameBottle(one, bottle))?.opened ?? "";
-
-export function removeFromShelf(index: number): void {
-  shelfText.value = removeAt(shelfText.value, ["bottles", index]);
-}
 
 /** A job's shelf with all of my bottles that it does not have yet. */
 export function withMyShelf(text: string, have: readonly BottleView[]): string {

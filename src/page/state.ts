@@ -1,7 +1,7 @@
 // What is open in the page: the very texts of the program's files, and what the engine answered to them.
-import { computed, effect, signal } from "@preact/signals";
+import { effect, signal, type Signal } from "@preact/signals";
 import type { LadderAnswer } from "./answers";
-import { ask, type Answer, type Fault } from "./engine/engine";
+import { ask, stopped, type Answer, type Fault } from "./engine/engine";
 
 /** The job file's text as it would be saved; "" before anything is open. */
 export const jobText = signal("");
@@ -13,7 +13,6 @@ export const logName = signal("painting.log");
 /** As they were last opened or saved. */
 export const savedJobText = signal("");
 export const savedLogText = signal("");
-export const isUnsaved = computed(() => jobText.value !== savedJobText.value || logText.value !== savedLogText.value);
 
 /** The names under which the engine sees the two files. */
 export const jobFile = "job.yaml";
@@ -36,7 +35,6 @@ export interface Answered<T> {
 export const nothingYet = { value: null, faults: [], notes: "", exit: 0, isCurrent: false };
 
 export function answered<T>(answer: Answer, before: Answered<T>): Answered<T> {
-  if (answer.exit === 130) return before;
   const { faults, notes, exit } = answer;
   if (exit > 1) return { value: before.value, faults, notes, exit, isCurrent: false };
   return { value: JSON.parse(answer.text) as T, faults, notes, exit, isCurrent: true };
@@ -48,36 +46,58 @@ export const next = signal<Answered<{ next: Record<string, unknown>[] }>>(nothin
 /** The lines of the log as read, corrections and looks joined (kind "readings"). */
 export const readings = signal<Answered<{ readings: Record<string, unknown>[] }>>(nothingYet);
 
+/** Another painting was opened or begun: what belongs to the one before is let go. */
+export const paintingOpened = signal(0);
+
 let waiting: ReturnType<typeof setTimeout> | undefined;
 const pauseAfterTyping_ms = 150;
 
 /** The work was stopped by hand, and nothing was asked since. */
 export const isStopped = signal(false);
+// Counts the states of the files: an answer to an older one is let go.
 let turn = 0;
+/** The job that the ladder's answer is of; it knows nothing of the log. */
+let ladderOf: string | undefined;
+
+/** False where the turn is over: the files changed, the work was stopped, or the engine was lost. */
+async function answer<T>(mine: number, place: Signal<Answered<T>>, command: string, words: string[]): Promise<boolean> {
+  const given = await ask(command, { command, words, options: { format: "json" }, files: files() });
+  if (mine !== turn) return false;
+  if (given.exit === stopped.exit) isStopped.value = true;
+  else place.value = answered(given, place.value);
+  return given.exit !== stopped.exit && given.exit !== 4;
+}
 
 export async function askAll(): Promise<void> {
   const mine = ++turn;
   isStopped.value = false;
-  const question = (command: string, words: string[]) => ask(command, { command, words, options: { format: "json" }, files: files() });
-  const planned = await question("ladder", [jobFile]);
-  if (planned.exit === 130) isStopped.value = mine === turn;
-  ladder.value = answered(planned, ladder.value);
+  const job = jobText.peek();
+  if (ladderOf !== job) {
+    if (!(await answer(mine, ladder, "ladder", [jobFile]))) return;
+    ladderOf = job;
+  }
   // The log can be read whatever the job is like; without a plan there is no next test.
-  if (planned.exit <= 1) next.value = answered(await question("next", [jobFile, logFile]), next.value);
-  readings.value = answered(await question("readings", [logFile]), readings.value);
+  if (ladder.peek().exit <= 1 && !(await answer(mine, next, "next", [jobFile, logFile]))) return;
+  await answer(mine, readings, "readings", [logFile]);
 }
 
-/** Asks anew what was given up, or lost with the engine. */
-export const askAgain = (): void => void askAll();
+/** Nothing that was answered for the painting before may stand beside another one. */
+export function forgetAnswers(): void {
+  ++turn;
+  ladderOf = undefined;
+  ladder.value = next.value = readings.value = nothingYet;
+  ++paintingOpened.value;
+}
 
 /** Asks anew whenever a file changed, once typing pauses. */
 export function followFiles(): void {
   effect(() => {
-    const isOpen = jobText.value !== "" && logText.value !== undefined;
+    void logText.value;
+    ++turn;
     clearTimeout(waiting);
-    if (!isOpen) return;
+    if (jobText.value === "") return;
     // A proposal from before a harm was written down must not look like one of now.
-    ladder.value = { ...ladder.peek(), isCurrent: false };
+    if (ladderOf !== jobText.value) ladder.value = { ...ladder.peek(), isCurrent: false };
     next.value = { ...next.peek(), isCurrent: false };
     readings.value = { ...readings.peek(), isCurrent: false };
     waiting = setTimeout(() => void askAll(), pauseAfterTyping_ms);

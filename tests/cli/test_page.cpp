@@ -28,4 +28,15 @@ TEST_CASE("the program hands on the page it was built with, or says that it has 
   CHECK(page.substr(page.size() - 8) == "</html>\n");
 }
 
+TEST_CASE("the page is not poured onto a terminal") {
+  Surroundings terminal;
+  terminal.to_terminal = true;
+  for (const std::vector<std::string>& words : {std::vector<std::string>{"page"}, {"page", "--output", "-"}}) {
+    const Result refused = call(words, {}, terminal);
+    CHECK(refused.code == 2);
+    CHECK(refused.out.empty());
+    CHECK(holds(refused.err, "--output gentlest.html"));
+  }
+}
+
 }  // namespace gentlest::test

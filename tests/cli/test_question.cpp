@@ -80,9 +80,10 @@ TEST_CASE("a question that cannot be read is a fault and fails nothing") {
 }
 
 TEST_CASE("the page gets the demo and the empty job, and both load") {
-  for (const char* command : {"demo", "template"}) {
+  for (const Json& question :
+       {Json{{"command", "demo"}, {"words", Json::array()}}, Json{{"command", "new"}, {"words", {"-"}}}}) {
     const Folder folder;
-    const Json answer = asked({{"command", command}, {"words", Json::array()}});
+    const Json answer = asked(question);
     const std::string job = folder.file("job.yaml");
     write_file(job, answer.at("text").get<std::string>());
     CHECK(call({"check", job}).code == 0);

@@ -268,7 +268,9 @@ TEST_CASE("six swabs are recorded with less than 90 keys each", "[noted]") {
   Surroundings terminal;
   terminal.can_be_asked = true;
   std::size_t keys = 0;
-  for (const char* swab : {"rung 1: none, ok, edge, 20 s", "rung 2: none, ok, edge, 20 s", "rung 4: softened, ok, edge, 20 s", "rung 4: partly, ok, white, 20 s", "rung 5: mostly, ok, white, 20 s, 8 rolls", "rung 5: mostly, blanched, dark, 20 s"}) {
+  for (const char* swab : {"rung 1: none, ok, edge, 20 s", "rung 2: none, ok, edge, 20 s",
+                           "rung 4: softened, ok, edge, 20 s", "rung 4: partly, ok, white, 20 s",
+                           "rung 5: mostly, ok, white, 20 s, 8 rolls", "rung 5: mostly, blanched, dark, 20 s"}) {
     INFO(swab);
     const Result result = call({"record", "demo", log, swab}, "y\n", terminal);
     INFO(result.err);
@@ -279,4 +281,40 @@ TEST_CASE("six swabs are recorded with less than 90 keys each", "[noted]") {
   }
   CHECK(keys == 435);  // docs/data-format.md says so
   CHECK(lines_of(read_file(log)).size() == 7);
+}
+
+TEST_CASE("a word of harm beside nothing seen is asked back, wherever a reading is written") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const auto record = [&](const char* said) {
+    return call(
+        {"record", "demo", log, "mixture=isooctane 100", "removal=partly removed", "original=nothing seen", said});
+  };
+  for (const char* said :
+       {"signs=blanched", "after_drying=blanched", "signs=paint tacky", "signs=patchy, lost gloss"}) {
+    const Result refused = record(said);
+    INFO(said << refused.out << refused.err);
+    CHECK(refused.code == 2);
+    CHECK(holds(refused.err, "contradict each other"));
+  }
+  const std::string table = folder.file("table.csv");
+  write_file(table, "mixture,removal,original,signs\nisooctane 100,no effect,nothing seen,blanched\n");
+  const Result taken = call({"import", "demo", log, table});
+  CHECK(taken.code == 3);
+  CHECK(holds(taken.err, "table.csv:2"));
+  CHECK_FALSE(std::filesystem::exists(log));
+  // Of the layer to go, and of drying that left nothing, it is none.
+  for (const char* said : {"signs=varnish tacky", "signs=patchy", "after_drying=nothing seen"})
+    CHECK(record(said).code == 0);
+}
+
+TEST_CASE("a person's own column \"Harm\" goes to the remark") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const std::string table = folder.file("table.csv");
+  write_file(table, "mixture,removal,Harm\nisooctane 100,no effect,blanched badly\n");
+  const Result taken = call({"import", "demo", log, table});
+  INFO(taken.err);
+  CHECK(taken.code == 0);
+  CHECK(holds(read_file(log), "blanched badly"));
 }

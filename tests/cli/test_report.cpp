@@ -208,6 +208,11 @@ TEST_CASE("photographs that are kept in the log stand in the report though their
   CHECK(gone.code == 3);
   CHECK(holds(gone.err, "gone.jpg"));
   CHECK(read_file(log) == kept);
+  // One that the log holds need not be beside it any more, and two readings of one file keep it once.
+  REQUIRE(call({"record", "demo", log, "test=1", "photo=spot.png", "photo_before=spot.png", "correction=light",
+                "--keep-photographs"})
+              .code == 0);
+  CHECK(count_of(read_file(log), "{\"photograph\"") == 1);
   // Another picture under the same name is refused, the same one is not kept twice.
   write_file(folder.file("spot.png"), one_point_png());
   REQUIRE(with({"--keep-photographs"}).code == 0);

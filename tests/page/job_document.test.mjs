@@ -44,8 +44,7 @@ function generated(seed) {
   const layers = ["varnish", "oil paint", "ground"].slice(0, 1 + some.below(3)).flatMap((name, i) => [
     ...own(), `${pad}- name: ${some.chance(0.3) ? JSON.stringify(name) : name}${remark()}`, `${pad}  role: ${i === 0 ? "remove" : "keep"}${remark()}`,
     ...(some.chance(0.5) ? [`${pad}  recorded: mastic_aged${remark()}`] : []), `${pad}  found: ${i === 0 ? "dammar_aged" : "oil_paint_old"}${remark()}`,
-    ...(some.chance(0.3) ? [`${pad}  suspected: [resinous, waxy]${remark()}`] : []),
-    ...(some.chance(0.3) ? [`${pad}  suspected:`, `${pad}    - resinous`].slice(0, some.chance(1) ? 0 : 2) : []),
+    ...(some.chance(0.3) ? [`${pad}  suspected: [resinous, waxy]${remark()}`] : some.chance(0.3) ? [`${pad}  suspected:`, `${pad}    - resinous`] : []),
     ...(some.chance(0.4) ? [`${pad}  note: |`, `${pad}    first`, `${pad}    second`] : [`${pad}  note: ""`]),
     ...(some.chance(0.3) ? [""] : []),
   ]);

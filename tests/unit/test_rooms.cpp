@@ -148,8 +148,10 @@ TEST_CASE("the tests of a room stand under its name") {
 }
 
 TEST_CASE("outside libraries stay where they belong") {
-  const std::map<std::string, Rooms> home = {
-      {"yaml-cpp/", {"io"}}, {"boost/program_options", {"cli"}}, {"nlohmann/", {"io", "report", "cli"}}, {"Eigen/", {"core"}}};
+  const std::map<std::string, Rooms> home = {{"yaml-cpp/", {"io"}},
+                                             {"boost/program_options", {"cli"}},
+                                             {"nlohmann/", {"io", "report", "cli"}},
+                                             {"Eigen/", {"core"}}};
   std::size_t seen = 0;
   for (const auto& [library, wings] : home)
     for (const fs::path& file : sources_in(root / "src"))

@@ -79,6 +79,7 @@ struct Progress {
   std::map<std::string, std::vector<int>> heard =
       {};                                      ///< by layer: the tests behind what its belief has seen, in order
   std::optional<JudgedMixture> proposed = {};  ///< `next.mixture` as a plan judges it, with its origin
+  std::vector<Caution> cautions = {};          ///< of that mixture, whichever bottles it is of
   std::vector<FirstTest> first_tests = {};     ///< as in the plan, without what was tried
   std::vector<JudgedMixture> to_try = {};      ///< that first_tests speak of
 };

@@ -1,10 +1,12 @@
 // One field of a reading from words as people write them: behind a label of `record`, in a cell of a table.
 #pragma once
 
+#include "gentlest/base/diagnostic.hpp"
 #include "gentlest/learning/reading.hpp"
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace gentlest {
 
@@ -16,6 +18,11 @@ std::string key_of_heading(std::string_view heading);
 /// and French, "none", "no", "n/a", "-", a decimal comma, units behind numbers, dates such as 14.3.2026. False where it
 /// is not understood; the reading is then unchanged. Precondition: the key is known.
 bool set_noted_field(Reading& reading, std::string_view key, const std::string& text);
+
+/// Words of harm under `signs` or `after_drying` ("blanched", "paint tacky") beside "nothing seen" of the original: one
+/// fault each, since the grade is what the rules count. Old logs hold such readings, so whoever writes asks, not who
+/// reads.
+std::vector<Diagnostic> denied_harms(const Reading& reading);
 
 /// 2026-03-14 from "14.3.2026" or "14/03/2026"; empty where it is no date, or where day and month may
 /// be meant either way.

@@ -116,6 +116,8 @@ void fill_first_tests(Progress& progress, const Plan& plan, const Catalogue& cat
 void judge_proposed(Progress& progress, const Plan& plan, const Catalogue& catalogue) {
   if (!progress.next.mixture) return;
   progress.proposed = judge_mixture(*progress.next.mixture, plan.layers, plan.job.limits, catalogue);
+  const Mixture& mixture = *progress.next.mixture;
+  progress.cautions = cautions_for(mixture, label_of(mixture, catalogue), catalogue);
   const NextAnswer& next = progress.next;
   const std::optional<std::size_t> step = next.test      ? next.test->step
                                           : next.working ? next.working->step

@@ -106,7 +106,7 @@ std::string base64(const std::string& bytes) {
 
 bool is_base64(std::string_view text) {
   if (text.size() % 4 != 0) return false;
-  while (!text.empty() && text.back() == '=') text.remove_suffix(1);
+  for (int filler = 0; filler < 2 && !text.empty() && text.back() == '='; ++filler) text.remove_suffix(1);
   return std::all_of(text.begin(), text.end(), [](unsigned char c) {
     return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '+' || c == '/';
   });

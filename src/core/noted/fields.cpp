@@ -222,20 +222,10 @@ std::string number_text(std::string_view key, const std::string& text) {
   return {};
 }
 
-std::vector<std::string> cut_at(std::string_view text, std::string_view separators) {
-  std::vector<std::string> pieces;
-  while (true) {
-    const std::size_t end = text.find_first_of(separators);
-    if (const std::string_view piece = trimmed(text.substr(0, end)); !piece.empty()) pieces.emplace_back(piece);
-    if (end == std::string_view::npos) return pieces;
-    text.remove_prefix(end + 1);
-  }
-}
-
 // "patchy, smeared" of the layer to remove; nothing changes where a word is none, or they contradict each other.
 bool set_outcome(Reading& reading, Side side, const std::string& text) {
   std::vector<const TradeWord*> said;
-  for (const std::string& piece : cut_at(text, ",;/+")) {
+  for (const std::string& piece : items_of(text, ",;/+")) {
     const TradeWord* word = find_trade_word(piece);
     if (!word || (word->side != Side::either && word->side != side)) return false;
     said.push_back(word);
@@ -254,7 +244,7 @@ bool set_outcome(Reading& reading, Side side, const std::string& text) {
 }  // namespace
 
 void add_word(std::string& words, const std::string& word) {
-  for (const std::string& one : cut_at(words, ","))
+  for (const std::string& one : items_of(words, ","))
     if (one == word) return;
   words += (words.empty() ? "" : ", ") + word;
 }
@@ -321,6 +311,24 @@ bool set_noted_field(Reading& reading, std::string_view key, const std::string& 
   if (field.kind != FieldKind::whole && field.kind != FieldKind::number) return false;
   const std::string number = number_text(key, plain);
   return !number.empty() && set_field(reading, key, number);
+}
+
+std::vector<Diagnostic> denied_harms(const Reading& reading) {
+  std::vector<Diagnostic> faults;
+  if (reading.original != OriginalReading::nothing_seen) return faults;
+  for (const std::string& words : {reading.signs, reading.after_drying})
+    for (const std::string& piece : items_of(words, ",;")) {
+      const std::string plain = folded(piece);
+      const bool is_of_paint = plain.rfind("paint ", 0) == 0 || plain.rfind("original ", 0) == 0;
+      const TradeWord* word = find_trade_word(is_of_paint ? plain.substr(plain.find(' ') + 1) : plain);
+      const bool is_of_original = word && (word->side == Side::original || (is_of_paint && word->side == Side::either));
+      if (!is_of_original || !word->original || *word->original == OriginalReading::nothing_seen) continue;
+      faults.push_back({{},
+                        fmt::format("\"{}\" and \"nothing seen\" of the original contradict each other", piece),
+                        "write what it did to the original, e.g. original=change that stays",
+                        {}});
+    }
+  return faults;
 }
 
 }  // namespace gentlest

@@ -56,6 +56,7 @@ function fail(reason: string): void {
 
 /** Starts the engine; called once when the page opens, and again after a stop. */
 export function startEngine(): void {
+  worker?.terminate();
   isReady = false;
   engineState.value = "starting";
   const address = URL.createObjectURL(new Blob([workerText], { type: "text/javascript" }));
@@ -91,17 +92,16 @@ export function ask(kind: string, question: Question): Promise<Answer> {
   const replaced = queue.filter((one) => one.kind === kind);
   queue = queue.filter((one) => one.kind !== kind);
   for (const one of replaced) one.resolve(stopped);
-  if (typeof engineState.peek() === "object") startEngine(); // peek: who asks within an effect must not follow the state
   return new Promise((resolve) => {
     queue.push({ number: ++lastNumber, kind, question, resolve });
-    startNext();
+    if (typeof engineState.peek() === "object") startEngine(); // peek: who asks within an effect must not follow the state
+    else startNext();
   });
 }
 
 /** Gives up the question in work. */
 export function stopWork(): void {
   if (!current) return;
-  worker?.terminate();
   const ended = current;
   current = undefined;
   startEngine();

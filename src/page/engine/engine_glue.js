@@ -3,4 +3,3 @@ Module["ask"] = function (question, progress) {
   Module["onProgress"] = progress;
   return Module["ccall"]("gentlest_ask", "string", ["string"], [question]);
 };
-Module["FS"] = FS;

@@ -29,6 +29,8 @@ function answerOf(module: EngineModule, { number, question }: Asked): Answer {
     }
     return answer as Answer;
   } catch (fault) {
+    // The module may be in pieces: the page starts a new one.
+    send({ failed: String(fault) });
     return failed(fault);
   } finally {
     for (const [name] of files) try { module.FS.unlink(name); } catch { /* never written */ }

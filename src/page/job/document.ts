@@ -67,14 +67,14 @@ export function readJob(text: string): JobView {
   };
 }
 
-const number = /^\s*([-+\u2212]?)(\d+)(?:[.,](\d*))?\s*$/;
+const number = /^\s*([-+\u2212]?)(\d*)(?:[.,](\d*))?\s*$/;
 
 /** A number as a person types it, with a point or a comma; anything else stays the text that it is, for the engine to judge. */
 export function asTyped(typed: string): Value {
   const found = number.exec(typed);
-  if (!found) return typed;
+  if (!found || !(found[2] || found[3])) return typed;
   const [, sign = "", whole = "", part = ""] = found;
-  return Number(`${sign === "\u2212" ? "-" : sign}${whole}${part ? `.${part}` : ""}`);
+  return Number(`${sign === "\u2212" ? "-" : sign}${whole || "0"}${part ? `.${part}` : ""}`);
 }
 
 /** Puts what was typed; where nothing is left, the key goes too. */

@@ -22,7 +22,7 @@ interface Edit {
 
 function edited(text: string, edit: Edit): string {
   const from = parsed(text);
-  if (!from.isReadable) throw new Unreadable();
+  if (!from.isReadable || typeof from.value !== "object") throw new Unreadable();
   const wanted = copy(from.value);
   edit.expect(wanted);
   const result = from.mark + edit.cut(from);

@@ -2,10 +2,11 @@
 import "./charts.css";
 import { computed, signal, useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import { ask, type Question } from "../engine/engine";
+import { ask, type Fault, type Question } from "../engine/engine";
 import { files, jobFile, jobName, jobText, ladder, logFile, logText, readings } from "../state";
 import { words } from "../words/words";
 import { drawing, lightUp, rungNear } from "./charts/drawing";
+import { Faults } from "./faults";
 import { pointedRung } from "./pointed";
 import { saveText } from "./save_text";
 
@@ -16,7 +17,7 @@ type Kind = (typeof kinds)[number] | (typeof kindsOfTests)[number];
 const shown = signal<Kind[]>(["risk", "chances"]);
 /** The three bottles of the mixing picture; [] leaves them to the program. */
 const mixed = signal<string[]>([]);
-const drawn = signal<Partial<Record<Kind, { text: string; of: string }>>>({});
+const drawn = signal<Partial<Record<Kind, { text: string; of: string; faults: Fault[]; notes: string }>>>({});
 
 // What a picture was drawn of: when it changes the picture is drawn anew.
 const isOfTests = (kind: Kind) => kind === "timeline" || kind === "swabs";
@@ -41,7 +42,7 @@ async function drawAll(): Promise<void> {
     const of = subjectOf(kind);
     const answer = await ask(`chart:${kind}`, questionOf(kind));
     if (answer.exit === 130 || answer.exit === 4) break;
-    drawn.value = { ...drawn.value, [kind]: { text: answer.exit <= 1 ? answer.text : "", of } };
+    drawn.value = { ...drawn.value, [kind]: { text: answer.exit <= 1 ? answer.text : "", of, faults: answer.faults, notes: answer.exit > 1 ? answer.notes : "" } };
   }
   isDrawing = false;
 }
@@ -71,6 +72,7 @@ function Picture({ kind }: { kind: Kind }) {
     <figure class="chart">
       <figcaption>{w.kinds[kind]}{isStale && <span class="warn"> {w.working}</span>}</figcaption>
       <div class="chart-place" ref={place} tabIndex={0} role="region" aria-label={w.scrolls(w.kinds[kind])} onPointerMove={point} onPointerDown={point} />
+      <Faults faults={drawn.value[kind]?.faults ?? []} notes={drawn.value[kind]?.notes ?? ""} />
       <button type="button" disabled={!text} aria-label={`${w.save}: ${w.kinds[kind]}`} onClick={save}>{w.save}</button>
     </figure>
   );

@@ -1,17 +1,23 @@
 // At the easel: what next, one big card for the test, the tests so far.
 import "./easel.css";
-import { jobText } from "../state";
+import { effect } from "@preact/signals";
+import { jobText, paintingOpened } from "../state";
 import { words } from "../words/words";
 import { Card } from "./easel/card";
-import { isBegun } from "./easel/test_card";
+import { reset } from "./easel/stopwatch";
+import { startOver } from "./easel/test_card";
 import { ShortWords } from "./easel/short_words";
 import { TableImport } from "./easel/table";
 import { TestsList } from "./easel/tests_list";
 import { NextPart } from "./next";
+import { removePaintingPhotograph } from "./photograph";
 
-// A half filled card is in no file yet: the browser asks before it is lost.
-window.addEventListener("beforeunload", (event) => {
-  if (isBegun()) event.preventDefault();
+// A card that is begun, the watch and the photograph are of one painting: another one begins without them.
+effect(() => {
+  if (paintingOpened.value === 0) return;
+  startOver();
+  reset();
+  removePaintingPhotograph();
 });
 
 export function EaselPart() {

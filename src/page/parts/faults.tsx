@@ -1,13 +1,15 @@
 // Faults as the program tells them: where, what is wrong, what would be right.
 import type { Fault } from "../engine/engine";
+import { jobFile, logFile } from "../state";
+import { words } from "../words/words";
 
-function FaultLine({ fault }: { fault: Fault }) {
-  const place = fault.line > 0 ? `${fault.file}, ${fault.line}:${fault.column} ` : "";
+export function FaultLine({ fault }: { fault: Fault }) {
+  const { files } = words.value;
+  const name = fault.file === jobFile ? files.file_names.job : fault.file === logFile ? files.file_names.log : fault.file;
   return (
     <p>
-      {place && <span class="soft">{place}</span>}
-      <strong>{fault.message}</strong>
-      {fault.remedy && <> – {fault.remedy}</>}
+      {fault.line > 0 && <strong>{name}, {files.line(fault.line, fault.column)}: </strong>}
+      {fault.message}{fault.remedy && `; ${fault.remedy}`}
     </p>
   );
 }

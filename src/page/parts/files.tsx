@@ -2,18 +2,18 @@
 import "./files.css";
 import { useEffect, useRef } from "preact/hooks";
 import { discard, keeping, offered, takeUp } from "../drafts";
-import { beginDemo, beginNew, kindWords, open, save, saveAll, told, unsaved, waiting, type Kind, type Told } from "../files";
-import type { Fault } from "../engine/engine";
+import { beginDemo, beginNew, kindWords, open, save, saveAll, told, unlessUnsaved, unsaved, waiting, type Kind, type Told } from "../files";
+import { FaultLine } from "./faults";
 import { job, putBack, undoable } from "../job/edit";
 import { otherFaults } from "../job/faults";
 import { parsed, readJob } from "../job/document";
-import { jobFile, jobName, jobText, logFile, logName, logText } from "../state";
+import { jobName, jobText, logName, logText } from "../state";
 import { hasField, showFieldOf } from "../steps";
 import { shelfName, shelfText } from "../shelf_file";
 import { language, words } from "../words/words";
 
 /** Asks for files as a click on a button does. */
-export function OpenButton({ isMain }: { isMain?: boolean }) {
+function OpenButton() {
   const { files } = words.value;
   const input = useRef<HTMLInputElement>(null);
   const chosen = (event: { currentTarget: HTMLInputElement }) => {
@@ -24,19 +24,8 @@ export function OpenButton({ isMain }: { isMain?: boolean }) {
   return (
     <>
       <input ref={input} type="file" multiple hidden aria-label={files.open} onChange={chosen} />
-      <button type="button" class={isMain ? "main" : ""} onClick={() => input.current?.click()}>{files.open}</button>
+      <button type="button" onClick={() => input.current?.click()}>{files.open}</button>
     </>
-  );
-}
-
-function FaultLine({ fault }: { fault: Fault }) {
-  const { files } = words.value;
-  const name = fault.file === jobFile ? files.file_names.job : fault.file === logFile ? files.file_names.log : fault.file;
-  return (
-    <p>
-      {fault.line > 0 && <strong>{name}, {files.line(fault.line, fault.column)}: </strong>}
-      {fault.message}{fault.remedy && `; ${fault.remedy}`}
-    </p>
   );
 }
 
@@ -87,7 +76,7 @@ function Drafts() {
         <div key={one.key}>
           <p>{files.draft(draftName(one.draft.job, one.draft.jobName), new Date(one.draft.time).toLocaleString(language.value))}</p>
           <div class="actions">
-            <button type="button" class="main" onClick={() => { takeUp(one); told.value = [{ text: files.draft_taken, isBad: false, faults: [] }]; }}>{files.draft_open}</button>
+            <button type="button" class="main" onClick={() => unlessUnsaved(["job", "log", "shelf"], () => { takeUp(one); told.value = [{ text: files.draft_taken, isBad: false, faults: [] }]; })}>{files.draft_open}</button>
             <button type="button" onClick={() => { discard(one); told.value = [{ text: files.draft_thrown, isBad: false, faults: [] }]; }}>{files.draft_discard}</button>
           </div>
         </div>

@@ -3,6 +3,7 @@ import { signal } from "@preact/signals";
 import { ask } from "../engine/engine";
 import { holdsMore, recordOf } from "../names";
 import { words } from "../words/words";
+import { figure } from "./figures";
 import { solvents } from "./solvents";
 
 interface Chosen { values: number[] | null; words: string | null; standing: string; source: string; note: string | null }
@@ -31,7 +32,7 @@ const isWanted = (group: Group) => group.figures.some((one) => ["flash_point_C",
 
 function FigureRow({ one }: { one: Figure }) {
   const { chosen } = one;
-  const value = chosen?.words ?? (chosen?.values ? `${chosen.values.join(" – ")} ${one.unit ?? ""}` : "");
+  const value = chosen?.words ?? (chosen?.values ? `${chosen.values.map((one) => figure(one, 6)).join(" – ")} ${one.unit ?? ""}` : "");
   return (
     <>
       <dt>{one.title}</dt>
@@ -69,7 +70,7 @@ export function Hazards({ written, name }: { written: string; name: string }) {
     <>
       {row && <p class={isMissing ? "warn" : ""}>{isMissing ? text.no_record : `${text.signal(row.signal_word ?? "")}; ${row.hazard_statements}`}</p>}
       {row && holdsMore(written, "solvent") && <p class="warn">{text.holds_more(row.name)}</p>}
-      {!row && solvents.value.length > 0 && <p class="warn">{text.not_found}</p>}
+      {!row && <p class="warn">{solvents.value.length > 0 ? text.not_found : text.looking_up}</p>}
       <details onToggle={(event) => { if (event.currentTarget.open) void lookUp(written); }}>
         <summary>{text.hazards(name)}</summary>
         <Details written={written} />

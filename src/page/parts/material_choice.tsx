@@ -36,9 +36,12 @@ function optionOf(one: Found): Option {
 function optionsOf(one: Found, of: Name["of"]): Option[] {
   if (one.asks === null) return [optionOf(one)];
   const { painting } = words.value;
-  const choices = [...one.asks.matchAll(/([a-z0-9_]+)(?: \(([^)]*)\))?/g)].filter(([, id = ""]) => shownName(id, of) !== id || recordOf(id, of) === id);
+  const [records = "", ...rest] = one.asks.split("; ");
+  const choices = [...records.matchAll(/([a-z0-9_]+)(?: \(([^)]*)\))?/g)].filter(([, id = ""]) => shownName(id, of) !== id || recordOf(id, of) === id);
   if (choices.length === 0) return [{ ...optionOf(one), more: one.asks }];
-  return choices.map(([, id = "", word = ""]) => ({ key: `${one.name} ${id}`, shown: shownName(id, of), more: painting.may_mean(one.name, word), written: id }));
+  const options = choices.map(([, id = "", word = ""]) => ({ key: `${one.name} ${id}`, shown: shownName(id, of), more: painting.may_mean(one.name, word), written: id }));
+  // What the catalogue has no record of is a choice too: the name stays, and the engine asks back.
+  return rest.length === 0 ? options : [...options, { key: `${one.name} else`, shown: one.name, more: rest.join("; "), written: one.name }];
 }
 
 function optionsFor(typed: string, { of, mayBeUnknown }: NameChoiceProps): Option[] {
@@ -73,7 +76,7 @@ export function NameChoice(props: NameChoiceProps) {
     ArrowUp: () => setAt(Math.max(at - 1, 0)),
     Home: () => setAt(0),
     End: () => setAt(options.length - 1),
-    Enter: () => { const one = options[at] ?? (typed ? options[0] : undefined); if (one) choose(one.written); },
+    Enter: () => { const one = options[at]; if (one) choose(one.written); else left(); },
     Escape: close,
   };
   const onKeyDown = (event: KeyboardEvent) => {

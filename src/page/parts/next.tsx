@@ -1,6 +1,6 @@
 // What next, with its reason. Harm stands in the first line, before any word of ours.
 import "./next.css";
-import { isStopped, jobFile, jobText, ladder, logFile, next } from "../state";
+import { isStopped, jobFile, jobText, ladder, logFile, next, readings } from "../state";
 import { words } from "../words/words";
 import { Faults } from "./faults";
 import { figure } from "./figures";
@@ -8,7 +8,7 @@ import { LadderState } from "./ladder";
 import { Hazards, chanceText } from "./ladder/rung";
 import { Said } from "./said";
 
-export type NextRow = Record<string, unknown>;
+type NextRow = Record<string, unknown>;
 
 /** The one row of the answer, as far as it came. */
 export const nextRow = (): NextRow | undefined => next.value.value?.next[0];
@@ -21,6 +21,13 @@ export function said(row: NextRow | undefined, key: string): string {
 function Lines({ title, text }: { title: string; text: string }) {
   if (!text) return null;
   return <><h4>{title}</h4><p>{text}</p></>;
+}
+
+/** A line a bottle, as the program tells them. */
+function Dangers({ row }: { row: NextRow }) {
+  const lines = said(row, "dangers").split(" | ").filter(Boolean);
+  if (lines.length === 0) return null;
+  return <><h4>{words.value.next.hazards}</h4><ul>{lines.map((line) => <li key={line}>{line}</li>)}</ul></>;
 }
 
 function Heading({ row }: { row: NextRow }) {
@@ -36,7 +43,7 @@ function Heading({ row }: { row: NextRow }) {
     );
   }
   if (step === "found") return <><h3>{w.found}</h3><p class="next-mixture"><strong>{said(row, "works") || said(row, "mixture")}</strong></p></>;
-  return <h3>{step === "ended" ? w.ended : w.noLadder}</h3>;
+  return <h3>{(w.steps as Record<string, string>)[step] ?? step}</h3>;
 }
 
 function Believed({ row }: { row: NextRow }) {
@@ -73,17 +80,21 @@ function Rest({ row }: { row: NextRow }) {
       {typeof room === "number" && typeof stronger === "number" && <p>{w.room(figure(room), figure(stronger))}</p>}
       {row["fits_badly"] === true && <p class="warn">{w.fitsBadly}</p>}
       <Lines title={w.firstTests} text={said(row, "first_tests")} />
+      {said(row, "step") !== "found" && <Lines title={w.works} text={said(row, "works")} />}
       <Lines title={w.closed} text={said(row, "closed")} />
       <Lines title={w.untested} text={said(row, "untested")} />
       <Lines title={w.tooRisky} text={said(row, "too_risky")} />
       <Lines title={w.leftOut} text={said(row, "readings_left_out")} />
       <Lines title={w.notJudged} text={said(row, "not_judged")} />
+      <Lines title={w.leftOff} text={said(row, "bottles_left_off")} />
     </>
   );
 }
 
-function Harms({ row }: { row: NextRow }) {
-  const text = said(row, "harms");
+/** By the next test; where a faulty job lets nothing be worked out, by the readings alone. */
+function Harms({ row }: { row: NextRow | undefined }) {
+  const harmed = (readings.value.value?.readings ?? []).filter((one) => one["harm"] === true).map((one) => String(one["test"]));
+  const text = said(row, "harms") || (!row && harmed.length > 0 ? words.value.next.harmOf(harmed.join(", ")) : "");
   if (!text) return null;
   return <p class="harms" role="alert">{text}</p>;
 }
@@ -92,10 +103,10 @@ export function NextPart() {
   const w = words.value.next;
   const row = nextRow();
   const { isCurrent, exit, faults, notes } = next.value;
-  const isFirst = row?.["readings_counted"] === 0;
+  const isFirst = said(row, "step") === "test" && (readings.value.value?.readings.length ?? 0) === 0;
   return (
     <section class="panel next" aria-labelledby="next-title" tabIndex={-1} id="next">
-      {row && <Harms row={row} />}
+      <Harms row={row} />
       <h2 id="next-title">{w.title}</h2>
       {(ladder.value.exit > 1 || isStopped.value) && <LadderState />}
       {exit > 1 && <Faults faults={faults} notes={notes} />}
@@ -106,9 +117,10 @@ export function NextPart() {
           <Heading row={row} />
           <p>{w.why(said(row, "reason"))}</p>
           <Believed row={row} />
-          <Lines title={w.hazards} text={said(row, "dangers")} />
+          <Dangers row={row} />
           <OfVial mixture={said(row, "mixture")} />
           <Rest row={row} />
+          <p class="warn">{w.stopAt}</p>
           <p class="soft">{w.permission}</p>
         </div>
       )}

@@ -18,12 +18,13 @@ type TextOption = (typeof texts)[number];
 const kind = signal<Kind>("sheet");
 const paper = signal<"a4" | "letter">("a4");
 const full = signal(false);
-const withLog = signal(true);
 const typed = signal<Partial<Record<TextOption, string>>>({});
 const optionsOf: Record<Kind, readonly TextOption[]> = { sheet: ["sites"], labels: ["label", "margin", "gap", "copies", "date", "maker"], report: [] };
 
 interface Made { kind: Kind; text: string; faults: Fault[]; notes: string; exit: number; of: string }
 const made = signal<Made | null>(null);
+/** Its making was stopped by hand. */
+const isGivenUp = signal(false);
 
 const backgroundFile = "background.jpg";
 
@@ -31,7 +32,7 @@ const question = computed<Question>(() => {
   const options: Record<string, string | true> = {};
   if (paper.value !== "a4") options["paper"] = paper.value;
   if (full.value && kind.value !== "labels") options["full"] = true;
-  if (withLog.value && logText.value !== "" && kind.value !== "report") options["log"] = logFile;
+  if (logText.value !== "" && kind.value !== "report") options["log"] = logFile;
   const given: Record<string, string | Uint8Array> = {};
   if (paintingPhotograph.value && kind.value !== "labels") {
     options["background"] = backgroundFile;
@@ -49,8 +50,12 @@ const subject = computed(() => JSON.stringify([question.value.command, question.
 
 async function make(): Promise<void> {
   const [of, asked] = [subject.peek(), question.peek()];
+  isGivenUp.value = false;
   const answer = await ask("paper", asked);
-  if (answer.exit === 130) return;
+  if (answer.exit === 130) {
+    isGivenUp.value = of === subject.peek();
+    return;
+  }
   made.value = { kind: asked.command as Kind, text: answer.exit <= 1 ? answer.text : "", faults: answer.faults, notes: answer.notes, exit: answer.exit, of };
 }
 
@@ -105,7 +110,6 @@ function Choices() {
         {optionsOf[kind.value].map((name) => <TextOptionField key={name} name={name} />)}
         {kind.value !== "labels" && <Background />}
       </div>
-      {kind.value !== "report" && <label class="tick"><input type="checkbox" checked={withLog.value} onChange={(event) => (withLog.value = event.currentTarget.checked)} />{w.withLog}</label>}
       {kind.value !== "labels" && <label class="tick"><input type="checkbox" checked={full.value} onChange={(event) => (full.value = event.currentTarget.checked)} />{w.full}</label>}
     </>
   );
@@ -114,14 +118,14 @@ function Choices() {
 const save = ({ kind: of, text }: Made) => saveText(`${jobName.peek().replace(/\.[^.]*$/, "")}-${of}.html`, text, "text/html");
 
 // The program's paper, byte for byte, in a frame of this very origin, so that the page may print it; it runs no script.
-function Shown({ paper: of }: { paper: Made }) {
+function Shown({ paper: of, isCurrent }: { paper: Made; isCurrent: boolean }) {
   const w = words.value.papers;
   const frame = useRef<HTMLIFrameElement>(null);
   return (
     <>
       <div class="actions">
-        <button type="button" class="main" onClick={() => frame.current?.contentWindow?.print()}>{w.print}</button>
-        <button type="button" onClick={() => save(of)}>{w.save}</button>
+        <button type="button" class="main" disabled={!isCurrent} onClick={() => frame.current?.contentWindow?.print()}>{w.print}</button>
+        <button type="button" disabled={!isCurrent} onClick={() => save(of)}>{w.save}</button>
         {of.kind === "labels" && <span class="soft">{w.printHint}</span>}
       </div>
       <div class="paper-scroll" tabIndex={0} role="region" aria-label={w.shown(w.kinds[of.kind])}>
@@ -146,8 +150,9 @@ export function PapersPart() {
       <h2 id="papers-title">{w.title}</h2>
       <Choices />
       <p role="status" class={isCurrent ? "soft" : "warn"}>{!isCurrent ? `${w.working} ${current?.text ? w.stale : ""}` : current?.text ? w.ready(w.kinds[current.kind]) : w.notMade}</p>
+      {!isCurrent && isGivenUp.value && <button type="button" onClick={() => void make()}>{w.makeAgain}</button>}
       {current && current.exit > 1 && <Faults faults={current.faults} notes={current.notes} />}
-      {current?.text && <Shown paper={current} />}
+      {current?.text && <Shown paper={current} isCurrent={isCurrent} />}
     </section>
   );
 }

@@ -4,6 +4,8 @@ import { ask, type Question } from "../engine/engine";
 import { files, jobText, logText } from "../state";
 import "./said.css";
 
+const pauseAfterTyping_ms = 200;
+
 interface Props {
   title: string;
   /** Where several have one title: tells them apart when they are read out. */
@@ -15,17 +17,21 @@ interface Props {
 
 export function Said({ title, name = title, kind, question }: Props) {
   const isOpen = useSignal(false);
-  const text = useSignal("");
+  /** The text, and the files that it was said of. */
+  const said = useSignal({ text: "", job: "", log: "" });
+  const isCurrent = said.value.job === jobText.value && said.value.log === logText.value;
   useSignalEffect(() => {
-    if (!isOpen.value || jobText.value === "" || logText.value === undefined) return;
-    void ask(kind, { ...question, files: files() }).then((answer) => {
-      if (answer.exit !== 130) text.value = answer.text || answer.notes;
-    });
+    const [job, log] = [jobText.value, logText.value];
+    if (!isOpen.value || job === "") return;
+    const timer = setTimeout(() => void ask(kind, { ...question, files: files() }).then((answer) => {
+      if (answer.exit !== 130) said.value = { text: answer.text || answer.notes, job, log };
+    }), pauseAfterTyping_ms);
+    return () => clearTimeout(timer);
   });
   return (
     <details class="said-whole" onToggle={(event) => (isOpen.value = event.currentTarget.open)}>
       <summary>{title}</summary>
-      {isOpen.value && <pre class="said" tabIndex={0} role="group" aria-label={name} aria-busy={text.value === ""}>{text.value || "…"}</pre>}
+      {isOpen.value && <pre class={isCurrent ? "said" : "said stale"} tabIndex={0} role="group" aria-label={name} aria-busy={!isCurrent}>{said.value.text || "…"}</pre>}
     </details>
   );
 }

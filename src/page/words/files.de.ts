@@ -16,6 +16,7 @@ export const files = {
   saved_as: (name: string) => `Gesichert als ${name}.`,
   sent_to_downloads: (name: string) => `${name} wurde den Downloads des Browsers übergeben. Sehen Sie nach, ob die Datei dort liegt.`,
   save_failed: (name: string, why: string) => `${name} konnte nicht gesichert werden: ${why}. Ihre Arbeit ist noch hier; versuchen Sie es noch einmal.`,
+  log_changed_on_disk: (name: string) => `Die Datei ${name} enthält inzwischen etwas anderes: Zeilen eines anderen Programms oder Fensters, oder das Protokoll eines anderen Gemäldes. Sie wurde nicht angerührt. Speichern Sie unter einem anderen Namen, oder öffnen Sie sie neu und tragen Sie nach, was fehlt.`,
   log_changed_before: (name: string) => `${name} wurde nicht gesichert: Der Anfang ist nicht mehr der geöffnete, und an ein Protokoll wird immer nur angefügt. Sichern Sie das Gemälde, öffnen Sie das Protokoll erneut und tragen Sie nach, was fehlt.`,
   opened: (names: string) => `Geöffnet: ${names}.`,
   left_alone: (name: string) => `${name} ist nicht lesbar und blieb unberührt; was hier offen ist, bleibt offen.`,

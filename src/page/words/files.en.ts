@@ -16,6 +16,7 @@ export const files = {
   saved_as: (name: string) => `Saved as ${name}.`,
   sent_to_downloads: (name: string) => `${name} was handed to the browser's downloads. Look that it is there.`,
   save_failed: (name: string, why: string) => `${name} could not be saved: ${why}. Your work is still here; try again.`,
+  log_changed_on_disk: (name: string) => `The file ${name} holds something else by now: lines of another program or tab, or another painting's log. It was left alone. Save under another name, or open it again and write down what is missing.`,
   log_changed_before: (name: string) => `${name} was not saved: its beginning is not what was opened any more, and a log is only ever added to. Save the painting, open the log again and write down anew what is missing.`,
   opened: (names: string) => `Opened: ${names}.`,
   left_alone: (name: string) => `${name} cannot be read and was left alone; what is open here stays open.`,

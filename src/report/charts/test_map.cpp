@@ -1,7 +1,7 @@
 #include "report/charts/test_map.hpp"
 
-#include "gentlest/base/letters.hpp"
 #include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/letters.hpp"
 #include "gentlest/base/text.hpp"
 #include "report/draw/palette.hpp"
 #include "report/form/format.hpp"

@@ -32,8 +32,8 @@ constexpr const char* report_css =
 .withdrawn tr:first-child > * { text-decoration: line-through; } .test td:empty { border-right-style: hidden; }
 .photos { display: flex; flex-wrap: wrap; gap: 3mm; margin-top: 1mm; } .photo { flex: 1 1 40%; max-width: 49%; margin: 0; }
 .photo img { display: block; max-width: 100%; max-height: 75mm; }
-.times .c0 { width: 46%; } .layers .c0, .layers .c1 { width: 11%; } .layers .c2, .layers .c3 { width: 15%; }
-.layers .c4 { width: 29%; } .options .c0 { width: 27%; } .options .c1 { width: 12%; }
+.times .c0 { width: 46%; } .layers .c0 { width: 13%; } .layers .c1 { width: 10%; } .layers .c2, .layers .c3 { width: 13.5%; }
+.layers .c4 { width: 22%; } .options .c0 { width: 27%; } .options .c1 { width: 12%; }
 .lead { border: .5mm solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0; }
 .decision { border: .3mm solid #000; min-height: 19mm; padding: 1mm 2mm; margin: 1.5mm 0; break-inside: avoid; }
 )";

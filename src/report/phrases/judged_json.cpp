@@ -71,10 +71,6 @@ Json classification_json(const std::optional<Hazards>& hazards) {
           {"source", hazards->source}};
 }
 
-}  // namespace
-
-namespace {
-
 Json json_likelihood(const std::optional<double>& chance) {
   return chance ? Json(likelihood_word(*chance)) : Json();
 }

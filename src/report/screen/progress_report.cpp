@@ -73,19 +73,19 @@ std::string believed_line(const Progress& progress, bool full, const Style& styl
   return bullet(text, style);
 }
 
-std::vector<std::string> dangers_of_proposal(const Plan& plan, const Progress& progress) {
+std::vector<std::string> dangers_of_proposal(const Progress& progress) {
   if (!progress.next.mixture) return {};
   std::vector<Liquid> liquids;
   add_liquids(liquids, *progress.next.mixture);
-  return danger_words(liquids, plan.cautions);
+  return danger_words(liquids, progress.cautions);
 }
 
 // What must stand beside every mixture that is proposed.
-std::string cautions_text(const Plan& plan, const Progress& progress, const Style& style) {
+std::string cautions_text(const Progress& progress, const Style& style) {
   if (!progress.next.mixture) return {};
   const Mixture& mixture = *progress.next.mixture;
   std::string text = bullet("hazards of the parts: " + hazard_line(mixture), style);
-  for (const std::string& danger : dangers_of_proposal(plan, progress)) text += bullet(danger, style);
+  for (const std::string& danger : dangers_of_proposal(progress)) text += bullet(danger, style);
   return text +
          bullet("how it dries, its label, gloves and cautions: gentlest vial JOB \"" + to_text(mixture) + "\"", style) +
          bullet(
@@ -215,7 +215,7 @@ std::string progress_text(const Plan& plan, const Progress& progress, const std:
                                    screen_list("What that closed", closure_words(plan, progress.conduct), 2, style),
                                    must_stand(heading("Next", style) + next.head),
                                    screen_list("", next.more, 2, style),
-                                   must_stand(cautions_text(plan, progress, style) + ending)};
+                                   must_stand(cautions_text(progress, style) + ending)};
   return full ? whole_of(parts) : screen_of(std::move(parts), style);
 }
 
@@ -269,7 +269,7 @@ Sheet progress_sheet(const Plan& plan, const Progress& progress, const std::opti
                         words(has ? likelihood_word(next.outlook->effect) : ""),
                         words(has && !progress.task.kept.empty() ? likelihood_word(next.outlook->risk) : ""),
                         words(has ? next.outlook->riskiest : ""),
-                        words(joined(dangers_of_proposal(plan, progress), "; ")),
+                        words(joined(dangers_of_proposal(progress), " | ")),
                         words(joined(harm_words(progress.conduct), " ")),
                         words(joined(closure_words(plan, progress.conduct), "; ")),
                         words(next.working ? to_text(next.working->mixture) : ""),

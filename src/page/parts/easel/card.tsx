@@ -6,8 +6,8 @@ import { MixtureChoice } from "./mixture_choice";
 import { passages } from "./passages";
 import { Photographs } from "./photographs";
 import { Place } from "./place";
-import { Stopwatch, reset } from "./stopwatch";
-import { card, faults, keyOfFault, notes, startOver, valueOf } from "./test_card";
+import { isRunning, Stopwatch, reset } from "./stopwatch";
+import { card, faults, fill, keyOfFault, notes, startOver, valueOf } from "./test_card";
 import { SignTiles, TextField, Tiles, dropSigns } from "./tiles";
 import { isWriting, record, today, wordsOfCard, writtenTest, type Written } from "./write";
 
@@ -53,6 +53,7 @@ function More() {
     <details>
       <summary>{w.more}</summary>
       <div class="fields">
+        <label class="field short">{f.date}<input class="touch" type="date" value={card.value.date ?? today()} onInput={(event) => fill("date", event.currentTarget.value)} /></label>
         {(["light", "magnification", "window_mm", "uv_before", "uv_after", "swab", "clearing", "after_drying"] as const).map((key) => <TextField key={key} of={key} label={f[key]} />)}
       </div>
       <Tiles of="confidence" title={f.confidence} choices={confidences} />
@@ -80,6 +81,10 @@ export function Card() {
   const w = words.value.easel;
   const told = useSignal("");
   const write = async () => {
+    if (isRunning()) {
+      told.value = w.watch.stopFirst;
+      return;
+    }
     const { words: said, files } = wordsOfCard();
     const written = await record(said, files);
     told.value = tellOf(written);

@@ -4,13 +4,13 @@ import type { ComponentChildren } from "preact";
 import { words } from "../../words/words";
 import { Faults } from "../faults";
 import { withPoint } from "../figures";
-import { colours, originals, removals, tellOf, wetnesses } from "./card";
+import { colours, confidences, originals, removals, tellOf, wetnesses } from "./card";
 import { keys, type Key } from "./test_card";
 import { sayer } from "./tiles";
 import { isWriting, record, today, type Written } from "./write";
 
-const choices: Partial<Record<Key, readonly string[]>> = { removal: removals, original: originals, colour: colours, wetness: wetnesses, at_edge: ["yes", "no"] };
-const correctable = keys.filter((key) => key !== "photo" && key !== "photo_before" && key !== "layer" && key !== "date" && key !== "who");
+const choices: Partial<Record<Key, readonly string[]>> = { removal: removals, original: originals, colour: colours, wetness: wetnesses, at_edge: ["yes", "no"], confidence: confidences };
+const correctable = keys.filter((key) => key !== "photo" && key !== "photo_before" && key !== "signs" && key !== "layer" && key !== "date" && key !== "who");
 const looks = ["20 min", "3 h", "1 day", "7 days"];
 
 /** The page's name of a field. */

@@ -1,8 +1,7 @@
 // The mixture of the card: as proposed, any rung, what comes before solvents, or typed.
-import { useSignal } from "@preact/signals";
 import { ladder } from "../../state";
 import { words } from "../../words/words";
-import { card, fill, isBegun, mixtureOfCard, proposedMixture } from "./test_card";
+import { card, fill, isBegun, isTypedMixture, mixtureOfCard, proposedMixture } from "./test_card";
 import { FieldFaults, hasFault, sayer } from "./tiles";
 
 const blanks = ["dry swab", "saliva", "water"];
@@ -30,18 +29,18 @@ export function MixtureChoice() {
   const mixture = mixtureOfCard();
   const answer = ladder.value.value;
   const known = [...blanks, ...(answer?.rungs ?? []).map((one) => one.recipe), ...(answer?.lines ?? []).flatMap((line) => line.rungs.map((one) => one.recipe))];
-  const isFree = useSignal(false);
   const proposed = proposedMixture();
-  const isTyped = isFree.value || (mixture !== "" && mixture !== proposed && !known.includes(mixture));
+  const isTyped = isTypedMixture.value || (mixture !== "" && mixture !== proposed && !known.includes(mixture));
   const choose = (value: string) => {
-    isFree.value = value === typed;
+    isTypedMixture.value = value === typed;
     fill("mixture", value === typed ? "" : value);
   };
   return (
     <div class="field mixture">
       <label for="test-mixture">{w.title}</label>
       <select id="test-mixture" class="touch" value={isTyped ? typed : mixture} aria-invalid={hasFault("mixture")} aria-describedby={hasFault("mixture") ? "fault-mixture" : undefined} onChange={(event) => choose(event.currentTarget.value)}>
-        {proposed ? <option value={proposed}>{w.proposed(proposed)}</option> : <option value="">{w.noProposal}</option>}
+        {proposed && <option value={proposed}>{w.proposed(proposed)}</option>}
+        {(!proposed || mixture === "") && <option value="">{w.noProposal}</option>}
         <optgroup label={w.blanks}>{blanks.map((one) => <option key={one} value={one}>{sayer(one)}</option>)}</optgroup>
         <Rungs />
         <option value={typed}>{w.other}</option>

@@ -1,6 +1,7 @@
 // Where the swab was: tapped on the painting, or typed in cm from its lower left corner.
 import { useSignal } from "@preact/signals";
-import { ladder, readings } from "../../state";
+import { job } from "../../job/edit";
+import { readings } from "../../state";
 import { words } from "../../words/words";
 import { figure, numberOf } from "../figures";
 import { paintingPhotograph, removePaintingPhotograph, takePaintingPhotograph } from "../photograph";
@@ -30,10 +31,11 @@ function Dots({ size }: { size: Size }) {
 
 function Outline({ size }: { size: Size }) {
   const tap = (event: MouseEvent & { currentTarget: SVGSVGElement }) => {
-    const box = event.currentTarget.getBoundingClientRect();
-    const share = (value: number) => Math.min(1, Math.max(0, value));
-    fill("x_cm", (size.width * share((event.clientX - box.left) / box.width)).toFixed(1));
-    fill("y_cm", (size.height * share((box.bottom - event.clientY) / box.height)).toFixed(1));
+    // By the drawing's own measure: a tall painting leaves white beside it.
+    const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(event.currentTarget.getScreenCTM()?.inverse());
+    const within = (value: number, most: number) => Math.min(most, Math.max(0, value)).toFixed(1);
+    fill("x_cm", within(at.x, size.width));
+    fill("y_cm", within(size.height - at.y, size.height));
   };
   const photograph = paintingPhotograph.value;
   return (
@@ -66,9 +68,8 @@ function Background() {
 
 export function Place() {
   const w = words.value.easel.where;
-  const object = ladder.value.value?.object;
-  const size = object?.width_cm && object.height_cm ? { width: object.width_cm, height: object.height_cm } : null;
-  if (valueOf("at_edge") === "yes") return null;
+  const [width, height] = [job.value.object.width_cm, job.value.object.height_cm].map((typed) => numberOf(typed ?? ""));
+  const size = width && height ? { width, height } : null;
   const [x, y] = [valueOf("x_cm"), valueOf("y_cm")];
   const clear = () => {
     fill("x_cm", "");

@@ -9,7 +9,7 @@ import { isWriting, record, understood } from "./write";
 const typed = signal("");
 
 // Understood, but nobody could be asked: the program's answer to words that make sense.
-const isUnderstood = (answer: Answer) => answer.notes.includes("nobody can be asked") || answer.faults.some((fault) => fault.message.includes("nobody can be asked"));
+const isUnderstood = (answer: Answer) => answer.exit === 0 || answer.notes.includes("nobody can be asked") || answer.faults.some((fault) => fault.message.includes("nobody can be asked"));
 
 const readAs = (notes: string) => notes.split(/\n(?=error:)/)[0]?.trim() ?? "";
 
@@ -22,7 +22,8 @@ export function ShortWords() {
     told.value = "";
     const of = typed.peek();
     const answer = await understood(of);
-    if (answer.exit !== 130 && of === typed.peek()) read.value = answer;
+    // KEY=VALUE alone is plain, and is written at once: here into a copy that is let go.
+    if (answer.exit !== 130 && of === typed.peek()) read.value = answer.exit === 0 ? { ...answer, notes: of } : answer;
   };
   const write = async () => {
     const written = await record([typed.peek()]);

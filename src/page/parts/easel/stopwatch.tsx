@@ -33,10 +33,17 @@ function moved(): void {
   told.value = words.peek().easel.watch.moved(whole(elapsed_s()));
 }
 
+export const isRunning = () => startedAt.peek() !== null;
+
 export function reset(): void {
   startedAt.value = null;
   shown_s.value = 0;
   told.value = "";
+}
+
+function setToZero(): void {
+  reset();
+  for (const key of ["seconds", "first_effect_s"] as const) fill(key, "");
 }
 
 /** How long the program lets the mixture of the card stay, s; null where it says nothing. */
@@ -48,23 +55,23 @@ function most_s(): number | null {
 
 export function Stopwatch() {
   const w = words.value.easel.watch;
-  const isRunning = startedAt.value !== null;
+  const runs = startedAt.value !== null;
   useEffect(() => {
-    if (!isRunning) return;
+    if (!runs) return;
     const timer = setInterval(() => (shown_s.value = elapsed_s()), 100);
     return () => clearInterval(timer);
-  }, [isRunning]);
+  }, [runs]);
   const most = most_s();
-  const isOver = isRunning && most !== null && shown_s.value > most;
+  const isOver = runs && most !== null && shown_s.value > most;
   return (
     <fieldset class="stopwatch">
       <legend>{w.title}</legend>
-      <p class={`time${isOver ? " danger" : ""}`} role="timer" aria-live="off">{figure(Math.floor(shown_s.value * 10) / 10, 1)} s {most !== null && <span class="soft">({w.most(figure(most))})</span>}</p>
+      <p class={`time${isOver ? " danger" : ""}`} role="timer" aria-live="off">{figure(Math.floor(shown_s.value * 10) / 10, 1)} s <span class="soft">({most !== null ? w.most(figure(most)) : w.mostNotKnown})</span></p>
       <div class="actions">
-        {!isRunning && <button type="button" class="touch main" onClick={start}>{w.start}</button>}
-        {isRunning && <button type="button" class="touch main" onClick={stop}>{w.stop}</button>}
-        <button type="button" class="touch" disabled={!isRunning} onClick={moved}>{w.firstEffect}</button>
-        <button type="button" class="touch" disabled={isRunning || shown_s.value === 0} onClick={reset}>{w.again}</button>
+        {!runs && <button type="button" class="touch main" onClick={start}>{w.start}</button>}
+        {runs && <button type="button" class="touch main" onClick={stop}>{w.stop}</button>}
+        <button type="button" class="touch" disabled={!runs} onClick={moved}>{w.firstEffect}</button>
+        <button type="button" class="touch" disabled={runs || shown_s.value === 0} onClick={setToZero}>{w.again}</button>
       </div>
       <p role="status">{isOver && most !== null ? <strong class="danger">{w.over(figure(most))}</strong> : told.value}</p>
       <div class="fields">

@@ -16,8 +16,10 @@ export type Card = Partial<Record<Key, string>>;
 const ofTheSitting: Key[] = ["who", "light", "magnification", "window_mm", "swab"];
 
 export const card = signal<Card>({});
-/** Photographs as base64 of a JPEG; joined into the key when it is written. */
+/** Photographs as base64 of a JPEG; the key gets their names when the card is written. */
 export const photographs = signal<{ photo_before: string[]; photo: string[] }>({ photo_before: [], photo: [] });
+/** The mixture is typed in words of one's own. */
+export const isTypedMixture = signal(false);
 export const faults = signal<Fault[]>([]);
 export const notes = signal("");
 
@@ -45,7 +47,7 @@ export const valueOf = (key: Key): string => (key === "mixture" ? mixtureOfCard(
 /** Sets one field. With the first one the card holds on to what was proposed then, whatever is proposed meanwhile. */
 export function fill(key: Key, value: string): void {
   const held: Card = {};
-  if (!ofTheSitting.includes(key)) for (const one of ["mixture", "at_edge", "passage"] as const) if (card.peek()[one] === undefined && valueOf(one)) held[one] = valueOf(one);
+  if (!ofTheSitting.includes(key)) for (const one of ["mixture", "at_edge", "passage"] as const) if (card.peek()[one] === undefined) held[one] = valueOf(one);
   card.value = { ...card.peek(), ...held, [key]: value };
   faults.value = faults.peek().filter((fault) => keyOfFault(fault) !== key);
 }
@@ -54,6 +56,7 @@ export function startOver(): void {
   const before = card.peek();
   card.value = Object.fromEntries(ofTheSitting.filter((key) => before[key]).map((key) => [key, before[key]]));
   photographs.value = { photo_before: [], photo: [] };
+  isTypedMixture.value = false;
   faults.value = [];
   notes.value = "";
 }

@@ -3,21 +3,14 @@ import { readings } from "../../state";
 import { words } from "../../words/words";
 import { Faults } from "../faults";
 import { figure } from "../figures";
-import { nextRow, said } from "../next";
 import { keptPhotographs } from "../photograph";
 import { Later, TakeBack } from "./later";
 import { sayer } from "./tiles";
 
-export type Reading = Record<string, unknown>;
+type Reading = Record<string, unknown>;
 
 const text = (row: Reading, key: string): string => (typeof row[key] === "string" ? (row[key] as string) : "");
 const number = (row: Reading, key: string): number | null => (typeof row[key] === "number" ? (row[key] as number) : null);
-
-/** The rules of the program decide what a harm is: they name the test in their first line. */
-function isHarm(row: Reading): boolean {
-  if (typeof row["harm"] === "boolean") return row["harm"];
-  return new RegExp(`\\btest ${String(row["test"])}\\b`).test(said(nextRow(), "harms"));
-}
 
 function facts(row: Reading): string[] {
   const w = words.value.easel.tests;
@@ -63,7 +56,7 @@ function Test({ row }: { row: Reading }) {
   const look = text(row, "looked_after");
   const outcome = [text(row, "removal"), text(row, "original")].filter(Boolean).map(sayer).join("; ");
   const colour = text(row, "colour");
-  const harm = isHarm(row);
+  const harm = row["harm"] === true; // by the rules of the program
   return (
     <li class={`panel test${harm ? " harmed" : ""}`}>
       <h3>{w.numbered(Number(row["test"]))}{look && <span class="soft"> · {w.tests.look(sayer(look))}</span>}</h3>
@@ -89,7 +82,7 @@ export function TestsList() {
       <h2 id="tests-title">{w.title}</h2>
       {(exit > 1 || notes.trim() !== "" || faults.length > 0) && <><p class="warn">{w.faultyLines}</p><Faults faults={faults} notes={notes} /></>}
       {rows.length === 0 && <p>{w.none}</p>}
-      <ol class="tests" reversed>{rows.map((row, index) => <Test key={index} row={row} />)}</ol>
+      <ol class="tests" reversed>{rows.map((row) => <Test key={String(row["test"])} row={row} />)}</ol>
       <TakeBack />
     </section>
   );

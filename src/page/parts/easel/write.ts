@@ -70,7 +70,6 @@ export function wordsOfCard(): { words: string[]; files: Record<string, Uint8Arr
   const kept = filesOfCard();
   const value = (key: Key): string => {
     if (key === "photo" || key === "photo_before") return kept[key].map(([name]) => name).join("; ");
-    if (key === "x_cm" || key === "y_cm") return valueOf("at_edge") === "yes" ? "" : withPoint(valueOf(key));
     if (key === "date") return card.peek().date ?? today();
     return numbers.includes(key) ? withPoint(valueOf(key)) : valueOf(key).trim();
   };
