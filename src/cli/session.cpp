@@ -102,8 +102,22 @@ Job load_asked_job(const JobText& source, const Request& request, const Catalogu
 
 Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& request, Session& session,
                     const std::optional<Finer>& finer) {
+  // The last plan is kept: the page asks for ladder, next test, pictures and papers of one and the same job. Only of
+  // the built-in catalogue, which stays what and where it is.
+  struct Kept {
+    Job job;
+    std::string target;
+    std::optional<Finer> finer;
+    Plan plan;
+  };
+  static std::optional<Kept> last;
+  const std::string target = request.target.value_or("");
+  const bool is_known = last && last->job == job && last->target == target && last->finer == finer;
+  if (!request.data && is_known) return last->plan;
   ProgressLine progress(session, request.quiet);
-  return make_plan(job, catalogue, request.target.value_or(""), progress.callback(), on_threads(), finer);
+  Plan plan = make_plan(job, catalogue, target, progress.callback(), on_threads(), finer);
+  if (!request.data) last.emplace(Kept{job, target, finer, plan});
+  return plan;
 }
 
 int exit_of(const Plan& plan) {

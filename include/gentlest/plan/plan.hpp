@@ -153,6 +153,7 @@ struct Finer {
   int from = 1;   ///< the gentler rung
   int to = 2;     ///< the stronger one, on this ladder and above `from`
   int steps = 3;  ///< at most so many between each two neighbouring rungs
+  bool operator==(const Finer&) const = default;
 };
 
 /// What some layers or passages to keep cost: the ladder as it would be without them. Those of one material count
