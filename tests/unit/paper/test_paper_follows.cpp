@@ -19,6 +19,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cctype>
 #include <map>
 #include <regex>
@@ -173,7 +174,8 @@ std::vector<Reading> harmed_once() {
 
 TEST_CASE("law: sheet, labels, report and next say the same of any series of readings") {
   std::set<std::string> steps;
-  for (int number = 0; number < cases(8); ++number) {
+  // Three at least: of one alone it may be that it never stops.
+  for (int number = 0; number < std::max(3, cases(8)); ++number) {
     ConductSession session(demo_plan(), shipped_catalogue(), 20261126 + static_cast<std::uint64_t>(number));
     for (int test = 0; test < 12; ++test) {
       if (test % 4 == 0) {
