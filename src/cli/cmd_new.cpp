@@ -1,3 +1,4 @@
+#include "cli/asking.hpp"
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
 #include "gentlest/base/diagnostic.hpp"
@@ -12,11 +13,15 @@
 
 namespace gentlest {
 
-Answer command_new(const Request& request, Session&) {
+Answer command_new(const Request& request, Session& session) {
   const std::string& file = request.words.front();
   if (file == "-" && request.form != Form::text)
     throw InputError(Fault::usage, "what \"new -\" writes is YAML, no CSV or JSON", "leave --format out");
-  if (file == "-") return {job_template(), 0};
+  const auto text = [&] {
+    return request.ask ? with_examination(job_template(), asked_findings(load_catalogue(request), session))
+                       : job_template();
+  };
+  if (file == "-") return {text(), 0};
   std::error_code ignored;
   if (!request.force && std::filesystem::exists(std::filesystem::symlink_status(file, ignored)))
     throw InputError(Fault::usage, fmt::format("{} exists already", file),
@@ -27,7 +32,7 @@ Answer command_new(const Request& request, Session&) {
   // Whatever may fail comes before the file is written.
   const Edition edition = edition_of(load_catalogue(request));
   const Sheet sheet{"written", {{"file", "file", -1, false}}, {{file}}};
-  write_text_file(file, job_template());
+  write_text_file(file, text());
   const std::string done = fmt::format("{} is written", file);
   if (request.form == Form::text)
     return {fmt::format("wrote {0}\nnow put your painting in, then: gentlest ladder {0}\n", with_controls_shown(file)),

@@ -97,6 +97,27 @@ Command vial() {
           1};
 }
 
+Command examine() {
+  return {"examine",
+          "[JOB|demo]",
+          "before the first swab: go, not yet or do not, and why",
+          "  gentlest examine                           what to look at, nothing answered\n"
+          "  gentlest examine easel.yaml                what your findings mean\n"
+          "  gentlest examine easel.yaml --full         every question, reasons, sources\n"
+          "  gentlest examine --html --output look.html   a page to fill in by hand\n"
+          "\n"
+          "The findings stand in the job under examination:, a line each, or\n"
+          "`gentlest new FILE --ask` asks for them. Nothing must be answered; what is not\n"
+          "known counts on the careful side. An answer may leave passages out, leave\n"
+          "bottles off, halve the risk limit, ask for a test first, or stop. The exit\n"
+          "code is 1 where it says: do not.\n",
+          {"full", "html", "paper"},
+          0,
+          1,
+          command_examine,
+          1};
+}
+
 Command page() {
   return {"page",
           "",
@@ -237,9 +258,10 @@ Command make_new() {
           "FILE",
           "write a commented job file to start from",
           "  gentlest new easel.yaml\n"
+          "  gentlest new easel.yaml --ask   asks what the examination showed\n"
           "\n"
           "An existing file is not replaced without --force. - writes to standard output.\n",
-          {"force"},
+          {"ask", "force"},
           1,
           1,
           command_new,
@@ -422,6 +444,7 @@ const std::vector<Command>& all_commands() {
       compare(),
       mixture(),
       vial(),
+      examine(),
       record(),
       import(),
       readings(),

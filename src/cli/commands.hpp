@@ -68,6 +68,7 @@ Answer command_chart(const Request& request, Session& session);
 Answer command_list(const Request& request, Session& session);
 Answer command_show(const Request& request, Session& session);
 Answer command_check(const Request& request, Session& session);
+Answer command_examine(const Request& request, Session& session);
 Answer command_new(const Request& request, Session& session);
 Answer command_calibrate(const Request& request, Session& session);
 Answer command_condition(const Request& request, Session& session);

@@ -166,6 +166,8 @@ void read_values(Request& request, const TypedLine& typed, std::vector<Diagnosti
   request.full = typed.options.count("full") > 0;
   request.new_log = typed.options.count("new-log") > 0;
   request.keep_photographs = typed.options.count("keep-photographs") > 0;
+  request.html = typed.options.count("html") > 0;
+  request.ask = typed.options.count("ask") > 0;
   request.yes = typed.options.count("yes") > 0;
 }
 
@@ -213,6 +215,8 @@ const std::vector<Option>& all_options() {
       {"full", 0, "", "everything behind the answer: ranges, all readings, what was passed over"},
       {"again", 0, "", "add rows that the log holds already, as tests of their own"},
       {"new-log", 0, "", "the log is a new one, though another is named almost like it"},
+      {"html", 0, "", "as a page to print (HTML)"},
+      {"ask", 0, "", "ask what the examination showed, question by question"},
       {"keep-photographs", 0, "", "put the photographs that are named into the log itself, made small"},
       {"yes", 'y', "", "write without asking back"},
   };

@@ -39,6 +39,8 @@ struct Request {
   bool new_log = false;
   bool keep_photographs = false;
   bool yes = false;
+  bool html = false;
+  bool ask = false;
   bool help = false;
 };
 

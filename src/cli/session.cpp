@@ -97,6 +97,7 @@ Job load_asked_job(const JobText& source, const Request& request, const Catalogu
   // The file was sound, so what is wrong now comes from the command line.
   std::vector<Diagnostic> faults = faults_of_wishes(job, request, catalogue);
   if (!faults.empty()) throw InputError(Fault::usage, std::move(faults));
+  take_in_findings(job, catalogue);
   return job;
 }
 

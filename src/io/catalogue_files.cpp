@@ -3,6 +3,7 @@
 #include "io/catalogue_records.hpp"
 #include "io/chemistry_records.hpp"
 #include "io/conditioning_records.hpp"
+#include "io/examination_records.hpp"
 #include "io/files.hpp"
 #include "io/name_records.hpp"
 #include "io/observation_records.hpp"
@@ -43,6 +44,8 @@ void read_file(const NamedText& named, const std::string& folder, CatalogueRecor
       read_materials(file, records);
     else if (begins_with(named.name, "observations/"))
       read_observations(file, records);
+    else if (named.name == "examination.yaml")
+      read_examination(file, records);
     else if (named.name == "law.yaml")
       read_law(file, records);
     else if (named.name == "sources.yaml")

@@ -39,7 +39,7 @@ const std::map<std::string, std::string>& homes() {
     for (const Limit& limit : all_limits()) keys[limit.key] = "limits";
     for (const char* key : {"title", "owner_number", "width_cm", "height_cm", "paint_age_years"}) keys[key] = "object";
     for (const char* key : {"role", "recorded", "found", "own_sphere", "possible"}) keys[key] = "a layer";
-    for (const char* key : {"object", "layers", "passages", "shelf", "limits"})
+    for (const char* key : {"object", "layers", "passages", "shelf", "limits", "examination"})
       keys[key] = "the job itself, at the start of a line";
     keys["of"] = "a passage";
     return keys;
@@ -135,10 +135,9 @@ Layer read_layer(YamlFile& file, const YamlNode& node) {
   layer.role = read_role(map);
   layer.recorded = map.text("recorded");
   layer.found = map.text("found");
-  if (const YamlNode* found = map.find("found"))
-    layer.where = file.place(*found);
-  else if (const YamlNode* recorded = map.find("recorded"))
-    layer.where = file.place(*recorded);
+  const YamlNode* recorded = map.find("recorded");
+  if (recorded) layer.recorded_where = layer.where = file.place(*recorded);
+  if (const YamlNode* found = map.find("found")) layer.where = file.place(*found);
   if (const YamlNode* possible = map.find("possible"))
     for (const YamlNode& item : file.list(*possible, "possible",
                                           fmt::format("write [{{material: {}, percent: 20}}], with your per cent",
@@ -249,12 +248,50 @@ std::vector<Record> read_all(YamlMap& map, const char* key, Places& places, Read
   return records;
 }
 
+// "none", or {answer: somewhere, where: [red cloak], note: "..."}
+Finding read_finding(YamlFile& file, const YamlNode::Entry& entry) {
+  Finding finding;
+  finding.question = entry.key;
+  finding.place = file.place(entry.line, entry.column);
+  if (entry.value.kind != YamlNode::Kind::map) {
+    finding.answer = file.text(entry.value, entry.key);
+    return finding;
+  }
+  YamlMap map(file, entry.value, "finding");
+  finding.answer = map.need_text("answer");
+  if (const YamlNode* where = map.find("where")) {
+    if (where->kind == YamlNode::Kind::scalar)
+      finding.where = {file.text(*where, "where")};
+    else
+      finding.where = map.texts("where");
+  }
+  finding.note = map.text("note");
+  map.done(homes());
+  return finding;
+}
+
+std::vector<Finding> read_examined(YamlMap& parent, Places& places) {
+  std::vector<Finding> findings;
+  const YamlNode* node = parent.find("examination");
+  if (!node) return findings;
+  places.at["examination"] = parent.file().place(*node);
+  if (node->kind == YamlNode::Kind::null) return findings;
+  if (node->kind != YamlNode::Kind::map) {
+    parent.file().complain(*node, "examination is no list of questions with their answers",
+                           "write one on each line: \"flaking: no\"");
+    return findings;
+  }
+  for (const YamlNode::Entry& entry : node->entries) findings.push_back(read_finding(parent.file(), entry));
+  return findings;
+}
+
 Job read_tree(YamlFile& file, const std::string& name) {
   YamlMap map(file, file.root(), "the job");
   Job job;
   job.file = name;
   check_version(map);
   job.object = read_object(map);
+  job.examination = read_examined(map, job.places);
   job.layers =
       read_all<Layer>(map, "layers", job.places, read_layer, "put a dash in front of each layer: \"- name: varnish\"");
   job.passages = read_all<Passage>(map, "passages", job.places, read_passage,

@@ -5,6 +5,7 @@
 #include "gentlest/base/quantity.hpp"
 #include "gentlest/base/source.hpp"
 #include "gentlest/catalogue/chemistry.hpp"
+#include "gentlest/catalogue/examination.hpp"
 #include "gentlest/catalogue/observation.hpp"
 #include "gentlest/names/names.hpp"
 #include "gentlest/space/hansen.hpp"
@@ -229,6 +230,7 @@ struct CatalogueRecords {
   std::vector<AmbiguousName> ambiguous_solvents;   ///< names that mean more than one solvent
   std::vector<AmbiguousName> ambiguous_materials;  ///< the same of materials
   std::vector<Observation> observations;
+  std::vector<ExaminationQuestion> examination;  ///< in the order in which they are asked
   std::vector<GradeSpread> spreads;
   std::vector<Conditioning> conditionings;  ///< at most one a material
   Response response;                        ///< the response curve used where a material has none of its own
@@ -256,6 +258,7 @@ class Catalogue {
   const std::vector<AmbiguousName>& ambiguous_solvents() const noexcept { return records_.ambiguous_solvents; }
   const std::vector<AmbiguousName>& ambiguous_materials() const noexcept { return records_.ambiguous_materials; }
   const std::vector<Observation>& observations() const noexcept { return records_.observations; }
+  const std::vector<ExaminationQuestion>& examination() const noexcept { return records_.examination; }
   const std::vector<Source>& sources() const noexcept { return records_.sources; }
   const std::vector<GradeSpread>& spreads() const noexcept { return records_.spreads; }
   const Response& response() const noexcept { return records_.response; }
@@ -269,6 +272,7 @@ class Catalogue {
   const Solvent* find_solvent(std::string_view name) const { return meaning_of_solvent(name).record; }
   const Material* find_material(std::string_view name) const { return meaning_of_material(name).record; }
   const Source* find_source(std::string_view key) const;
+  const ExaminationQuestion* find_question(std::string_view id) const;  ///< null where there is none
 
   /// Known names near to an unknown one, ambiguous ones among them, for "did you mean".
   std::vector<OfferedName> names_near(std::string_view typed, NamesOf whose) const;

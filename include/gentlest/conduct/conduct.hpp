@@ -85,10 +85,12 @@ struct PassageState {
   std::string name;
   std::string layer;                     ///< planned layer that it is judged as
   std::optional<std::size_t> closed_by;  ///< index into Conduct::tests
+  bool is_left_out = false;              ///< by what the examination showed
 };
+bool is_closed(const PassageState& passage);
 
 /// Why the series ends.
-enum class EndWhy { blank_took_colour, two_harms, lasting_harm_by_the_gentlest, every_passage_closed };
+enum class EndWhy { blank_took_colour, two_harms, lasting_harm_by_the_gentlest, every_passage_closed, examination };
 struct SeriesEnd {
   EndWhy why = EndWhy::two_harms;
   Rule rule = Rule::two_harms_end;

@@ -51,6 +51,7 @@ struct Layer {
   std::vector<Flag> suspected;
   std::string note;
   Location where;
+  Location recorded_where = {};  ///< of `recorded` where `where` speaks of something else
   bool operator==(const Layer& other) const;
 };
 
@@ -65,7 +66,18 @@ struct Passage {
   std::vector<Flag> suspected;
   std::string note;
   Location where;
+  bool is_left_out = false;  ///< of every test, by what the examination showed
   bool operator==(const Passage& other) const;
+};
+
+/// What the examination showed, as an answer to one question of the catalogue.
+struct Finding {
+  std::string question;            ///< id
+  std::string answer;              ///< one of the question's, or "not known"
+  std::vector<std::string> where;  ///< names of passages, or places in words; may be empty
+  std::string note;
+  Location place;
+  bool operator==(const Finding& other) const;
 };
 
 /// A bottle the studio owns.
@@ -123,6 +135,8 @@ struct Job {
   std::vector<Passage> passages;
   std::vector<ShelfBottle> shelf;
   Limits limits;
+  std::vector<Finding> examination;        ///< at most one a question; what is left out is not known
+  std::vector<std::string> left_off = {};  ///< families of liquids, by the examination; "water": what holds any
   Places places;
   bool operator==(const Job&) const = default;
 };

@@ -1,6 +1,7 @@
 // Job + catalogue -> plan: the one entry for the program and the tests. Pure: same input, same plan.
 #pragma once
 
+#include "gentlest/examination/examination.hpp"
 #include "gentlest/job/job.hpp"
 #include "gentlest/ladder/ladder.hpp"
 #include "gentlest/plan/advice.hpp"
@@ -191,6 +192,7 @@ struct LadderLine {
 struct Plan {
   Job job;
   std::string catalogue_version;
+  Examination examination;  ///< the job's findings weighed; they are in the job already (take_in_findings)
   std::vector<PlannedLayer> layers;
   std::size_t target = 0;  ///< index into layers
   Outcome outcome = Outcome::no_window;

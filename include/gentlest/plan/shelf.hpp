@@ -19,6 +19,7 @@ enum class LeftOffWhy {
   solvent,           ///< the job avoids it by name
   no_hazard_record,  ///< and the job does not allow unknown hazards
   statement,         ///< it carries a hazard statement that the job avoids
+  examination,       ///< what the examination showed leaves off its family, or all that holds water
   acts_on_layer  ///< it was seen to act, alone, on a layer to keep that has no sphere, and the job does not allow it
 };
 struct LeftOff {

@@ -32,6 +32,7 @@ bool holds_the_border(const Band& band);
 struct HansenBox {
   Hansen low;
   Hansen high;
+  bool operator==(const HansenBox&) const = default;
 };
 
 /// Where the nodes of a table lie, in the scaled space (2 dD, dP, dH).
@@ -56,6 +57,7 @@ struct FieldSubject {
   Response response;
   int grade = 1;
   LocalReach reach = {};
+  bool operator==(const FieldSubject&) const = default;
 };
 
 /// Chance that a liquid acts as strongly as `grade` (1..6) or stronger: the response curve averaged over the uncertain

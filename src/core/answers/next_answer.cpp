@@ -118,7 +118,7 @@ struct Chooser {
     const std::string& before = conduct.tests[working.tests.front()].passage;
     const PassageState* there = nullptr;
     for (const PassageState& one : conduct.passages)
-      if (!one.closed_by && (!there || one.name == before)) there = &one;
+      if (!is_closed(one) && (!there || one.name == before)) there = &one;
     if (!there || closed_by(plan, conduct, working.mixture, there->layer)) return;
     const OpenTest test{working.step, working.mixture,      Place::picture,
                         there->name,  Purpose::second_spot, Rule::not_by_luck};

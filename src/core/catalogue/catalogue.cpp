@@ -162,6 +162,15 @@ void check_chemistry(const Chemistry& chemistry, IdCheck& ids, SourceCheck& sour
   }
 }
 
+void check_examination(const std::vector<ExaminationQuestion>& questions, IdCheck& ids, SourceCheck& sources) {
+  for (const ExaminationQuestion& question : questions) {
+    sources.expect(question.id, question.source);
+    for (const ExaminationAnswer& answer : question.answers)
+      for (const ExaminationStep& step : answer.does)
+        if (!step.family.empty()) ids.expect_family("examination.yaml", step.family);
+  }
+}
+
 // A sphere without standard deviations would pass for an exact one.
 void check_spreads(const CatalogueRecords& records, Faults& faults) {
   for (const Material& material : records.materials) {
@@ -243,6 +252,7 @@ Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   check.expect("response", records_.response.source);
   IdCheck ids(records_.solvents, faults);
   check_chemistry(records_.chemistry, ids, check);
+  check_examination(records_.examination, ids, check);
   check_observations(records_, faults);
   check_conditionings(records_, faults);
   check_likenesses(records_, faults);
@@ -256,6 +266,12 @@ Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
 const Source* Catalogue::find_source(std::string_view key) const {
   for (const Source& source : records_.sources)
     if (source.key == key) return &source;
+  return nullptr;
+}
+
+const ExaminationQuestion* Catalogue::find_question(std::string_view id) const {
+  for (const ExaminationQuestion& question : records_.examination)
+    if (question.id == id) return &question;
   return nullptr;
 }
 

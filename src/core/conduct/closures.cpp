@@ -101,6 +101,8 @@ std::vector<Closure> closures_of(const Plan& plan, const Conduct& conduct) {
 }
 
 std::optional<SeriesEnd> end_of(const Plan& plan, const Conduct& conduct) {
+  if (plan.examination.verdict == ExaminationVerdict::do_not)
+    return SeriesEnd{EndWhy::examination, Rule::blanks_first, {}};
   for (const std::size_t by : conduct.harms)
     if (conduct.tests[by].is_blank) return SeriesEnd{EndWhy::blank_took_colour, Rule::blanks_first, {by}};
   for (const std::size_t later : conduct.harms)
@@ -113,11 +115,10 @@ std::optional<SeriesEnd> end_of(const Plan& plan, const Conduct& conduct) {
         is_gentlest_that_acted(plan, conduct, harm))
       return SeriesEnd{EndWhy::lasting_harm_by_the_gentlest, Rule::two_harms_end, {by}};
   }
-  const auto closed = [](const PassageState& one) { return one.closed_by.has_value(); };
-  if (std::any_of(conduct.passages.begin(), conduct.passages.end(), closed) &&
-      std::all_of(conduct.passages.begin(), conduct.passages.end(), closed)) {
+  if (std::all_of(conduct.passages.begin(), conduct.passages.end(), is_closed)) {
     SeriesEnd end{EndWhy::every_passage_closed, Rule::passage_closed, {}};
-    for (const PassageState& one : conduct.passages) end.tests.push_back(*one.closed_by);
+    for (const PassageState& one : conduct.passages)
+      if (one.closed_by) end.tests.push_back(*one.closed_by);
     return end;
   }
   return std::nullopt;

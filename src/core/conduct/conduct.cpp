@@ -20,8 +20,8 @@ std::vector<std::size_t> harms_in(const std::vector<SwabTest>& tests) {
 std::vector<PassageState> passages_of(const Plan& plan, const Conduct& conduct) {
   std::vector<PassageState> passages;
   for (const Passage& passage : plan.job.passages)
-    passages.push_back({passage.name, layer_under(plan, passage.name), std::nullopt});
-  if (passages.empty()) passages.push_back({{}, layer_under(plan, {}), std::nullopt});
+    passages.push_back({passage.name, layer_under(plan, passage.name), std::nullopt, passage.is_left_out});
+  if (passages.empty()) passages.push_back({{}, layer_under(plan, {}), std::nullopt, false});
   for (const std::size_t by : conduct.harms)
     for (PassageState& one : passages)
       if (!one.name.empty() && !one.closed_by && conduct.tests[by].place == Place::picture &&
@@ -73,6 +73,10 @@ bool is_same_mixture(const Mixture& a, const Mixture& b) {
              return other.liquid.label == part.liquid.label && std::abs(other.fraction - part.fraction) <= nearly;
            });
          });
+}
+
+bool is_closed(const PassageState& passage) {
+  return passage.is_left_out || passage.closed_by.has_value();
 }
 
 std::optional<std::size_t> step_of(const Conduct& conduct, const Mixture& mixture) {

@@ -142,7 +142,7 @@ class Opener {
     const Spot edge{Place::edge, {}, {}};
     if (is_edge_open_ && !climbed(line, edge).has_moved) climb_at(line, edge);
     for (const PassageState& passage : conduct_.passages)
-      if (!passage.closed_by) climb_at(line, {Place::picture, passage.name, passage.layer});
+      if (!gentlest::is_closed(passage)) climb_at(line, {Place::picture, passage.name, passage.layer});
     if (is_edge_open_) climb_at(line, edge);
   }
 
@@ -163,7 +163,7 @@ class Opener {
   const PassageState* open_passage(const std::string& name) const {
     const PassageState* first = nullptr;
     for (const PassageState& one : conduct_.passages) {
-      if (one.closed_by) continue;
+      if (gentlest::is_closed(one)) continue;
       if (one.name == name) return &one;
       if (!first) first = &one;
     }

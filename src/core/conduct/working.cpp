@@ -38,7 +38,7 @@ WorkingMixture gather(const Plan& plan, const Conduct& conduct, const Mixture& m
   for (const PassageState& passage : conduct.passages) {
     if (passage.name.empty()) continue;
     const bool is_passed = std::find(spared.begin(), spared.end(), passage.name) != spared.end();
-    (passage.closed_by ? working.closed : is_passed ? working.passed : working.untested).push_back(passage.name);
+    (is_closed(passage) ? working.closed : is_passed ? working.passed : working.untested).push_back(passage.name);
   }
   return working;
 }

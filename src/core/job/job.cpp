@@ -19,7 +19,11 @@ bool Layer::operator==(const Layer& other) const {
 
 bool Passage::operator==(const Passage& other) const {
   return name == other.name && of == other.of && material == other.material && suspected == other.suspected &&
-         note == other.note;
+         note == other.note && is_left_out == other.is_left_out;
+}
+
+bool Finding::operator==(const Finding& other) const {
+  return question == other.question && answer == other.answer && where == other.where && note == other.note;
 }
 
 bool ShelfBottle::operator==(const ShelfBottle& other) const {

@@ -1,4 +1,5 @@
 #include "gentlest/plan/check_job.hpp"
+#include "gentlest/examination/examination.hpp"
 
 #include "gentlest/base/text.hpp"
 #include "gentlest/base/typed_number.hpp"
@@ -30,6 +31,8 @@ class JobCheck {
     for (const Passage& passage : job_.passages) check_passage(passage, passages);
     check_passages_that_must_go();
     check_shelf();
+    for (const Diagnostic& fault : findings_faults(job_, catalogue_))
+      complain(fault.where, fault.message, fault.remedy);
     check_limits();
     if (faults_.empty()) check_usable_shelf();
     return std::move(faults_);
@@ -106,7 +109,8 @@ class JobCheck {
       if (layer.recorded.empty() && layer.found.empty() && !layer.own_sphere)
         complain(layer.where, fmt::format("layer \"{}\" has no material", layer.name),
                  "give recorded, found or own_sphere");
-      check_own_material(layer.where, layer.name, layer.recorded);
+      check_own_material(layer.recorded_where.line > 0 ? layer.recorded_where : layer.where, layer.name,
+                         layer.recorded);
       check_own_material(layer.where, layer.name, layer.found);
       check_possible(layer);
     }
@@ -233,13 +237,13 @@ class JobCheck {
     for (const ShelfBottle& bottle : job_.shelf) check_bottle(bottle, labels);
   }
 
-  // That limits leave no bottle is known before any plan is asked for. Bottles left off for what was seen on a layer
-  // are no fault of the job: the plan says so.
+  // That limits leave no bottle is known before any plan is asked for. Bottles left off for what was seen, on a layer
+  // or by an examination, are no fault of the job: the plan says so.
   void check_usable_shelf() {
     const Shelf shelf = shelf_of(job_, catalogue_);
     const std::vector<JobBottle> left_off = bottles_left_off(shelf);
     const bool seen = std::any_of(left_off.begin(), left_off.end(), [](const JobBottle& bottle) {
-      return bottle.left_off->why == LeftOffWhy::acts_on_layer;
+      return bottle.left_off->why == LeftOffWhy::acts_on_layer || bottle.left_off->why == LeftOffWhy::examination;
     });
     if (usable_liquids(shelf).empty() && !seen) complain_of_shelf(left_off.front());
   }
@@ -264,6 +268,7 @@ class JobCheck {
       case LeftOffWhy::statement:
         return complain_that(fmt::format("carries {}, which is to be avoided", bottle.left_off->statement));
       case LeftOffWhy::acts_on_layer:
+      case LeftOffWhy::examination:
         return;  // never asked: check_usable_shelf
     }
   }

@@ -232,6 +232,7 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   Plan plan;
   plan.job = job;
   plan.catalogue_version = catalogue.version();
+  plan.examination = weigh_examination(job, catalogue);
   plan.layers = planned_layers(job, catalogue, target);
   for (std::size_t i = 0; i < plan.layers.size(); ++i)
     if (plan.layers[i].is_target) plan.target = i;

@@ -2,6 +2,8 @@
 
 #include "gentlest/job/limits.hpp"
 
+#include <mutex>
+#include <optional>
 #include <utility>
 
 namespace gentlest {
@@ -21,7 +23,9 @@ LayerSubjects make_subjects(const std::vector<PlannedLayer>& layers, const Limit
   return subjects;
 }
 
-LayerFields layer_fields(const HansenBox& box, const LayerSubjects& subjects) {
+namespace {
+
+LayerFields tabulated(const HansenBox& box, const LayerSubjects& subjects) {
   std::vector<FieldSubject> given;
   for (const std::optional<FieldSubject>& subject : subjects)
     if (subject) given.push_back(*subject);
@@ -31,6 +35,28 @@ LayerFields layer_fields(const HansenBox& box, const LayerSubjects& subjects) {
   std::size_t next = 0;
   for (std::size_t i = 0; i < subjects.size(); ++i)
     if (subjects[i]) fields[i] = std::move(made[next++]);
+  return fields;
+}
+
+}  // namespace
+
+LayerFields layer_fields(const HansenBox& box, const LayerSubjects& subjects) {
+  // The last ones are kept: they take a third of a plan's time, and whoever tries another limit on the same painting
+  // and the same shelf asks for the very same.
+  struct Kept {
+    HansenBox box;
+    LayerSubjects subjects;
+    LayerFields fields;
+  };
+  static std::mutex mutex;
+  static std::optional<Kept> last;
+  {
+    const std::lock_guard<std::mutex> lock(mutex);
+    if (last && last->box == box && last->subjects == subjects) return last->fields;
+  }
+  LayerFields fields = tabulated(box, subjects);
+  const std::lock_guard<std::mutex> lock(mutex);
+  last = Kept{box, subjects, fields};
   return fields;
 }
 

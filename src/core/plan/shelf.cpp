@@ -29,6 +29,13 @@ std::optional<LeftOff> harm_seen(const Solvent& solvent, const std::vector<Plann
   return std::nullopt;
 }
 
+// "water" leaves off what holds any: 96 % ethanol too.
+std::optional<LeftOff> examined_off(const Solvent& solvent, double water_fraction, const Job& job) {
+  for (const std::string& family : job.left_off)
+    if (family == solvent.family || (family == "water" && water_fraction > 0)) return LeftOff{LeftOffWhy::examination};
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue) {
@@ -46,6 +53,7 @@ std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Limits&
 
 std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Job& job, const Catalogue& catalogue) {
   if (auto reason = reason_to_leave_off(solvent, job.limits, catalogue)) return reason;
+  if (auto reason = examined_off(solvent, 0, job)) return reason;
   return harm_seen(solvent, layers_as_known(job, catalogue), job.limits, catalogue);
 }
 
@@ -58,6 +66,7 @@ Shelf shelf_of(const Job& job, const Catalogue& catalogue) {
     JobBottle own{&solvent, std::nullopt, reason_to_leave_off(solvent, job.limits, catalogue), bottle.at_most_percent};
     if (!own.left_off) own.left_off = harm_seen(solvent, layers, job.limits, catalogue);
     if (solvent.hansen) own.liquid = make_liquid(named, bottle.grade, catalogue);
+    if (!own.left_off && own.liquid) own.left_off = examined_off(solvent, own.liquid->water_fraction, job);
     shelf.push_back(std::move(own));
   }
   return shelf;

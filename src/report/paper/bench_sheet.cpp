@@ -3,6 +3,7 @@
 
 #include "report/charts/charts.hpp"
 #include "report/draw/pictogram.hpp"
+#include "report/examined/examination_page.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/carried.hpp"
 #include "report/paper/conduct_html.hpp"
@@ -102,6 +103,7 @@ std::string bench_sheet(const Plan& plan, const Bench& bench, const SheetInputs&
   std::string ladder;
   if (inputs.followed) ladder += harms_html(inputs.followed->progress.conduct);
   ladder += "<header>\n" + title_block(plan.job.object, "Solvent tests") + "</header>\n";
+  ladder += examination_block(plan.examination);
   ladder += sheet_summary(plan, bench, inputs) + no_card_html(inputs) + carried_caution(all);
   std::string notes = map_section(plan.job.object, inputs.sites, inputs.background, MapTable::below);
   if (inputs.full) notes += sheet_pictures(plan, bench);

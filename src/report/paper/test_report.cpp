@@ -3,6 +3,7 @@
 #include "report/bottle/danger_words.hpp"
 #include "report/charts/progress_charts.hpp"
 #include "report/draw/pictogram.hpp"
+#include "report/examined/examination_page.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/carried.hpp"
 #include "report/paper/conduct_html.hpp"
@@ -230,7 +231,8 @@ void show_results(std::vector<MapSite>& sites, const Conduct& conduct) {
 std::string test_report_page(const TestReport& report, const Bench& labels, const TestReportInputs& inputs) {
   const PaintingObject& object = report.plan.job.object;
   std::string text = harms_html(report.progress.conduct);
-  text += "<header>\n" + title_block(object, report_title) + "</header>\n";
+  text += "<header>\n" + title_block(object, report_title) + "</header>\n" +
+          examination_block(report.plan.examination);
   text += in_short(report) + where_tests_stand(report) + painting_html(report.plan, report.catalogue);
   text += report_tests(report.review, inputs) + report_times(report);
   text += report_choice(report);

@@ -30,6 +30,8 @@ std::string words_of(const LeftOff& left_off, const Solvent& solvent) {
       return "no hazard record, and unknown hazards are not allowed";
     case LeftOffWhy::statement:
       return fmt::format("carries {}, which is to be avoided", left_off.statement);
+    case LeftOffWhy::examination:
+      return "left off by what the examination showed";
     case LeftOffWhy::acts_on_layer:
       return acting_words(*left_off.seen, left_off.layer);
   }

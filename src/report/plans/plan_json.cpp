@@ -1,6 +1,7 @@
 #include "gentlest/job/limits.hpp"
 #include "report/bottle/danger_words.hpp"
 #include "report/bottle/vial_words.hpp"
+#include "report/examined/examination_words.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/advice_words.hpp"
 #include "report/phrases/no_window.hpp"
@@ -38,6 +39,13 @@ Json limits_json(const Limits& limits) {
   for (const Limit& limit : all_limits())
     json[limit.key] = std::visit([&](auto member) { return limit_json(limits.*member); }, limit.member);
   return json;
+}
+
+Json examination_summary_json(const Examination& examination) {
+  return {{"verdict", verdict_word(examination.verdict)},
+          {"in_short", verdict_sentence(examination)},
+          {"first", first_lines(examination)},
+          {"changes", consequence_lines(examination)}};
 }
 
 Json object_json(const PaintingObject& object) {
@@ -104,6 +112,7 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
   document["target"] = plan.layers[plan.target].name;
   document["limits"] = limits_json(plan.job.limits);
   document["largest_shares"] = largest_shares_json(plan.job);
+  document["examination"] = examination_summary_json(plan.examination);
   document["layers"] = layers_json(plan.layers, plan.job.limits);
   document["bottles"] = ladder_bottles(plan);
   document["rungs"] = Json::array();

@@ -1,6 +1,7 @@
 // The ladder on one screen: what the hand needs, what to watch, what hurts, what is weak, where the rest stands.
 #include "report/bottle/contact_words.hpp"
 #include "report/bottle/danger_words.hpp"
+#include "report/examined/examination_words.hpp"
 #include "report/form/format.hpp"
 #include "report/form/said.hpp"
 #include "report/form/short_screen.hpp"
@@ -160,7 +161,9 @@ std::string sentences_text(const std::vector<std::string>& sentences, const Styl
 
 // Everything above the rows of the ladder, and everything below.
 std::vector<ScreenPart> parts_above(const Plan& plan, const Style& style) {
-  std::vector<ScreenPart> parts = {must_stand(title_text(plan, style)), screen_list("", layer_lines(plan), 2, style)};
+  std::vector<ScreenPart> parts = {must_stand(title_text(plan, style)),
+                                   must_stand(paragraph(verdict_sentence(plan.examination), style)),
+                                   screen_list("", layer_lines(plan), 2, style)};
   if (plan.outcome == Outcome::window) return parts;
   parts.push_back(must_stand("\n" + sentences_text(short_no_rungs_words(plan), style)));
   parts.push_back(

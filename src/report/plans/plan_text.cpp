@@ -1,4 +1,5 @@
 #include "report/bottle/danger_words.hpp"
+#include "report/examined/examination_words.hpp"
 #include "report/form/format.hpp"
 #include "report/form/said.hpp"
 #include "report/form/table.hpp"
@@ -199,6 +200,8 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
   const std::vector<const JudgedMixture*> mixtures = ladder_mixtures(plan);
   const std::vector<Liquid> liquids = liquids_of(planned_mixtures(plan));
   std::string text = title_text(plan, style);
+  text += paragraph(verdict_sentence(plan.examination), style);
+  for (const std::string& line : consequence_lines(plan.examination)) text += bullet(line, style);
   if (!window)
     text += no_window_text(plan, mixtures, style) + advice_text(other_ways_heading, other_ways_words(plan), style);
   text += layers_text(plan.layers, plan.job.passages, StandIns::see_weak_figures, style);

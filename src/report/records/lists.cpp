@@ -5,6 +5,8 @@
 #include "report/form/format.hpp"
 #include "report/phrases/words.hpp"
 
+#include <fmt/format.h>
+
 #include <map>
 
 namespace gentlest {
@@ -17,6 +19,14 @@ Cell number_cell(const std::optional<Known<double>>& known) {
 
 Cell words_cell(const std::string& words) {
   return words.empty() ? Cell() : Cell(words);
+}
+
+// What the law asks, rule by rule.
+std::string restrictions_of(const Solvent& solvent) {
+  std::vector<std::string> rules;
+  for (const Cited<std::string>& rule : solvent.restrictions)
+    rules.push_back(fmt::format("{} ({})", rule.value, to_word(rule.standing)));
+  return joined(rules, "; ");
 }
 
 std::vector<Cell> solvent_row(const Solvent& solvent) {
@@ -34,6 +44,7 @@ std::vector<Cell> solvent_row(const Solvent& solvent) {
           number_cell(solvent.flash_point_C),
           solvent.hazards ? Cell(signal_text(solvent.hazards)) : Cell(std::string("no record")),
           solvent.hazards ? Cell(joined(solvent.hazards->statements, " ")) : Cell(),
+          words_cell(restrictions_of(solvent)),
           solvent.reference_only,
           hansen ? Cell(hansen->chosen.source) : Cell()};
 }
@@ -98,6 +109,7 @@ Sheet solvents_sheet(const std::vector<const Solvent*>& solvents) {
                    {"flash_point_C", "flash C", 0, true},
                    {"signal_word", "signal word", -1, true},
                    {"hazard_statements", "", -1, true},
+                   {"restrictions", "", -1, true},
                    {"reference_only", "", -1, false},
                    {"hansen_source", "", -1, false}};
   for (const Solvent* solvent : solvents) sheet.rows.push_back(solvent_row(*solvent));

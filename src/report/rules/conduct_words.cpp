@@ -179,7 +179,9 @@ std::vector<std::string> closure_words(const Plan& plan, const Conduct& conduct)
   }
   if (!words.empty()) words.back() += " (" + rule_words(Rule::harm_closes) + ")";
   for (const PassageState& passage : conduct.passages)
-    if (passage.closed_by)
+    if (passage.is_left_out)
+      words.push_back(fmt::format("{}: left out by the examination; keep a border around it", passage.name));
+    else if (passage.closed_by)
       words.push_back(fmt::format("{}: closed by test {}; keep a border around it ({})", passage.name,
                                   conduct.tests[*passage.closed_by].number, rule_words(Rule::passage_closed)));
   if (conduct.edge_refuted_by)
@@ -200,7 +202,10 @@ std::string end_words(const Conduct& conduct) {
     case EndWhy::lasting_harm_by_the_gentlest:
       return fmt::format(
           "nothing gentler than test {} did anything to the layer to go, and it harmed the picture lastingly", tests);
+    case EndWhy::examination:
+      return "the examination speaks against any solvent test";
     case EndWhy::every_passage_closed:
+      if (tests.empty()) return "every passage is left out by the examination";
       return fmt::format("every passage of the picture is closed, by tests {}", tests);
   }
   return {};
@@ -263,6 +268,7 @@ std::string why_words(const Progress& progress) {
       return next.too_little.empty() ? "every rung was tried or is closed"
                                      : "what is left promises too little to be worth a swab";
     case NextKind::ended:
+      if (progress.conduct.end && progress.conduct.end->why == EndWhy::examination) return end_words(progress.conduct);
       return fmt::format("{} ({})", end_words(progress.conduct), rule_words(next.rule));
     case NextKind::tests_used_up:
       return fmt::format("{} were made without a mixture that works",

@@ -1,6 +1,7 @@
 #include "report/screen/progress_report.hpp"
 
 #include "report/bottle/danger_words.hpp"
+#include "report/examined/examination_words.hpp"
 #include "report/form/format.hpp"
 #include "report/form/sheet.hpp"
 #include "report/form/short_screen.hpp"
@@ -209,7 +210,10 @@ std::string progress_text(const Plan& plan, const Progress& progress, const std:
   std::vector<std::string> left_out;
   for (const std::string& line : not_counted_words(progress)) left_out.push_back("the beliefs leave out " + line);
   const NextLines next = next_lines(plan, progress, room, full, style);
-  std::vector<ScreenPart> parts = {must_stand(harms_text(progress, style) + heading("As read", style) +
+  const ExaminationVerdict verdict = plan.examination.verdict;
+  const std::string examined =
+      verdict == ExaminationVerdict::go ? "" : paragraph(verdict_sentence(plan.examination), style);
+  std::vector<ScreenPart> parts = {must_stand(harms_text(progress, style) + examined + heading("As read", style) +
                                               readings_table(progress.conduct, full, style)),
                                    screen_list("", left_out, 1, style),
                                    screen_list("What that closed", closure_words(plan, progress.conduct), 2, style),
@@ -253,7 +257,10 @@ Sheet progress_sheet(const Plan& plan, const Progress& progress, const std::opti
                           "stronger_rungs",
                           "bottles_left_off",
                           "not_judged",
-                          "first_tests"})
+                          "first_tests",
+                          "examination",
+                          "hazards",
+                          "stop_rules"})
     sheet.columns.push_back({key, key, -1, true});
   const auto words = [](const std::string& text) { return text.empty() ? Cell() : Cell(text); };
   const std::string step = next.test ? step_name(progress.conduct, next.test->step) : std::string();
@@ -282,7 +289,10 @@ Sheet progress_sheet(const Plan& plan, const Progress& progress, const std::opti
                         room ? Cell(static_cast<double>(room->stronger)) : Cell(),
                         words(joined(left_off_words(progress.left_off), "; ")),
                         words(progress.proposed ? sighting_mark(*progress.proposed) : ""),
-                        words(joined(first_test_words(progress.first_tests, progress.to_try, progress.layers), " "))});
+                        words(joined(first_test_words(progress.first_tests, progress.to_try, progress.layers), " ")),
+                        Cell(verdict_sentence(plan.examination)),
+                        words(next.mixture ? hazard_line(*next.mixture) : ""),
+                        words(next.kind == NextKind::test ? joined(stop_rules_words(), " | ") : "")});
   return sheet;
 }
 
