@@ -3,7 +3,7 @@
 #include "cli/run.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/examination/examination.hpp"
-#include "report/examined/examination_page.hpp"
+#include "report/questions/examination_page.hpp"
 
 namespace gentlest {
 

@@ -3,7 +3,7 @@
 #include "report/bottle/danger_words.hpp"
 #include "report/charts/progress_charts.hpp"
 #include "report/draw/pictogram.hpp"
-#include "report/examined/examination_page.hpp"
+#include "report/questions/examination_page.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/carried.hpp"
 #include "report/paper/conduct_html.hpp"

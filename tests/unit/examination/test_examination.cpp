@@ -52,7 +52,7 @@ std::string fault_of(const std::string& findings) {
   try {
     load_job(job_text("examination:\n" + findings), "job.yaml", shipped_catalogue());
   } catch (const InputError& error) {
-    return render(error.diagnostics());
+    return render(error.faults());
   }
   return {};
 }
@@ -142,10 +142,10 @@ TEST_CASE("suspicion without a place is of all the paint") {
 
 TEST_CASE("a question or an answer that there is not is one fault at its line") {
   const std::string question = fault_of("  flakking: no\n");
-  CHECK(question.find("job.yaml:8") != std::string::npos);
+  CHECK(question.find("job.yaml:9") != std::string::npos);
   CHECK(question.find("did you mean \"flaking\"?") != std::string::npos);
   const std::string answer = fault_of("  flaking: no\n  lining: velcro\n");
-  CHECK(answer.find("job.yaml:9") != std::string::npos);
+  CHECK(answer.find("job.yaml:10") != std::string::npos);
   CHECK(answer.find("unlined, glue, wax, heat-seal, other, not known") != std::string::npos);
   CHECK(fault_of("  flaking: {where: [cloth]}\n").find("answer") != std::string::npos);
   CHECK(fault_of("  - flaking\n").find("write one on each line") != std::string::npos);

@@ -1,4 +1,4 @@
-#include "report/examined/examination_page.hpp"
+#include "report/questions/examination_page.hpp"
 
 #include "report/examined/examination_words.hpp"
 #include "report/form/format.hpp"
