@@ -1,10 +1,12 @@
 // What is not saved is kept by the browser, as far as it lets us, under a key of this tab; after a crash it is offered
 // again. A tab tells that it lives by answering the others' question, so no draft of an open tab is offered.
 import { effect, signal } from "@preact/signals";
-import { decoded, openedLog, take, unsaved } from "./files";
+import { fromBase64, toBase64 } from "./base64";
+import { openedLog, take, unsaved } from "./files";
 import { isBegun } from "./parts/easel/test_card";
 import { jobName, jobText, logName, logText } from "./state";
 import { shelfName, shelfText } from "./shelf_file";
+import { decoded } from "./utf8";
 
 interface Draft { job: string; jobName: string; log: string; logName: string; shelf: string; shelfName: string; time: number; openedLetters: number; openedBytes?: string }
 export interface Offered { key: string; draft: Draft }
@@ -49,9 +51,6 @@ function keys(): string[] {
     return [];
   }
 }
-
-const toBase64 = (bytes: Uint8Array) => btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""));
-const fromBase64 = (text: string) => Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
 
 function keep(): void {
   if (unsaved.peek().length === 0) return forget(prefix + own);

@@ -1,10 +1,12 @@
 // Opening and saving the program's own files. What cannot be read is named and left alone; a saved log begins with the very
 // bytes that were opened.
 import { computed, signal } from "@preact/signals";
+import { download } from "./download";
 import { ask, type Fault } from "./engine/engine";
 import { forgetAnswers, jobFile, jobName, jobText, logFile, logName, logText, savedJobText, savedLogText } from "./state";
 import { parsed } from "./job/yaml_text";
 import { savedShelfText, shelfName, shelfText } from "./shelf_file";
+import { decoded, loosely } from "./utf8";
 import { words } from "./words/words";
 
 export type Kind = "job" | "log" | "shelf";
@@ -28,16 +30,6 @@ export interface Read { kind: Kind; name: string; text: string; bytes: Uint8Arra
 
 const bad = (text: string, faults: readonly Fault[] = []): Told => ({ text, isBad: true, faults });
 const good = (text: string): Told => ({ text, isBad: false, faults: [] });
-
-export function decoded(bytes: Uint8Array): string | undefined {
-  try {
-    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
-  } catch {
-    return undefined;
-  }
-}
-
-const loosely = (bytes: Uint8Array): string => new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
 
 /** The line of the first byte that is no UTF-8. */
 function lineOfBadByte(bytes: Uint8Array): number {
@@ -193,15 +185,6 @@ interface Handle { name: string; getFile(): Promise<File>; createWritable(): Pro
 interface Picker { showSaveFilePicker?: (options: { suggestedName: string }) => Promise<Handle> }
 const handles: Record<Kind, Handle | undefined> = { job: undefined, log: undefined, shelf: undefined };
 
-function download(name: string, bytes: Uint8Array): void {
-  const address = URL.createObjectURL(new Blob([bytes as BlobPart], { type: "application/octet-stream" }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
-}
-
 type Saved = "in place" | "download" | "not wanted" | "changed on disk";
 
 /** Whether what stands in the file is the beginning of what is to be written: a log is only ever added to. */
@@ -233,7 +216,7 @@ async function put(kind: Kind, bytes: Uint8Array): Promise<Saved> {
       handles[kind] = undefined;  // not granted, or the file is gone: the download always works
     }
   }
-  download(namesOf[kind].value, bytes);
+  download(namesOf[kind].value, bytes, "application/octet-stream");
   return "download";
 }
 

@@ -1,6 +1,7 @@
 // The mixture of the card: as proposed, any rung, what comes before solvents, or typed.
 import { ladder } from "../../state";
 import { words } from "../../words/words";
+import { rungOf } from "../ladder/rung_of";
 import { card, fill, isBegun, isTypedMixture, mixtureOfCard, proposedMixture } from "./test_card";
 import { FieldFaults, hasFault, sayer } from "./tiles";
 
@@ -27,10 +28,9 @@ function Rungs() {
 export function MixtureChoice() {
   const w = words.value.easel.mixture;
   const mixture = mixtureOfCard();
-  const answer = ladder.value.value;
-  const known = [...blanks, ...(answer?.rungs ?? []).map((one) => one.recipe), ...(answer?.lines ?? []).flatMap((line) => line.rungs.map((one) => one.recipe))];
+  const isKnown = blanks.includes(mixture) || rungOf(mixture) !== undefined;
   const proposed = proposedMixture();
-  const isTyped = isTypedMixture.value || (mixture !== "" && mixture !== proposed && !known.includes(mixture));
+  const isTyped = isTypedMixture.value || (mixture !== "" && mixture !== proposed && !isKnown);
   const choose = (value: string) => {
     isTypedMixture.value = value === typed;
     fill("mixture", value === typed ? "" : value);
