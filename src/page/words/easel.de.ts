@@ -17,7 +17,7 @@ export const easelDe: Words["easel"] = {
     line: (line) => `Testreihe ${line}`,
     other: "ein anderes, unten eingeben",
     typed: "Mittel, selbst eingegeben",
-    typedHint: "z. B. Isooctan 70, Ethanol 30",
+    typedHint: "z. B. Isooctan 70, Ethanol 30 oder: aqueous: Citrat 2 %",
     changed: (mixture) => `Vorgeschlagen wird jetzt ein anderes: ${mixture}`,
   },
   where: {
@@ -144,7 +144,7 @@ export const easelDe: Words["easel"] = {
     "partly removed": "teilweise abgenommen",
     "mostly removed": "weitgehend abgenommen",
     "fully removed": "vollständig abgenommen",
-    "nothing seen": "keine Veränderung zu sehen",
+    "nothing seen": "nichts zu sehen",
     "change that recovers": "Veränderung, die zurückgeht",
     "change that stays": "bleibende Veränderung",
     softened: "erweicht",
