@@ -2,8 +2,9 @@
 // bytes that were opened.
 import { computed, signal } from "@preact/signals";
 import { download } from "./download";
-import { ask, type Fault } from "./engine/engine";
+import { ask, type Answer, type Fault } from "./engine/engine";
 import { forgetAnswers, jobFile, jobName, jobText, logFile, logName, logText, savedJobText, savedLogText } from "./state";
+import { readJob, removeAt } from "./job/document";
 import { parsed } from "./job/yaml_text";
 import { savedShelfText, shelfName, shelfText } from "./shelf_file";
 import { decoded, loosely } from "./utf8";
@@ -148,15 +149,34 @@ export async function open(list: readonly File[]): Promise<void> {
   unlessUnsaved(readable.length > 0 ? touched : [], () => takeAll(readable, faulty));
 }
 
-async function begin(command: "new" | "demo", name: string): Promise<void> {
-  const answer = await ask("begin", { command, words: command === "new" ? ["-"] : [] });
+type Beginning = "new" | "demo";
+const beginnings: Partial<Record<Beginning, Promise<Answer>>> = {};
+
+// Asked before anything else, when the page opens: who presses the button does not wait behind the lists of names.
+async function textOf(command: Beginning): Promise<Answer> {
+  const asked = (beginnings[command] ??= ask(`begin ${command}`, { command, words: command === "new" ? ["-"] : [] }));
+  const answer = await asked;
+  if (answer.exit !== 0) delete beginnings[command];
+  return answer;
+}
+
+export function prepareBeginnings(): void {
+  void textOf("new");
+  void textOf("demo");
+}
+
+// The template's bottles are an example of how to write them; in the page each is ticked by who has it.
+const withoutBottles = (text: string): string => readJob(text).shelf.reduce((now) => removeAt(now, ["shelf", 0]), text);
+
+async function begin(command: Beginning, name: string): Promise<void> {
+  const answer = await textOf(command);
   if (answer.exit !== 0) {
     told.value = [bad(answer.notes, answer.faults)];
     return;
   }
   unlessUnsaved(["job", "log"], () => {
     closeLog();
-    take({ kind: "job", name, text: answer.text, bytes: empty });
+    take({ kind: "job", name, text: command === "new" ? withoutBottles(answer.text) : answer.text, bytes: empty });
     logName.value = name.replace(/\.yaml$/, ".log");
     told.value = [];
   });

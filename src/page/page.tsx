@@ -4,7 +4,7 @@ import { render } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import { followDrafts } from "./drafts";
 import { ask, engineProgress, engineState, startEngine, stopWork } from "./engine/engine";
-import { open, told } from "./files";
+import { open, prepareBeginnings, told } from "./files";
 import { job, said } from "./job/edit";
 import { loadNames, names } from "./names";
 import { EaselPart } from "./parts/easel";
@@ -141,6 +141,7 @@ function Page() {
 }
 
 startEngine();
+prepareBeginnings();
 loadLists();
 followFiles();
 followDrafts();

@@ -3,6 +3,7 @@
 import { computed, signal } from "@preact/signals";
 import type { Fault } from "../engine/engine";
 import { jobFile, jobText, ladder, logFile, next, readings } from "../state";
+import { job } from "./edit";
 import { pathAt } from "./fault_places";
 import type { Path } from "./yaml_text";
 
@@ -60,5 +61,7 @@ export const otherFaults = computed<readonly Placed[]>(() => {
     const key = JSON.stringify(fault);
     return fault.file === logFile && !seen.has(key) && Boolean(seen.add(key));
   });
-  return [...(byField.value.get("") ?? []), ...log.map((fault) => ({ fault, path: [] }))];
+  // Bottles that nobody ticked yet are no mistake; the shelf and the ladder say so in their place.
+  const isNotYet = ({ path }: Placed) => path.length === 1 && path[0] === "shelf" && job.value.shelf.length === 0;
+  return [...(byField.value.get("") ?? []).filter((one) => !isNotYet(one)), ...log.map((fault) => ({ fault, path: [] }))];
 });

@@ -15,6 +15,8 @@ export const easelDe: Words["easel"] = {
     rung: (name, recipe) => `Stufe ${name}: ${recipe}`,
     lineRung: (line, rung, recipe) => `Testreihe ${line}, Stufe ${rung}: ${recipe}`,
     line: (line) => `Testreihe ${line}`,
+    closed: (rung) => `GESPERRT: ${rung}`,
+    isClosed: "Dieses Gemisch ist nach einem Schaden gesperrt und wird nicht mehr verwendet. Nur eintragen, wenn es schon verwendet wurde.",
     other: "ein anderes, unten eingeben",
     typed: "Mittel, selbst eingegeben",
     typedHint: "z. B. Isooctan 70, Ethanol 30 oder: aqueous: Citrat 2 %",

@@ -13,6 +13,8 @@ export const easelEn = {
     rung: (name: string, recipe: string) => `Rung ${name}: ${recipe}`,
     lineRung: (line: number, rung: number, recipe: string) => `Line ${line}, rung ${rung}: ${recipe}`,
     line: (line: number) => `Line ${line}`,
+    closed: (rung: string) => `CLOSED: ${rung}`,
+    isClosed: "A harm closed this mixture: it is not tried again. Write it down only if it was used.",
     other: "another, typed below",
     typed: "Mixture in your words",
     typedHint: "e.g. isooctane 70, ethanol 30, or: aqueous: citrate 2 %",

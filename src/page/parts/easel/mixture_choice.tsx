@@ -2,6 +2,7 @@
 import { ladder } from "../../state";
 import { words } from "../../words/words";
 import { rungOf } from "../ladder/rung_of";
+import { isClosed } from "./closed";
 import { card, fill, isBegun, isTypedMixture, mixtureOfCard, proposedMixture } from "./test_card";
 import { FieldFaults, hasFault, sayer } from "./tiles";
 
@@ -11,14 +12,15 @@ const typed = "\n"; // no mixture is called so
 function Rungs() {
   const w = words.value.easel.mixture;
   const answer = ladder.value.value;
+  const marked = (recipe: string, shown: string) => (isClosed(recipe) ? w.closed(shown) : shown);
   return (
     <>
       <optgroup label={w.line(1)}>
-        {answer?.rungs.map((one, index) => <option key={index} value={one.recipe}>{w.rung(String(index + 1), one.recipe)}</option>)}
+        {answer?.rungs.map((one, index) => <option key={index} value={one.recipe}>{marked(one.recipe, w.rung(String(index + 1), one.recipe))}</option>)}
       </optgroup>
       {answer?.lines.filter((line) => line.number > 1).map((line) => (
         <optgroup key={line.number} label={w.line(line.number)}>
-          {line.rungs.map((one, index) => <option key={index} value={one.recipe}>{w.lineRung(line.number, index + 1, one.recipe)}</option>)}
+          {line.rungs.map((one, index) => <option key={index} value={one.recipe}>{marked(one.recipe, w.lineRung(line.number, index + 1, one.recipe))}</option>)}
         </optgroup>
       ))}
     </>
@@ -53,6 +55,7 @@ export function MixtureChoice() {
         </>
       )}
       <FieldFaults of="mixture" />
+      {isClosed(mixture) && <p class="danger" role="status">{w.isClosed}</p>}
       {isBegun() && proposed && card.value.mixture && proposed !== mixture && <p class="warn" role="status">{w.changed(proposed)}</p>}
     </div>
   );

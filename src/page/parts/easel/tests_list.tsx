@@ -51,24 +51,33 @@ function Pictures({ row, field }: { row: Reading; field: "photo_before" | "photo
   );
 }
 
-function Test({ row }: { row: Reading }) {
+/** What was read, in words; a harm first, by the rules of the program. */
+export function ReadingWords({ row }: { row: Reading }) {
   const w = words.value.easel;
-  const look = text(row, "looked_after");
   const outcome = [text(row, "removal"), text(row, "original")].filter(Boolean).map(sayer).join("; ");
   const colour = text(row, "colour");
-  const harm = row.harm; // by the rules of the program
   return (
-    <li class={`panel test${harm ? " harmed" : ""}`}>
-      <h3>{w.numbered(row.test)}{look && <span class="soft"> · {w.tests.look(sayer(look))}</span>}</h3>
-      <p>{harm && <strong class="danger">{w.tests.harm}: </strong>}{outcome}{colour && colour !== "none" && `; ${w.colour}: ${sayer(colour)}`}</p>
+    <>
+      <p>{row.harm && <strong class="danger">{w.tests.harm}: </strong>}{outcome}{colour && colour !== "none" && `; ${w.colour}: ${sayer(colour)}`}</p>
       <p>{text(row, "mixture")}</p>
       <p class="soft">{facts(row).join(" · ")}</p>
       {text(row, "remark") && <p>{text(row, "remark")}</p>}
+    </>
+  );
+}
+
+function Test({ row }: { row: Reading }) {
+  const w = words.value.easel;
+  const look = text(row, "looked_after");
+  return (
+    <li class={`panel test${row.harm ? " harmed" : ""}`}>
+      <h3>{w.numbered(row.test)}{look && <span class="soft"> · {w.tests.look(sayer(look))}</span>}</h3>
+      <ReadingWords row={row} />
       {text(row, "correction") && <p class="soft">{w.tests.corrected(text(row, "correction"))}</p>}
       <Pictures row={row} field="photo_before" />
       <Pictures row={row} field="photo" />
       <More row={row} />
-      <Later test={String(row.test)} />
+      <Later row={row} />
     </li>
   );
 }

@@ -1,6 +1,6 @@
 // Writes into the log by asking the program to; the page itself never writes a line.
 import { signal } from "@preact/signals";
-import type { RecordedRow } from "../../answers";
+import type { ReadingsRow, RecordedRow } from "../../answers";
 import { fromBase64 } from "../../base64";
 import { ask, type Answer } from "../../engine/engine";
 import { files, jobFile, logFile, logHead, logText } from "../../state";
@@ -50,9 +50,19 @@ export function writtenTest(text: string): string {
   }
 }
 
-/** How short words are understood; nothing is written. */
-export const understood = (words: string) =>
-  ask("understood", { command: "record", words: [jobFile, logFile, words], files: files() });
+export interface Understood { answer: Answer; row?: ReadingsRow }
+
+/** How short words are understood: written into a copy of the log, which is read and let go. */
+export async function understood(words: string): Promise<Understood> {
+  const answer = await ask("understood", { command: "record", words: [jobFile, logFile, words], options: { yes: true, format: "json" }, files: files() });
+  const copy = answer.files[logFile];
+  if (answer.exit !== 0 || copy === undefined) return { answer };
+  const read = await ask("understood copy", { command: "readings", words: [logFile], options: { format: "json" }, files: { [logFile]: copy } });
+  if (read.exit !== 0) return { answer: read };
+  const test = writtenTest(answer.text);
+  const row = (JSON.parse(read.text) as { readings: ReadingsRow[] }).readings.reverse().find((one) => String(one.test) === test);
+  return row ? { answer, row } : { answer };
+}
 
 export const tableFile = "table.csv";
 export const importTable = (bytes: Uint8Array, again: boolean) =>
