@@ -6,6 +6,7 @@ import { start } from "./browsers.mjs";
 import { everyone } from "./everyone.mjs";
 import { hardTimes } from "./hard_times.mjs";
 import { sameAnswers } from "./same_answers.mjs";
+import { shelfAndNames } from "./shelf_and_names.mjs";
 import { wholeJob } from "./whole_job.mjs";
 
 const given = process.argv.slice(2);
@@ -13,11 +14,11 @@ const at = given.indexOf("--only");
 const only = at < 0 ? "" : given.splice(at, 2)[1];
 const [page, program, ...chosen] = given.map((word, place) => (place < 2 ? resolve(word) : word));
 if (!page || !program || !existsSync(page) || !existsSync(program)) {
-  console.error("usage: node run.mjs PAGE PROGRAM [chromium|firefox|webkit ...] [--only same|whole|hard|everyone]");
+  console.error("usage: node run.mjs PAGE PROGRAM [chromium|firefox|webkit ...] [--only same|whole|shelf|hard|everyone]");
   process.exit(2);
 }
 
-const parts = { same: sameAnswers, whole: wholeJob, hard: hardTimes, everyone };
+const parts = { same: sameAnswers, whole: wholeJob, shelf: shelfAndNames, hard: hardTimes, everyone };
 let failed = 0, passed = 0;
 const seen = new Map();
 
