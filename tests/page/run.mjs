@@ -3,6 +3,7 @@
 import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { start } from "./browsers.mjs";
+import { easelUse } from "./easel_use.mjs";
 import { everyone } from "./everyone.mjs";
 import { hardTimes } from "./hard_times.mjs";
 import { sameAnswers } from "./same_answers.mjs";
@@ -14,11 +15,11 @@ const at = given.indexOf("--only");
 const only = at < 0 ? "" : given.splice(at, 2)[1];
 const [page, program, ...chosen] = given.map((word, place) => (place < 2 ? resolve(word) : word));
 if (!page || !program || !existsSync(page) || !existsSync(program)) {
-  console.error("usage: node run.mjs PAGE PROGRAM [chromium|firefox|webkit ...] [--only same|whole|shelf|hard|everyone]");
+  console.error("usage: node run.mjs PAGE PROGRAM [chromium|firefox|webkit ...] [--only same|whole|shelf|easel|hard|everyone]");
   process.exit(2);
 }
 
-const parts = { same: sameAnswers, whole: wholeJob, shelf: shelfAndNames, hard: hardTimes, everyone };
+const parts = { same: sameAnswers, whole: wholeJob, shelf: shelfAndNames, easel: easelUse, hard: hardTimes, everyone };
 let failed = 0, passed = 0;
 const seen = new Map();
 

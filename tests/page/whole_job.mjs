@@ -23,7 +23,7 @@ async function tickBottles(tab, report) {
   const ticked = await tab.evaluate(() => document.querySelectorAll("main input[type=checkbox]:checked").length);
   report("a new painting begins with no bottle ticked", ticked === 0 && /No bottle is ticked yet/.test(await tab.text()) ? "" : `${ticked} are ticked`);
   await putOnShelf(tab, [...usualBottles, ["MEK", "/butanone/i"]]);
-  await tab.type(field("Grade on the label", "/ethanol/"), "96 %");
+  await tab.type(field("Grade on the label", "/^ethanol/"), "96 %");
   await tab.waitFor({ role: "checkbox", name: "butanone" });
   await unfold(tab, "/^ketone/");
   await tab.click({ role: "checkbox", name: "/^diacetone alcohol/" });
