@@ -184,6 +184,25 @@ export async function killedAndClosed(browser, page, report) {
   await again.close();
 }
 
+/** Who begins a painting does not wait behind the lists of names: here they never come. */
+export async function beginsAtOnce(browser, page, report) {
+  const before = () => {
+    const Plain = window.Worker;
+    window.Worker = class extends Plain {
+      get onmessage() { return this.given; }
+      set onmessage(take) {
+        this.given = take && ((event) => (/"kind": *"(names|solvents)"/.test(event.data.answer?.text ?? "") ? undefined : take(event)));
+        super.onmessage = this.given;
+      }
+    };
+  };
+  const tab = await browser.open(page, { before });
+  await new Promise((go) => setTimeout(go, 1000));
+  await tab.click(button("Begin a new painting"));
+  report("a new painting begins while the lists of names are awaited", await tab.waitFor(button("Painting"), 3000).then(() => "", String));
+  await tab.close();
+}
+
 /** An answer to an older file that arrives late, with marks in it so that it would be seen. */
 export async function lateAnswer(browser, page, report) {
   const before = () => {
@@ -305,6 +324,7 @@ export async function hardTimes(browser, page, program, report) {
   if (browser.name !== "chromium") return;
   await run("killed and closed tabs", killedAndClosed);
   await run("late answer", lateAnswer);
+  await run("begins at once", beginsAtOnce);
   await run("no storage", noStorage);
   await run("lost engine", lostEngine);
 }
