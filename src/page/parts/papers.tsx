@@ -8,6 +8,7 @@ import { files, jobFile, jobName, jobText, logFile, logText } from "../state";
 import { words } from "../words/words";
 import { Background } from "./background";
 import { Faults } from "./faults";
+import { hasNoBottles, NoBottles } from "./no_bottles";
 import { numberOf, withPoint } from "./figures";
 import { paintingPhotograph } from "./photograph";
 
@@ -125,6 +126,7 @@ export function PapersPart() {
     return () => clearTimeout(waiting);
   });
   if (jobText.value === "") return <section><h2>{w.title}</h2><p>{w.nothingOpen}</p></section>;
+  if (hasNoBottles.value) return <section><h2>{w.title}</h2><NoBottles /></section>;
   const current = made.value?.kind === kind.value ? made.value : null;
   const isCurrent = made.value?.of === subject.value;
   return (

@@ -112,7 +112,7 @@ export function ShelfPart() {
       <NameChoice label={text.find} of="solvent" value="" isAdding onChoose={add} />
       <p class="soft">{text.find_hint}</p>
       <h3>{bottles.length === 0 ? text.none : text.on_shelf(bottles.length)}</h3>
-      {bottles.length > 0 && <FaultsAt path={["shelf"]} />}
+      <FaultsAt path={["shelf"]} />
       <p class="soft">{text.grade_hint}. {text.opened}: {text.opened_hint}.</p>
       <ul class="plain bottles">{bottles.map((bottle, index) => <Bottle key={`${index} ${bottle.solvent}`} bottle={bottle} index={index} />)}</ul>
       <Families />

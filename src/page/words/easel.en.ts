@@ -65,7 +65,7 @@ export const easelEn = {
     photo_before: "Before",
     photo: "Swab and spot",
     take: "Take or choose",
-    kept: "They are made smaller (800 points at most) and kept in the log itself.",
+    kept: "They are made smaller (800 pixels at most) and kept in the log itself.",
     number: (number: number) => `Photograph ${number}`,
     remove: (number: number) => `Take photograph ${number} away`,
     unreadable: (name: string) => `${name} cannot be read as a photograph here. A JPEG or PNG can.`,
@@ -213,7 +213,7 @@ export const nextEn = {
   fitsBadly: "What was seen fits badly with what was believed: examine what the layers are.",
   notJudged: "Not judged",
   firstTests: "What to test first",
-  hazards: "For you",
+  hazards: "For your safety",
   full: "All that the program says to it",
   permission: "A proposal for a test, not a permission: safety data sheets, local rules and the licensed conservator decide.",
 };

@@ -62,5 +62,6 @@ export const files = {
   engine_again: "Neu starten",
   language: "Sprache",
   steps: "Arbeitsschritte",
+  go_on: (step: string) => `Weiter zu: ${step}`,
   untitled: "Gemälde ohne Titel",
 };
