@@ -20,9 +20,20 @@ async function writeTypes() {
     const { title: _, $id: __, ...schema } = JSON.parse(readFileSync(join(folder, name), "utf8"));
     const kind = name.replace(".schema.json", "");
     const type = kind.charAt(0).toUpperCase() + kind.slice(1) + "Answer";
-    const text = await compile(schema, type, { bannerComment: `// Written from docs/schema/${name}.`, format: false });
-    writeFileSync(join(target, name.replace(".schema.json", ".d.ts")), text);
+    const options = { bannerComment: `// Written from docs/schema/${name}.`, format: false, ignoreMinAndMaxItems: true };
+    const text = await compile(schema, type, options);
+    const rows = kind === "rows" ? await Promise.all(rowSchemas(schema).map((row) => compile(row, row.title, { ...options, bannerComment: "" }))) : [];
+    writeFileSync(join(target, name.replace(".schema.json", ".d.ts")), [text, ...rows].join("\n"));
   }
+}
+
+// A row of each table by its own columns: as the schema says of them, else as of any cell.
+function rowSchemas({ oneOf, additionalProperties: { items: { additionalProperties: cell } } }) {
+  return oneOf.map(({ required: [kind], properties }) => {
+    const { required, properties: stated = {} } = properties[kind].items;
+    const title = `${kind.charAt(0).toUpperCase()}${kind.slice(1)}Row`;
+    return { title, type: "object", required, additionalProperties: false, properties: Object.fromEntries(required.map((column) => [column, stated[column] ?? cell])) };
+  });
 }
 
 const shared = {

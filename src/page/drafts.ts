@@ -1,12 +1,20 @@
 // What is not saved is kept by the browser, as far as it lets us, under a key of this tab; after a crash it is offered
 // again. A tab tells that it lives by answering the others' question, so no draft of an open tab is offered.
 import { effect, signal } from "@preact/signals";
-import { decoded, openedLog, take, unsaved } from "./files";
-import { isBegun } from "./parts/easel/test_card";
+import { fromBase64, toBase64 } from "./base64";
+import { openedLog, take, unsaved, type Kind } from "./files";
+import { card, cardDraft, isBegun, photographs, takeUpCard, type CardDraft } from "./parts/easel/test_card";
 import { jobName, jobText, logName, logText } from "./state";
 import { shelfName, shelfText } from "./shelf_file";
+import { decoded } from "./utf8";
 
-interface Draft { job: string; jobName: string; log: string; logName: string; shelf: string; shelfName: string; time: number; openedLetters: number; openedBytes?: string }
+interface Draft {
+  job: string; jobName: string; log: string; logName: string; shelf: string; shelfName: string; time: number; openedLetters: number; openedBytes?: string;
+  /** Which of the files were not saved. */
+  unsaved: readonly Kind[];
+  /** The test that is being filled in, not written down yet. */
+  test?: CardDraft;
+}
 export interface Offered { key: string; draft: Draft }
 
 export const offered = signal<readonly Offered[]>([]);
@@ -50,24 +58,26 @@ function keys(): string[] {
   }
 }
 
-const toBase64 = (bytes: Uint8Array) => btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""));
-const fromBase64 = (text: string) => Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
-
 function keep(): void {
-  if (unsaved.peek().length === 0) return forget(prefix + own);
+  if (unsaved.peek().length === 0 && !isBegun()) return forget(prefix + own);
   const { bytes, text } = openedLog.peek();
   const isExact = decoded(bytes) !== undefined;
   const draft: Draft = {
     job: jobText.peek(), jobName: jobName.peek(), log: logText.peek(), logName: logName.peek(), shelf: shelfText.peek(), shelfName: shelfName.peek(),
-    time: Date.now(), openedLetters: text.length, ...(isExact ? {} : { openedBytes: toBase64(bytes) }),
+    time: Date.now(), openedLetters: text.length, unsaved: unsaved.peek(),
+    ...(isExact ? {} : { openedBytes: toBase64(bytes) }), ...(isBegun() ? { test: cardDraft() } : {}),
   };
-  keeping.value = !store() ? "none" : write(prefix + own, JSON.stringify(draft)) ? "kept" : "too large";
+  const kept = (one: Draft) => write(prefix + own, JSON.stringify(one));
+  keeping.value = !store() ? "none" : kept(draft) ? "kept" : "too large";
+  // Photographs are what outgrows it: the words of the test are kept without them.
+  if (keeping.peek() === "too large" && draft.test) kept({ ...draft, test: { ...draft.test, photographs: { photo_before: [], photo: [] } } });
 }
 
 function read(key: string): Draft | undefined {
   try {
     const draft = JSON.parse(store()?.getItem(key) ?? "") as Partial<Draft>;
-    return typeof draft.job === "string" && typeof draft.log === "string" ? (draft as Draft) : undefined;
+    // One of an earlier page does not say what was saved: all of it counts as not saved.
+    return typeof draft.job === "string" && typeof draft.log === "string" ? { ...(draft as Draft), unsaved: draft.unsaved ?? ["job", "log", "shelf"] } : undefined;
   } catch {
     return undefined;
   }
@@ -109,7 +119,7 @@ export function followDrafts(): void {
   setTimeout(() => offerThoseOf((id) => lastSign(id) < asked), answerTime_ms);
   let timer: ReturnType<typeof setTimeout> | undefined;
   effect(() => {
-    void [jobText.value, logText.value, shelfText.value, unsaved.value];
+    void [jobText.value, logText.value, shelfText.value, unsaved.value, card.value, photographs.value];
     clearTimeout(timer);
     timer = setTimeout(keep, pauseAfterTyping_ms);
   });
@@ -131,11 +141,14 @@ export function discard({ key }: Offered): void {
 /** Opens a draft as unsaved work of this tab. */
 export function takeUp(one: Offered): void {
   const { draft } = one;
-  take({ kind: "job", name: draft.jobName, text: draft.job, bytes: new Uint8Array() }, draft.job === "");
+  const isSaved = (kind: Kind) => !draft.unsaved.includes(kind);
+  const bytes = new Uint8Array();
+  take({ kind: "job", name: draft.jobName, text: draft.job, bytes }, isSaved("job"));
+  take({ kind: "log", name: draft.logName, text: draft.log, bytes }, isSaved("log"));
   const opened = draft.log.slice(0, draft.openedLetters);
-  take({ kind: "log", name: draft.logName, text: draft.log, bytes: new Uint8Array() }, draft.log === opened);
   openedLog.value = { text: opened, bytes: draft.openedBytes ? fromBase64(draft.openedBytes) : new TextEncoder().encode(opened) };
-  if (draft.shelf) take({ kind: "shelf", name: draft.shelfName, text: draft.shelf, bytes: new Uint8Array() }, false);
+  if (draft.shelf) take({ kind: "shelf", name: draft.shelfName, text: draft.shelf, bytes }, isSaved("shelf"));
+  if (draft.test) takeUpCard(draft.test);
   // First the old copy: two may be more than the store holds.
   discard(one);
   keep();

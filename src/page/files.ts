@@ -1,10 +1,13 @@
 // Opening and saving the program's own files. What cannot be read is named and left alone; a saved log begins with the very
 // bytes that were opened.
 import { computed, signal } from "@preact/signals";
-import { ask, type Fault } from "./engine/engine";
+import { download } from "./download";
+import { ask, type Answer, type Fault } from "./engine/engine";
 import { forgetAnswers, jobFile, jobName, jobText, logFile, logName, logText, savedJobText, savedLogText } from "./state";
+import { readJob, removeAt } from "./job/document";
 import { parsed } from "./job/yaml_text";
 import { savedShelfText, shelfName, shelfText } from "./shelf_file";
+import { decoded, loosely } from "./utf8";
 import { words } from "./words/words";
 
 export type Kind = "job" | "log" | "shelf";
@@ -28,16 +31,6 @@ export interface Read { kind: Kind; name: string; text: string; bytes: Uint8Arra
 
 const bad = (text: string, faults: readonly Fault[] = []): Told => ({ text, isBad: true, faults });
 const good = (text: string): Told => ({ text, isBad: false, faults: [] });
-
-export function decoded(bytes: Uint8Array): string | undefined {
-  try {
-    return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes);
-  } catch {
-    return undefined;
-  }
-}
-
-const loosely = (bytes: Uint8Array): string => new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
 
 /** The line of the first byte that is no UTF-8. */
 function lineOfBadByte(bytes: Uint8Array): number {
@@ -156,15 +149,34 @@ export async function open(list: readonly File[]): Promise<void> {
   unlessUnsaved(readable.length > 0 ? touched : [], () => takeAll(readable, faulty));
 }
 
-async function begin(command: "new" | "demo", name: string): Promise<void> {
-  const answer = await ask("begin", { command, words: command === "new" ? ["-"] : [] });
+type Beginning = "new" | "demo";
+const beginnings: Partial<Record<Beginning, Promise<Answer>>> = {};
+
+// Asked before anything else, when the page opens: who presses the button does not wait behind the lists of names.
+async function textOf(command: Beginning): Promise<Answer> {
+  const asked = (beginnings[command] ??= ask(`begin ${command}`, { command, words: command === "new" ? ["-"] : [] }));
+  const answer = await asked;
+  if (answer.exit !== 0) delete beginnings[command];
+  return answer;
+}
+
+export function prepareBeginnings(): void {
+  void textOf("new");
+  void textOf("demo");
+}
+
+// The template's bottles are an example of how to write them; in the page each is ticked by who has it.
+const withoutBottles = (text: string): string => readJob(text).shelf.reduce((now) => removeAt(now, ["shelf", 0]), text);
+
+async function begin(command: Beginning, name: string): Promise<void> {
+  const answer = await textOf(command);
   if (answer.exit !== 0) {
     told.value = [bad(answer.notes, answer.faults)];
     return;
   }
   unlessUnsaved(["job", "log"], () => {
     closeLog();
-    take({ kind: "job", name, text: answer.text, bytes: empty });
+    take({ kind: "job", name, text: command === "new" ? withoutBottles(answer.text) : answer.text, bytes: empty });
     logName.value = name.replace(/\.yaml$/, ".log");
     told.value = [];
   });
@@ -192,15 +204,6 @@ interface Writable { write(data: Uint8Array): Promise<void>; close(): Promise<vo
 interface Handle { name: string; getFile(): Promise<File>; createWritable(): Promise<Writable> }
 interface Picker { showSaveFilePicker?: (options: { suggestedName: string }) => Promise<Handle> }
 const handles: Record<Kind, Handle | undefined> = { job: undefined, log: undefined, shelf: undefined };
-
-function download(name: string, bytes: Uint8Array): void {
-  const address = URL.createObjectURL(new Blob([bytes as BlobPart], { type: "application/octet-stream" }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
-}
 
 type Saved = "in place" | "download" | "not wanted" | "changed on disk";
 
@@ -233,7 +236,7 @@ async function put(kind: Kind, bytes: Uint8Array): Promise<Saved> {
       handles[kind] = undefined;  // not granted, or the file is gone: the download always works
     }
   }
-  download(namesOf[kind].value, bytes);
+  download(namesOf[kind].value, bytes, "application/octet-stream");
   return "download";
 }
 

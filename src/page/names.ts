@@ -1,20 +1,11 @@
 // Every name that a person may type, as the engine lists them; searched here while somebody types, resolved by the engine.
 import { computed, signal } from "@preact/signals";
+import type { NamesRow } from "./answers";
 import { ask } from "./engine/engine";
 
-export interface Name {
-  name: string;
-  /** The record and its own name; null where the name is asked back, since it means several. */
-  id: string | null;
-  record: string | null;
-  of: "solvent" | "material";
-  /** Family of a liquid, kind of a material. */
-  group: string | null;
-  /** "name" is the record's own; else a language, "abbr", "trade" or "denatured". */
-  language: string;
-  /** What is asked back. */
-  asks: string | null;
-}
+/** A name with its record; `id` and `record` are null where it means several, and `asks` says which. `language`: "name" is the
+ * record's own; else a language, "abbr", "trade" or "denatured". */
+export type Name = NamesRow;
 
 interface Indexed extends Name { folded: string; isOwn: boolean }
 

@@ -4,7 +4,7 @@ import { render } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import { followDrafts } from "./drafts";
 import { ask, engineProgress, engineState, startEngine, stopWork } from "./engine/engine";
-import { open, told } from "./files";
+import { open, prepareBeginnings, told } from "./files";
 import { job, said } from "./job/edit";
 import { loadNames, names } from "./names";
 import { EaselPart } from "./parts/easel";
@@ -89,6 +89,18 @@ function Steps() {
   );
 }
 
+/** At the end of a step the next one, for whoever does not look up at the head. */
+function GoOn() {
+  const following = steps[steps.indexOf(step.value) + 1];
+  if (!following) return null;
+  const onClick = () => {
+    go(following);
+    window.scrollTo(0, 0);
+    document.querySelector<HTMLElement>(`.steps li:nth-child(${steps.indexOf(following) + 1}) button`)?.focus();
+  };
+  return <p><button type="button" onClick={onClick}>{words.value.files.go_on(words.value.page.steps[following])}</button></p>;
+}
+
 /** Files that are dropped anywhere are opened; whatever else is dragged is left to the browser. */
 function useDrop(): boolean {
   const [isOver, setOver] = useState(false);
@@ -133,6 +145,7 @@ function Page() {
         {isOpen && <FilesPart />}
         {isOpen && <FaultList />}
         {isOpen ? <Part /> : <BeginPart />}
+        {isOpen && <GoOn />}
       </main>
       <PutBack />
       <p class="hidden-text" aria-live="polite">{said.value}</p>
@@ -141,6 +154,7 @@ function Page() {
 }
 
 startEngine();
+prepareBeginnings();
 loadLists();
 followFiles();
 followDrafts();

@@ -1,6 +1,6 @@
 // What is open in the page: the very texts of the program's files, and what the engine answered to them.
 import { effect, signal, type Signal } from "@preact/signals";
-import type { LadderAnswer } from "./answers";
+import type { LadderAnswer, NextRow, ReadingsRow } from "./answers";
 import { ask, stopped, type Answer, type Fault } from "./engine/engine";
 
 /** The job file's text as it would be saved; "" before anything is open. */
@@ -41,10 +41,10 @@ export function answered<T>(answer: Answer, before: Answered<T>): Answered<T> {
 }
 
 export const ladder = signal<Answered<LadderAnswer>>(nothingYet);
-/** One row: the next test with its reason (docs/schema/rows.schema.json, kind "next"). */
-export const next = signal<Answered<{ next: Record<string, unknown>[] }>>(nothingYet);
-/** The lines of the log as read, corrections and looks joined (kind "readings"). */
-export const readings = signal<Answered<{ readings: Record<string, unknown>[] }>>(nothingYet);
+/** One row: the next test with its reason. */
+export const next = signal<Answered<{ next: NextRow[] }>>(nothingYet);
+/** The lines of the log as read, corrections and looks joined. */
+export const readings = signal<Answered<{ readings: ReadingsRow[] }>>(nothingYet);
 
 /** Another painting was opened or begun: what belongs to the one before is let go. */
 export const paintingOpened = signal(0);

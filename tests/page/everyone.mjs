@@ -1,6 +1,6 @@
 // The page for everyone: by keyboard alone, as a screen reader is told it, dark and light, with large text, for a gloved finger.
 import { breaches, largeText, nameless, overflow, tooSmall } from "./measures.mjs";
-import { goTo, ladderShown, nextShown, openDemo, steps } from "./person.mjs";
+import { goTo, ladderShown, nextShown, openDemo, steps, usualBottles } from "./person.mjs";
 
 const touch_px = (12 * 96) / 25.4;
 
@@ -42,15 +42,19 @@ async function byKeyboard(browser, page, report) {
   const before = await order();
   await go(/^Move varnish down$/, "Enter");
   report("by keyboard: a layer moves", (await tab.until((was) => [...document.querySelectorAll("button")].map((one) => one.getAttribute("aria-label") || one.textContent).filter((name) => /^Move .* down$/.test(name)).join("; ") !== was, before, "another order", 3000).then(() => "", String)));
+  const moved = await focused(tab);
+  report("by keyboard: a layer that is moved keeps the attention", /varnish/.test(moved.name) ? "" : `the attention is on ${moved.name || "nothing"}`);
   await go(/^Move varnish up$/, "Enter");
   await step("Shelf");
   await go("Find a bottle by any of its names");
-  await type("butanon");
-  await tab.waitFor({ role: "option", name: "/butanone/i" });
-  await tab.press("ArrowDown");
-  await tab.press("Enter");
+  for (const [typed, offered] of [...usualBottles, ["butanon", "/butanone/i"]]) {
+    await type(typed);
+    await tab.waitFor({ role: "option", name: offered });
+    await tab.press("ArrowDown");
+    await tab.press("Enter");
+  }
   await tab.until(() => /7 bottles on the shelf/.test(document.body.innerText), null, "7 bottles on the shelf");
-  report("by keyboard: a bottle is put on the shelf", "");
+  report("by keyboard: bottles are put on the shelf", "");
   await step("Ladder");
   await ladderShown(tab);
   await step("At the easel");

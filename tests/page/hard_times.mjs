@@ -4,7 +4,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { createRequire } from "node:module";
-import { button, field, goTo, ladderShown, newPainting, openDemo, openFile, nextShown, recordSwab, save, steps } from "./person.mjs";
+import { button, field, goTo, ladderShown, newPainting, openDemo, openFile, nextShown, recordSwab, save, steps, unfold } from "./person.mjs";
 import { askProgram } from "./program.mjs";
 
 const { parse } = createRequire(new URL("../../src/page/package.json", import.meta.url))("yaml");
@@ -132,6 +132,118 @@ async function killedTab(browser, page, report) {
   await again.close();
 }
 
+/** A killed tab gives no sign of its end, a closed one does; what a killed tab held comes back with the card that was begun. */
+export async function killedAndClosed(browser, page, report) {
+  const begin = async (title) => {
+    const tab = await browser.open(page);
+    await openDemo(tab);
+    await tab.type(field("Title"), title);
+    return tab;
+  };
+  const isOffered = (tab, title) => tab.evaluate((one) => [...document.querySelectorAll("section[aria-labelledby=drafts] p")].some((it) => it.textContent.includes(one)), title);
+  const closed = await begin("Invented: closed in good order");
+  await new Promise((go) => setTimeout(go, 800));
+  await closed.driver.page.goto("about:blank");
+  await closed.close();
+  const killed = await begin("Invented: the renderer died");
+  await goTo(killed, "At the easel");
+  await nextShown(killed);
+  await recordSwab(killed, { removal: "no effect", original: "nothing seen", remark: "the first" });
+  const log = String(await save(killed, "log"));
+  await goTo(killed, "At the easel");
+  await nextShown(killed);
+  await killed.click({ role: "radio", name: "softened or gelled", within: { name: "What it did to the layer to go" } });
+  await killed.paste(field("Remark", "This test"), "half filled in");
+  await new Promise((go) => setTimeout(go, 1500));
+  const session = await browser.context.newCDPSession(killed.driver.page);
+  void session.send("Page.crash").catch(() => 0);
+  await killed.driver.page.waitForEvent("crash", { timeout: 10000 }).catch(() => 0);
+  await killed.close();
+
+  const again = await browser.open(page);
+  const soon = [await isOffered(again, "closed in good order"), await isOffered(again, "the renderer died")];
+  report("a closed tab's draft is offered at once", soon[0] ? "" : "it is not offered");
+  report("a killed tab's draft waits for the tabs that may hold it", soon[1] ? "it is offered before a living tab could answer" : "");
+  await again.until((title) => [...document.querySelectorAll("section[aria-labelledby=drafts] p")].some((it) => it.textContent.includes(title)), "the renderer died", "the killed tab's draft", 10000);
+  await again.evaluate(() => { [...document.querySelectorAll("section[aria-labelledby=drafts] > div")].find((it) => /renderer died/.test(it.textContent)).querySelector("button").setAttribute("data-take", ""); return true; });
+  await again.driver.click("[data-take]");
+  await again.until(() => /The draft is open again/.test(document.body.innerText), null, "the draft to be open");
+  report("a draft that is taken up has its title", (await again.evaluate(() => document.querySelector("h1").textContent)) === "Invented: the renderer died" ? "" : "another title");
+  report("of what is taken up only what was not saved counts so", /Not saved yet: painting\./.test(await again.text()) ? "" : (await again.text()).match(/Not saved yet[^.]*/)?.[0] ?? "nothing is said");
+  await goTo(again, "At the easel");
+  await nextShown(again);
+  await again.until(() => document.querySelectorAll("ol.tests > li").length > 0, null, "the test of the draft", 8000).catch(() => 0);
+  const card = await again.evaluate(() => [document.querySelectorAll("ol.tests > li").length, document.querySelector("input[name=tile-removal]:checked")?.value, document.getElementById("test-remark").value].join("; "));
+  report("a draft that is taken up has the tests and the card that was begun", card === "1; softened or gelled; half filled in" ? "" : card);
+  const kept = String(await save(again, "log"));
+  report("the log of a draft is the one that was kept", kept === log ? "" : kept.slice(0, 200));
+  const third = await browser.open(page);
+  await new Promise((go) => setTimeout(go, 3500));
+  report("a draft that was taken up is offered to nobody else", (await isOffered(third, "the renderer died")) ? "it is offered again" : "");
+  await third.close();
+  await again.close();
+}
+
+/** Who begins a painting does not wait behind the lists of names: here they never come. */
+export async function beginsAtOnce(browser, page, report) {
+  const before = () => {
+    const Plain = window.Worker;
+    window.Worker = class extends Plain {
+      get onmessage() { return this.given; }
+      set onmessage(take) {
+        this.given = take && ((event) => (/"kind": *"(names|solvents)"/.test(event.data.answer?.text ?? "") ? undefined : take(event)));
+        super.onmessage = this.given;
+      }
+    };
+  };
+  const tab = await browser.open(page, { before });
+  await new Promise((go) => setTimeout(go, 1000));
+  await tab.click(button("Begin a new painting"));
+  report("a new painting begins while the lists of names are awaited", await tab.waitFor(button("Painting"), 3000).then(() => "", String));
+  await tab.close();
+}
+
+/** An answer to an older file that arrives late, with marks in it so that it would be seen. */
+export async function lateAnswer(browser, page, report) {
+  const before = () => {
+    const Plain = window.Worker;
+    window.held = [];
+    window.Worker = class extends Plain {
+      get onmessage() { return this.given; }
+      set onmessage(take) {
+        this.given = take && ((event) => (window.isHolding && /"kind": *"ladder"/.test(event.data.answer?.text ?? "") ? window.held.push([take, event.data]) : take(event)));
+        super.onmessage = this.given;
+      }
+    };
+  };
+  const tab = await browser.open(page, { before });
+  await openDemo(tab);
+  await goTo(tab, "Ladder");
+  await ladderShown(tab);
+  await unfold(tab, "Limits");
+  const limit = field("Largest risk to what must stay (0 to 1)");
+  await tab.evaluate(() => { window.isHolding = true; window.late = 0; new MutationObserver(() => { if (document.body.innerText.includes("LATE ANSWER")) ++window.late; }).observe(document.body, { subtree: true, childList: true, characterData: true }); return true; });
+  await tab.paste(limit, "0.2");
+  await tab.until(() => window.held.length > 0, null, "an answer to hold back");
+  await tab.paste(limit, "0.15");
+  await new Promise((go) => setTimeout(go, 400));
+  const isMarked = await tab.evaluate(() => {
+    window.isHolding = false;
+    let count = 0;
+    for (const [take, data] of window.held) {
+      const text = data.answer.text.replace(/"target": *"/g, () => { ++count; return `"target": "LATE ANSWER `; });
+      take({ data: { ...data, answer: { ...data.answer, text } } });
+    }
+    return count > 0;
+  });
+  report("an answer to an older file was held back", isMarked ? "" : "there was no ladder among the answers");
+  await ladderShown(tab);
+  report("an answer to an older file that comes late is not shown", (await tab.evaluate("window.late")) === 0 ? "" : "it was shown");
+  const shown = await tab.evaluate(() => document.querySelector(".stale") === null && document.querySelectorAll("ol.rungs > li").length);
+  report("the answer to the file as it is now is shown", shown > 1 ? "" : "no ladder");
+  await tab.close();
+}
+
 async function noStorage(browser, page, report) {
   const before = () => {
     for (const name of ["localStorage", "sessionStorage", "indexedDB"]) Object.defineProperty(window, name, { get() { throw new DOMException("not granted", "SecurityError"); } });
@@ -210,6 +322,9 @@ export async function hardTimes(browser, page, program, report) {
   await run("hostile remarks", hostileRemarks);
   if (browser.name !== "webkit") await run("hostile text", hostileText);
   if (browser.name !== "chromium") return;
+  await run("killed and closed tabs", killedAndClosed);
+  await run("late answer", lateAnswer);
+  await run("begins at once", beginsAtOnce);
   await run("no storage", noStorage);
   await run("lost engine", lostEngine);
 }

@@ -59,6 +59,30 @@ export async function chooseName(tab, target, typed, offered) {
   await tab.press("Enter");
 }
 
+/** Puts bottles on the shelf, which is empty at first: each by typing a name and taking what the list offers. */
+export async function putOnShelf(tab, bottles) {
+  await goTo(tab, "Shelf");
+  for (const [typed, offered] of bottles) await chooseName(tab, { name: "Find a bottle by any of its names" }, typed, offered);
+  await tab.until((count) => document.querySelectorAll(".bottles > li").length === count, bottles.length, `${bottles.length} bottles`);
+}
+
+/** What stood in the template before the page left its shelf empty. */
+export const usualBottles = [["isooctane", "/^isooctane/"], ["dearomatised", "/^dearomatised white spirit/"], ["ethanol", "/^ethanol/"], ["isopropanol", "/^isopropanol/"], ["acetone", "/^acetone/"], ["ethyl acetate", "/^ethyl acetate/"]];
+
+/** Presses "Print": what the browser was given, as it stood in the frame then. Nothing goes to a printer. */
+export async function printed(tab) {
+  await tab.until("!!document.querySelector('iframe')?.contentDocument?.body?.firstChild", null, "the paper in its frame");
+  await tab.evaluate(() => {
+    window.prints = [];
+    const frame = document.querySelector("iframe");
+    frame.contentWindow.print = () => window.prints.push({ given: frame.srcdoc, shown: frame.contentDocument.documentElement.outerHTML });
+    window.print = () => window.prints.push({ given: "the page itself", shown: "" });
+    return true;
+  });
+  await tab.click(button("Print"));
+  return tab.until(() => (window.prints.length > 0 ? window.prints : null), null, "a print");
+}
+
 /** The proposed test as it went: tiles of the card, then "Write it down". */
 export async function recordSwab(tab, { removal, original, colour, seconds, passage, place = "On the picture", remark }) {
   const before = await tab.evaluate("document.querySelectorAll('ol.tests > li').length");

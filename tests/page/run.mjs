@@ -1,23 +1,28 @@
-// Runs the page in real browsers: node run.mjs PAGE PROGRAM [BROWSER...] [--only WORD]
+// Runs the page in real browsers: node run.mjs PAGE PROGRAM [BROWSER...] [--only WORD] [--shots]
 // One line a check; exit code 1 when one fails. README.md beside this says what is needed.
 import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { start } from "./browsers.mjs";
+import { easelUse } from "./easel_use.mjs";
 import { everyone } from "./everyone.mjs";
 import { hardTimes } from "./hard_times.mjs";
 import { sameAnswers } from "./same_answers.mjs";
+import { shelfAndNames } from "./shelf_and_names.mjs";
+import { shots } from "./shots.mjs";
 import { wholeJob } from "./whole_job.mjs";
 
 const given = process.argv.slice(2);
 const at = given.indexOf("--only");
 const only = at < 0 ? "" : given.splice(at, 2)[1];
+const isShooting = given.includes("--shots");
+if (isShooting) given.splice(given.indexOf("--shots"), 1);
 const [page, program, ...chosen] = given.map((word, place) => (place < 2 ? resolve(word) : word));
 if (!page || !program || !existsSync(page) || !existsSync(program)) {
-  console.error("usage: node run.mjs PAGE PROGRAM [chromium|firefox|webkit ...] [--only same|whole|hard|everyone]");
+  console.error("usage: node run.mjs PAGE PROGRAM [chromium|firefox|webkit ...] [--only same|whole|shelf|easel|hard|everyone|shots] [--shots]");
   process.exit(2);
 }
 
-const parts = { same: sameAnswers, whole: wholeJob, hard: hardTimes, everyone };
+const parts = { same: sameAnswers, whole: wholeJob, shelf: shelfAndNames, easel: easelUse, hard: hardTimes, everyone, ...(isShooting || only === "shots" ? { shots } : {}) };
 let failed = 0, passed = 0;
 const seen = new Map();
 

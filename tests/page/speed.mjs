@@ -1,6 +1,6 @@
 // How fast the page is in real browsers, as ratios to the native program in the same run; prints a table, judges nothing.
 //   node speed.mjs PAGE PROGRAM [chromium|firefox|webkit ...]
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { start } from "./browsers.mjs";
 import { field, goTo, ladderShown, openDemo, openFile, unfold } from "./person.mjs";
 import { askProgram } from "./program.mjs";
@@ -34,13 +34,22 @@ async function engine(tab, job) {
   return middle(times);
 }
 
+/** Nothing is asked any more, so that what is measured next waits behind nothing: charts are drawn one after the other. */
+async function atRest(tab) {
+  for (let quiet = 0; quiet < 4; ) {
+    quiet = (await tab.evaluate(() => /\bReady\b/.test(document.querySelector("header").innerText))) ? quiet + 1 : 0;
+    await new Promise((go) => setTimeout(go, 150));
+  }
+}
+
 /** From a changed limit in its field to the new ladder on the screen, the pause after typing in it. */
-async function changedLimit(tab) {
+async function changedLimit(tab, risks = limits) {
   await goTo(tab, "Ladder");
   await ladderShown(tab);
   await unfold(tab, "Limits");
+  await atRest(tab);
   const times = [];
-  for (const risk of limits) {
+  for (const risk of risks) {
     await tab.waitFor(field("Largest risk to what must stay (0 to 1)"));
     times.push(await tab.evaluate((value) => new Promise((done) => {
       const input = document.querySelector("[data-found]");
@@ -57,7 +66,7 @@ async function changedLimit(tab) {
       input.dispatchEvent(new Event("change", { bubbles: true }));
       setTimeout(() => { watch.disconnect(); done(NaN); }, 20000);
     }), risk));
-    await new Promise((go) => setTimeout(go, 1500));
+    await atRest(tab);
   }
   return middle(times);
 }
@@ -95,34 +104,45 @@ async function opened(browser) {
   return shown;
 }
 
-const ms = (value) => (Number.isFinite(value) ? `${value.toFixed(0)}` : "-");
-const ratio = (value, to) => (Number.isFinite(value) ? (value / to).toFixed(2) : "-");
-const rows = [];
+const ms = (value) => (Number.isFinite(value) ? value.toFixed(0) : "-");
 const demo = readFileSync(new URL("../../src/io/demo_job.yaml", import.meta.url), "utf8");
 const job30 = readFileSync(thirty, "utf8");
 const base = { 8: await native(demo), 30: await native(job30) };
-rows.push(["native program", "", ms(base[8]), "1.00", "", ms(base[30]), "1.00", "", "", ""]);
-for (const name of chosen.length > 0 ? chosen : ["chromium", "firefox", "webkit"]) {
+
+/** All of one browser: what, ms, and what of the native program it stands beside. */
+async function measured(name) {
   const browser = await start(name);
-  const first = await opened(browser);
+  const rows = [["double click to the demo's ladder", await opened(browser), base[8]]];
   const tab = await browser.open(page);
   await openDemo(tab);
   await goTo(tab, "Ladder");
   await ladderShown(tab);
-  await new Promise((go) => setTimeout(go, 1500));
-  const in8 = await engine(tab, demo);
+  await atRest(tab);
+  rows.push(["8 bottles: a question and its answer", await engine(tab, demo), base[8]]);
   const in30 = await engine(tab, job30);
-  const seen8 = await changedLimit(tab);
+  rows.push(["8 bottles: changed limit to the new ladder", await changedLimit(tab), base[8]]);
   const typed = await typing(tab);
   await tab.close();
   const large = await browser.open(page);
-  let seen30 = NaN;
-  try { await openFile(large, thirty.pathname); await large.waitFor({ role: "button", name: "Ladder" }); seen30 = await changedLimit(large); } catch (fault) { console.error(`${name}: ${fault.message}`); }
-  rows.push([name, ms(first), ms(in8), ratio(in8, base[8]), ms(seen8), ms(in30), ratio(in30, base[30]), ms(seen30), ms(typed.wait), ms(Math.max(typed.longest || 0, typed.gap))]);
+  await openFile(large, thirty.pathname);
+  await large.waitFor({ role: "button", name: "Ladder" });
+  rows.push(["30 bottles: a question and its answer", in30, base[30]], ["30 bottles: changed limit to the new ladder", await changedLimit(large, limits.slice(0, 3)), base[30]]);
+  rows.push(["while typing: the longest that a letter waits", typed.wait], ["while typing: the longest block", Math.max(typed.longest || 0, typed.gap)]);
   await browser.close();
+  return rows;
 }
-const head = ["", "opened to ladder", "8 bottles", "to native", "limit to screen", "30 bottles", "to native", "limit to screen", "a letter waits", "longest task"];
-const width = head.map((word, i) => Math.max(word.length, ...rows.map((row) => row[i].length)));
-for (const row of [head, ...rows]) console.log(row.map((cell, i) => (i === 0 ? cell.padEnd(width[i]) : cell.padStart(width[i]))).join("  "));
-console.log("ms, the middle of five; a limit to the screen holds the pause after typing; native: the whole command with its start.");
+
+const drivers = { chromium: "/usr/bin/chromium", firefox: "/usr/bin/firefox-esr", webkit: "/usr/bin/WebKitWebDriver" };
+const table = [["", "ms", "native ms", "ratio"]];
+for (const name of chosen.length > 0 ? chosen : Object.keys(drivers)) {
+  if (!existsSync(drivers[name])) {
+    console.error(`${name}: left out, since ${drivers[name]} is not installed`);
+    continue;
+  }
+  const rows = await measured(name).catch((fault) => (console.error(`${name}: ${fault.stack}`), [["did not come to its end", NaN]]));
+  for (const [what, time, to] of rows) table.push([`${name}, ${what}`, ms(time), to ? ms(to) : "", to && Number.isFinite(time) ? (time / to).toFixed(2) : ""]);
+}
+const width = table[0].map((_, i) => Math.max(...table.map((row) => row[i].length)));
+for (const row of table) console.log(row.map((cell, i) => (i === 0 ? cell.padEnd(width[i]) : cell.padStart(width[i]))).join("  "));
+console.log("ms: the middle of five (of three for the changed limit with 30 bottles); opening and typing once. A changed limit holds the pause after typing; native: the whole command with its start.");
 process.exit(0);

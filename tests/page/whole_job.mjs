@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { breaches, overflow, tooSmall } from "./measures.mjs";
-import { button, chooseName, field, goTo, ladderShown, newPainting, nextShown, openFile, paper, recordSwab, save, steps, unfold } from "./person.mjs";
+import { button, field, goTo, ladderShown, newPainting, nextShown, openFile, paper, printed, putOnShelf, recordSwab, save, steps, unfold, usualBottles } from "./person.mjs";
 import { askProgram } from "./program.mjs";
 import { firstDifference } from "./same_answers.mjs";
 
@@ -18,9 +18,12 @@ async function describePainting(tab) {
   await tab.press("Tab");
 }
 
-async function tickBottles(tab) {
+async function tickBottles(tab, report) {
   await goTo(tab, "Shelf");
-  await chooseName(tab, { name: "Find a bottle by any of its names" }, "MEK", "/butanone/i");
+  const ticked = await tab.evaluate(() => document.querySelectorAll("main input[type=checkbox]:checked").length);
+  report("a new painting begins with no bottle ticked", ticked === 0 && /No bottle is ticked yet/.test(await tab.text()) ? "" : `${ticked} are ticked`);
+  await putOnShelf(tab, [...usualBottles, ["MEK", "/butanone/i"]]);
+  await tab.type(field("Grade on the label", "/^ethanol/"), "96 %");
   await tab.waitFor({ role: "checkbox", name: "butanone" });
   await unfold(tab, "/^ketone/");
   await tab.click({ role: "checkbox", name: "/^diacetone alcohol/" });
@@ -51,7 +54,7 @@ async function walk(browser, page, program, report, width, isWhole) {
   const at = `at ${width} px`;
   await describePainting(tab);
   if (isWhole) await lookAt(tab, "painting", width, report, browser);
-  await tickBottles(tab);
+  await tickBottles(tab, report);
   if (isWhole) await lookAt(tab, "shelf", width, report, browser);
   await goTo(tab, "Ladder");
   await ladderShown(tab);
@@ -67,7 +70,7 @@ async function walk(browser, page, program, report, width, isWhole) {
   report(`harm stands in the first line ${at}`, /harm|colour|original|affected|change/i.test(first) && !/^What next/i.test(first) ? "" : `first line: ${first}`);
   if (isWhole) await lookAt(tab, "easel", width, report, browser);
   const papers = {};
-  for (const kind of ["sheet", "labels", "report"]) papers[kind] = await paper(tab, kind);
+  for (const kind of ["sheet", "labels", "report"]) papers[kind] = { ...(await paper(tab, kind)), prints: await printed(tab) };
   if (isWhole) await lookAt(tab, "papers", width, report, browser);
   const { job, log } = await savedFiles(tab);
   report(`the number typed with a comma is written with a point ${at}`, /width_cm: 62\.5\b/.test(job) ? "" : job.match(/width_cm.*/)?.[0] ?? "no width");
@@ -76,6 +79,9 @@ async function walk(browser, page, program, report, width, isWhole) {
   for (const [kind, [words, options]] of Object.entries(questions)) {
     const native = await askProgram(program, { command: kind, words, options, files });
     report(`the ${kind} is the program's own, to the byte ${at}`, firstDifference(papers[kind].text, native.text) || firstDifference(papers[kind].shown, native.text));
+    const [print, ...more] = papers[kind].prints;
+    const read = await tab.evaluate((text) => new DOMParser().parseFromString(text, "text/html").documentElement.outerHTML, native.text);
+    report(`"Print" prints the ${kind} and nothing else ${at}`, more.length > 0 ? "it printed more than once" : firstDifference(print.given, native.text) || firstDifference(print.shown, read));
   }
   const check = await askProgram(program, { command: "check", words: ["job.yaml"], files });
   report(`the program takes the saved job ${at}`, check.exit === 0 ? "" : check.notes + check.text);

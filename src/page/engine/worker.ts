@@ -1,15 +1,13 @@
 // The engine in a thread of its own. Takes the packed module once, then questions; answers each under its number.
 import Engine from "engine";
 import { unpacked } from "./packed";
+import { loosely } from "../utf8";
 import type { Answer, Question } from "./question";
 
 interface Start { module: string }
 interface Asked { number: number; question: Question }
 
 const send = (message: unknown) => (self as unknown as { postMessage(message: unknown): void }).postMessage(message);
-
-/** As it stands, a byte order mark with it: the engine's own reading of text drops that. */
-const asText = (bytes: Uint8Array): string => new TextDecoder("utf-8", { ignoreBOM: true }).decode(bytes);
 
 const failed = (fault: unknown): Answer => ({
   exit: 4, text: "", notes: String(fault), faults: [], files: {},
@@ -24,7 +22,7 @@ function answerOf(module: EngineModule, { number, question }: Asked): Answer {
     answer.files = {};
     for (const [name, content] of files) {
       if (typeof content !== "string") continue;
-      const now = asText(module.FS.readFile(name) as Uint8Array);
+      const now = loosely(module.FS.readFile(name) as Uint8Array);
       if (now !== content) answer.files[name] = now;
     }
     return answer as Answer;

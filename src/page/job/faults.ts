@@ -3,6 +3,7 @@
 import { computed, signal } from "@preact/signals";
 import type { Fault } from "../engine/engine";
 import { jobFile, jobText, ladder, logFile, next, readings } from "../state";
+import { readJob } from "./document";
 import { pathAt } from "./fault_places";
 import type { Path } from "./yaml_text";
 
@@ -17,7 +18,10 @@ const placedFaults = computed<Placed[]>(() => {
   const { faults } = ladder.value;
   if (faults !== before.faults) {
     const text = jobText.peek();
-    before = { faults, placed: faults.map((fault) => ({ fault, path: fault.file === jobFile ? pathAt(text, fault.line, fault.column) : [] })) };
+    // Bottles that nobody ticked yet are no mistake: each step that needs some says so by itself (parts/no_bottles.tsx).
+    const isNotYet = ({ path }: Placed) => path.length === 1 && path[0] === "shelf" && readJob(text).shelf.length === 0;
+    const placed = faults.map((fault) => ({ fault, path: fault.file === jobFile ? pathAt(text, fault.line, fault.column) : [] }));
+    before = { faults, placed: placed.filter((one) => !isNotYet(one)) };
   }
   return before.placed;
 });

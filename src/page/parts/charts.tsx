@@ -2,13 +2,13 @@
 import "./charts.css";
 import { computed, signal, useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
+import { download } from "../download";
 import { ask, type Fault, type Question } from "../engine/engine";
 import { files, jobFile, jobName, jobText, ladder, logFile, logText, readings } from "../state";
 import { words } from "../words/words";
 import { drawing, lightUp, rungNear } from "./charts/drawing";
 import { Faults } from "./faults";
 import { pointedRung } from "./pointed";
-import { saveText } from "./save_text";
 
 const kinds = ["risk", "chances", "planes", "triangle", "drift", "mixing"] as const;
 const kindsOfTests = ["timeline", "swabs"] as const;
@@ -66,7 +66,7 @@ function Picture({ kind }: { kind: Kind }) {
     if (rung) pointedRung.value = rung;
   };
   const w = words.value.ladder.charts;
-  const save = () => saveText(`${jobName.peek().replace(/\.[^.]*$/, "")}-${kind}.svg`, text, "image/svg+xml");
+  const save = () => download(`${jobName.peek().replace(/\.[^.]*$/, "")}-${kind}.svg`, text, "image/svg+xml");
   const isStale = drawn.value[kind]?.of !== subjectOf(kind);
   return (
     <figure class="chart">

@@ -1,5 +1,5 @@
 // The layers drawn as a cross-section, the uppermost first. Moved by a grip with pointer or finger, or by buttons.
-import { useRef, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { job } from "../job/edit";
 import { shownName } from "../names";
 import { chosenLayer } from "../steps";
@@ -16,9 +16,9 @@ function bandAt(list: HTMLElement, y: number): number {
 
 interface Dragging { from: number; to: number }
 
-interface BandProps { index: number; move: Move; dragging: Dragging | null; drag: (event: PointerEvent, index: number) => void }
+interface BandProps { index: number; step: (index: number, by: 1 | -1) => void; dragging: Dragging | null; drag: (event: PointerEvent, index: number) => void }
 
-function Band({ index, move, dragging, drag }: BandProps) {
+function Band({ index, step, dragging, drag }: BandProps) {
   const { painting } = words.value;
   const { layers } = job.value;
   const layer = layers[index];
@@ -34,8 +34,8 @@ function Band({ index, move, dragging, drag }: BandProps) {
       <button type="button" class="band-name" aria-pressed={index === chosenLayer.value} onClick={() => (chosenLayer.value = index)}>
         <strong>{painting.band(name, role)}</strong> <span class="soft">{material}</span>
       </button>
-      <button type="button" aria-label={painting.up(name)} disabled={index === 0} onClick={() => move(index, index - 1)}>↑</button>
-      <button type="button" aria-label={painting.down(name)} disabled={index === layers.length - 1} onClick={() => move(index, index + 1)}>↓</button>
+      <button type="button" aria-label={painting.up(name)} disabled={index === 0} onClick={() => step(index, -1)}>↑</button>
+      <button type="button" aria-label={painting.down(name)} disabled={index === layers.length - 1} onClick={() => step(index, 1)}>↓</button>
     </li>
   );
 }
@@ -44,6 +44,19 @@ export function CrossSection({ move }: { move: Move }) {
   const { painting } = words.value;
   const list = useRef<HTMLOListElement>(null);
   const [dragging, setDragging] = useState<Dragging | null>(null);
+  // The layer that was moved keeps the keyboard's attention: its own button, which stands in another band now.
+  const focusAfter = useRef<{ index: number; by: 1 | -1 } | null>(null);
+  useEffect(() => {
+    const moved = focusAfter.current;
+    focusAfter.current = null;
+    const [name, up, down] = moved ? list.current?.querySelectorAll(".band")[moved.index]?.querySelectorAll("button") ?? [] : [];
+    const same = moved?.by === 1 ? down : up;
+    (same?.disabled ? name : same)?.focus();
+  });
+  const step = (index: number, by: 1 | -1) => {
+    focusAfter.current = { index: index + by, by };
+    move(index, index + by);
+  };
   const drag = (event: PointerEvent, from: number) => {
     const grip = event.currentTarget as HTMLElement;
     event.preventDefault();
@@ -63,7 +76,7 @@ export function CrossSection({ move }: { move: Move }) {
   };
   return (
     <ol class="section" ref={list} aria-label={painting.layers}>
-      {job.value.layers.map((_, index) => <Band key={index} index={index} move={move} dragging={dragging} drag={drag} />)}
+      {job.value.layers.map((_, index) => <Band key={index} index={index} step={step} dragging={dragging} drag={drag} />)}
       <li class="support">{painting.support}</li>
     </ol>
   );

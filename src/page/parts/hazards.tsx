@@ -1,15 +1,15 @@
 // Hazards of a bottle and what the law asks, as the engine's record has it. What is missing is said to be missing.
 import { signal } from "@preact/signals";
+import type { CardsAnswer } from "../answers";
 import { ask } from "../engine/engine";
 import { holdsMore, recordOf } from "../names";
 import { words } from "../words/words";
 import { figure } from "./figures";
 import { solvents } from "./solvents";
 
-interface Chosen { values: number[] | null; words: string | null; standing: string; source: string; note: string | null }
-interface Figure { figure: string; title: string; unit: string | null; known: boolean; unknown?: string; chosen?: Chosen }
-interface Group { title: string; figures: Figure[] }
-interface Card { kind: string; groups: Group[]; facts: Record<string, string> }
+type Card = Extract<CardsAnswer["cards"][number], { kind: "solvent" }>;
+type Group = Card["groups"][number];
+type Figure = Group["figures"][number];
 
 /** By the name of the file; null where there is no record. */
 const cards = signal<ReadonlyMap<string, Card | null>>(new Map());
@@ -23,7 +23,7 @@ async function lookUp(written: string): Promise<void> {
     asked.delete(written);
     return;
   }
-  const found = answer.exit === 0 ? (JSON.parse(answer.text) as { cards: Card[] }).cards.find((card) => card.kind === "solvent") : undefined;
+  const found = answer.exit === 0 ? (JSON.parse(answer.text) as CardsAnswer).cards.find((card) => card.kind === "solvent") : undefined;
   cards.value = new Map(cards.peek()).set(written, found ?? null);
 }
 
@@ -31,14 +31,14 @@ async function lookUp(written: string): Promise<void> {
 const isWanted = (group: Group) => group.figures.some((one) => ["flash_point_C", "hazard_statement", "signal_word", "exposure_limit"].includes(one.figure));
 
 function FigureRow({ one }: { one: Figure }) {
-  const { chosen } = one;
+  const chosen = one.known ? one.chosen : undefined;
   const value = chosen?.words ?? (chosen?.values ? `${chosen.values.map((one) => figure(one, 6)).join(" – ")} ${one.unit ?? ""}` : "");
   return (
     <>
       <dt>{one.title}</dt>
-      {chosen && one.known
-        ? <dd>{value}{chosen.note && <span class="soft"> ({chosen.note})</span>} <span class="soft small">{words.value.shelf.source(chosen.standing, chosen.source)}</span></dd>
-        : <dd class="warn">{one.unknown ?? words.value.painting.not_known}</dd>}
+      {chosen
+        ? <dd>{value}{chosen.note && <span class="soft"> ({chosen.note})</span>} <span class="soft small">{words.value.shelf.source(chosen.standing ?? "", chosen.source ?? "")}</span></dd>
+        : <dd class="warn">{(!one.known && one.unknown) || words.value.painting.not_known}</dd>}
     </>
   );
 }

@@ -10,6 +10,7 @@ import { Fold } from "./fold";
 import { Limits } from "./ladder/limits";
 import { RungCard } from "./ladder/rung";
 import { InShort, ToldBeside } from "./ladder/told";
+import { hasNoBottles, NoBottles } from "./no_bottles";
 import { Said } from "./said";
 
 function NoWindow({ answer }: { answer: LadderAnswer }) {
@@ -79,6 +80,7 @@ function OtherLines({ answer }: { answer: LadderAnswer }) {
 export function LadderState() {
   const w = words.value.ladder;
   const { isCurrent, exit, faults, notes, value } = ladder.value;
+  if (hasNoBottles.value) return <NoBottles />;
   const isFaulty = exit > 1;
   const isFailed = exit === 4;
   const told = isStopped.value ? w.stopped : isFailed ? w.failed : isFaulty ? (value ? w.faulty : w.faultyFirst) : w.working;
@@ -100,7 +102,7 @@ export function LadderPart() {
       <h2 id="ladder-title">{w.title}</h2>
       <LadderState />
       <Limits />
-      {answer && (
+      {answer && !hasNoBottles.value && (
         <div class={ladder.value.isCurrent ? "" : "stale"}>
           <p>{w.targetIs(answer.target)}</p>
           <NoWindow answer={answer} />

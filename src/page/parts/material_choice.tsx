@@ -4,7 +4,7 @@ import "./fields.css";
 import { useId, useState } from "preact/hooks";
 import type { Path } from "../job/document";
 import { faultsAt } from "../job/faults";
-import { exactName, recordOf, search, shownName, writtenName, type Found, type Name } from "../names";
+import { exactName, names, recordOf, search, shownName, writtenName, type Found, type Name } from "../names";
 import { words } from "../words/words";
 import { FaultsAt } from "./fields";
 
@@ -63,12 +63,12 @@ export function NameChoice(props: NameChoiceProps) {
   const options = isOpen ? optionsFor(typed ?? "", props) : [];
   const close = () => { setTyped(null); setOpen(false); setAt(-1); };
   const choose = (written: string) => { onChoose(written); close(); };
-  // Left without a choice: a name in full is that record, anything else stays as typed.
-  const left = () => {
-    if (typed !== null && typed !== shownValue(props)) {
-      const one = exactName(typed, of);
-      if (one || !isAdding) onChoose(one ? writtenName(one) : typed.trim());
-    }
+  // Left without a choice: a name in full is that record, anything else stays as typed. Nothing is added that way which is no
+  // name: it stays in the field, until Enter says that it is meant.
+  const left = (isMeant: boolean) => {
+    const one = typed === null ? undefined : exactName(typed, of);
+    if (typed !== null && isAdding && !one && !isMeant) return setOpen(false);
+    if (typed !== null && typed.trim() !== (isAdding ? "" : shownValue(props))) onChoose(one ? writtenName(one) : typed.trim());
     close();
   };
   const keys: Record<string, () => void> = {
@@ -76,7 +76,7 @@ export function NameChoice(props: NameChoiceProps) {
     ArrowUp: () => setAt(Math.max(at - 1, 0)),
     Home: () => setAt(0),
     End: () => setAt(options.length - 1),
-    Enter: () => { const one = options[at]; if (one) choose(one.written); else left(); },
+    Enter: () => { const one = options[at]; if (one) choose(one.written); else left(true); },
     Escape: close,
   };
   const onKeyDown = (event: KeyboardEvent) => {
@@ -90,7 +90,7 @@ export function NameChoice(props: NameChoiceProps) {
       <label for={id}>{label}</label>
       <input id={id} type="text" role="combobox" aria-autocomplete="list" aria-expanded={isOpen} aria-controls={`${id}-list`} autocomplete="off"
         aria-activedescendant={at >= 0 ? `${id}-${at}` : undefined} aria-describedby={`${id}-faults`} aria-invalid={path ? faultsAt(path).length > 0 : false}
-        value={typed ?? (isAdding ? "" : shownValue(props))} onKeyDown={onKeyDown} onBlur={left} onFocus={(event) => event.currentTarget.select()}
+        value={typed ?? (isAdding ? "" : shownValue(props))} onKeyDown={onKeyDown} onBlur={() => left(false)} onFocus={(event) => event.currentTarget.select()}
         onClick={() => setOpen(true)} onInput={(event) => { setTyped(event.currentTarget.value); setOpen(true); setAt(-1); }} />
       <div id={`${id}-list`} class="names" role="listbox" aria-label={label} hidden={!isOpen}>
         {options.map((one, i) => (
@@ -99,7 +99,7 @@ export function NameChoice(props: NameChoiceProps) {
             {one.shown} {one.more && <span class="soft">{one.more}</span>}
           </div>
         ))}
-        {isOpen && options.length === 0 && <div role="option" aria-selected={false} aria-disabled="true">{words.value.painting.no_such_name}</div>}
+        {isOpen && options.length === 0 && <div role="option" aria-selected={false} aria-disabled="true">{names.value.length > 0 ? words.value.painting.no_such_name : words.value.shelf.looking_up}</div>}
       </div>
       <span class="hidden-text" aria-live="polite">{isOpen ? words.value.painting.names_found(options.length) : ""}</span>
       {path && <FaultsAt path={path} id={`${id}-faults`} />}

@@ -1,19 +1,19 @@
 // What next, with its reason. Harm stands in the first line, before any word of ours.
 import "./next.css";
+import type { NextRow } from "../answers";
 import { isStopped, jobFile, jobText, ladder, logFile, next, readings } from "../state";
 import { words } from "../words/words";
 import { Faults } from "./faults";
 import { figure } from "./figures";
 import { LadderState } from "./ladder";
 import { Hazards, chanceText } from "./ladder/rung";
+import { rungOf } from "./ladder/rung_of";
 import { Said } from "./said";
-
-type NextRow = Record<string, unknown>;
 
 /** The one row of the answer, as far as it came. */
 export const nextRow = (): NextRow | undefined => next.value.value?.next[0];
 
-export function said(row: NextRow | undefined, key: string): string {
+export function said(row: NextRow | undefined, key: keyof NextRow): string {
   const value = row?.[key];
   return typeof value === "string" ? value : "";
 }
@@ -60,13 +60,11 @@ function Believed({ row }: { row: NextRow }) {
 
 /** What the mixture does to the person: from the ladder where it is a rung, and from its vial in any case. */
 function OfVial({ mixture }: { mixture: string }) {
-  const answer = ladder.value.value;
   if (!mixture) return null;
-  const index = answer?.rungs.findIndex((one) => one.recipe === mixture) ?? -1;
-  const rung = answer?.rungs[index] ?? answer?.lines.flatMap((line) => line.rungs).find((one) => one.recipe === mixture);
+  const rung = rungOf(mixture);
   return (
     <>
-      {rung && <Hazards mixture={rung} person={answer?.person.mixtures.find((one) => one.name === String(index + 1))} />}
+      {rung && <Hazards mixture={rung.mixture} person={rung.person} />}
       <Said title={words.value.ladder.wholeVial} kind="vial:next" question={{ command: "vial", words: [jobFile, mixture] }} />
     </>
   );
@@ -78,7 +76,7 @@ function Rest({ row }: { row: NextRow }) {
   return (
     <>
       {typeof room === "number" && typeof stronger === "number" && <p>{w.room(figure(room), figure(stronger))}</p>}
-      {row["fits_badly"] === true && <p class="warn">{w.fitsBadly}</p>}
+      {row.fits_badly && <p class="warn">{w.fitsBadly}</p>}
       <Lines title={w.firstTests} text={said(row, "first_tests")} />
       {said(row, "step") !== "found" && <Lines title={w.works} text={said(row, "works")} />}
       <Lines title={w.closed} text={said(row, "closed")} />
@@ -93,7 +91,7 @@ function Rest({ row }: { row: NextRow }) {
 
 /** By the next test; where a faulty job lets nothing be worked out, by the readings alone. */
 function Harms({ row }: { row: NextRow | undefined }) {
-  const harmed = (readings.value.value?.readings ?? []).filter((one) => one["harm"] === true).map((one) => String(one["test"]));
+  const harmed = (readings.value.value?.readings ?? []).filter((one) => one.harm).map((one) => String(one.test));
   const text = said(row, "harms") || (!row && harmed.length > 0 ? words.value.next.harmOf(harmed.join(", ")) : "");
   if (!text) return null;
   return <p class="harms" role="alert">{text}</p>;

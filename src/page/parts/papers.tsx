@@ -2,13 +2,15 @@
 import "./papers.css";
 import { computed, signal, useSignalEffect } from "@preact/signals";
 import { useRef } from "preact/hooks";
+import { download } from "../download";
 import { ask, type Fault, type Question } from "../engine/engine";
 import { files, jobFile, jobName, jobText, logFile, logText } from "../state";
 import { words } from "../words/words";
+import { Background } from "./background";
 import { Faults } from "./faults";
+import { hasNoBottles, NoBottles } from "./no_bottles";
 import { numberOf, withPoint } from "./figures";
-import { paintingPhotograph, removePaintingPhotograph, takePaintingPhotograph } from "./photograph";
-import { saveText } from "./save_text";
+import { paintingPhotograph } from "./photograph";
 
 const kinds = ["sheet", "labels", "report"] as const;
 type Kind = (typeof kinds)[number];
@@ -73,25 +75,6 @@ function TextOptionField({ name }: { name: TextOption }) {
   );
 }
 
-const fault = signal("");
-
-function Background() {
-  const w = words.value;
-  const take = async (input: HTMLInputElement) => {
-    const file = input.files?.[0];
-    if (file) fault.value = (await takePaintingPhotograph(file)) ? "" : w.easel.photographs.unreadable(file.name);
-    input.value = "";
-  };
-  return (
-    <div class="field">
-      <label for="paper-background">{w.papers.background}</label>
-      <input id="paper-background" type="file" accept="image/*" onChange={(event) => void take(event.currentTarget)} />
-      {fault.value && <p class="danger" role="alert">{fault.value}</p>}
-      {paintingPhotograph.value && <button type="button" onClick={removePaintingPhotograph}>{w.easel.where.removePhotograph}</button>}
-    </div>
-  );
-}
-
 function Choices() {
   const w = words.value.papers;
   return (
@@ -108,14 +91,14 @@ function Choices() {
           </select>
         </label>
         {optionsOf[kind.value].map((name) => <TextOptionField key={name} name={name} />)}
-        {kind.value !== "labels" && <Background />}
+        {kind.value !== "labels" && <Background label={w.background} />}
       </div>
       {kind.value !== "labels" && <label class="tick"><input type="checkbox" checked={full.value} onChange={(event) => (full.value = event.currentTarget.checked)} />{w.full}</label>}
     </>
   );
 }
 
-const save = ({ kind: of, text }: Made) => saveText(`${jobName.peek().replace(/\.[^.]*$/, "")}-${of}.html`, text, "text/html");
+const save = ({ kind: of, text }: Made) => download(`${jobName.peek().replace(/\.[^.]*$/, "")}-${of}.html`, text, "text/html");
 
 // The program's paper, byte for byte, in a frame of this very origin, so that the page may print it; it runs no script.
 function Shown({ paper: of, isCurrent }: { paper: Made; isCurrent: boolean }) {
@@ -143,6 +126,7 @@ export function PapersPart() {
     return () => clearTimeout(waiting);
   });
   if (jobText.value === "") return <section><h2>{w.title}</h2><p>{w.nothingOpen}</p></section>;
+  if (hasNoBottles.value) return <section><h2>{w.title}</h2><NoBottles /></section>;
   const current = made.value?.kind === kind.value ? made.value : null;
   const isCurrent = made.value?.of === subject.value;
   return (

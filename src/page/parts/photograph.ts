@@ -40,13 +40,6 @@ export async function shrunk(file: Blob, most_px: number): Promise<Blob | null> 
   }
 }
 
-export async function base64Of(blob: Blob): Promise<string> {
-  const bytes = new Uint8Array(await blob.arrayBuffer());
-  let text = "";
-  for (let from = 0; from < bytes.length; from += 8192) text += String.fromCharCode(...bytes.subarray(from, from + 8192));
-  return btoa(text);
-}
-
 /** False where the file is no picture. */
 export async function takePaintingPhotograph(file: File): Promise<boolean> {
   const small = await shrunk(file, 1600);
@@ -59,10 +52,6 @@ export async function takePaintingPhotograph(file: File): Promise<boolean> {
 export function removePaintingPhotograph(): void {
   if (paintingPhotograph.peek()) URL.revokeObjectURL(paintingPhotograph.peek()?.address ?? "");
   paintingPhotograph.value = null;
-}
-
-export function bytesOf(base64: string): Uint8Array {
-  return Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
 }
 
 /** The photographs that the log keeps, by name (docs/data-format.md, "Photographs in the log"). */

@@ -1,15 +1,9 @@
 // What the catalogue holds of liquids: asked once.
 import { signal } from "@preact/signals";
+import type { SolventsRow } from "../answers";
 import { ask } from "../engine/engine";
 
-export interface SolventRow {
-  id: string;
-  name: string;
-  family: string;
-  signal_word?: string | null;
-  hazard_statements?: string | null;
-  reference_only: boolean;
-}
+export type SolventRow = SolventsRow;
 
 export const solvents = signal<readonly SolventRow[]>([]);
 

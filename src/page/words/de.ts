@@ -1,4 +1,5 @@
-// Alle Wörter der Seite auf Deutsch.
+// Alle Wörter der Seite auf Deutsch. Ein Wort für eine Sache: Testreihe, Stufe, Probe, Gemisch, Gemäldedatei, Protokoll,
+// Diagramm, Blatt, Einwirkzeit, Rechenkern, Arbeitsschutz; "Foto" ist ein Lichtbild, "Gemälde" der Gegenstand.
 import type { Words } from "./en";
 import { easelDe, nextDe } from "./easel.de";
 import { files } from "./files.de";
@@ -9,8 +10,8 @@ import { shelf } from "./shelf.de";
 
 export const de: Words = {
   page: {
-    title: "Lösemitteltests, von mild bis stark",
-    steps: { painting: "Gemälde", shelf: "Regal", ladder: "Reihe", easel: "An der Staffelei", papers: "Papiere" },
+    title: "Lösemittelproben, von mild bis stark",
+    steps: { painting: "Gemälde", shelf: "Regal", ladder: "Testreihe", easel: "An der Staffelei", papers: "Blätter" },
   },
   files,
   ladder: ladderDe,

@@ -62,5 +62,6 @@ export const files = {
   engine_again: "Start it again",
   language: "Language",
   steps: "Steps of the work",
+  go_on: (step: string) => `Go to: ${step}`,
   untitled: "painting without a title",
 };

@@ -35,7 +35,7 @@ export const ladderEn = {
   vialHolds: (mL: string) => `Amounts for a vial of ${mL} mL.`,
   vialOf: (recipe: string) => `Drawn vial: ${recipe}`,
   mayFlip: (layer: string) => `${layer}: at the edge of its range; what is believed of it may turn over.`,
-  hazards: "For you",
+  hazards: "For your safety",
   noHazardRecord: (liquids: string) => `Hazards not known: no record of ${liquids}. That is no proof of harmlessness.`,
   noFlashPoint: (liquids: string) => `Flash point not known: ${liquids}`,
   noExposureLimit: (liquids: string) => `No limit for the air is known: ${liquids}`,

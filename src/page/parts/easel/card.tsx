@@ -16,8 +16,8 @@ export const originals = ["nothing seen", "change that recovers", "change that s
 export const colours = ["none", "varnish", "dirt", "retouching", "original", "not known"] as const;
 export const wetnesses = ["dry", "damp", "wet"] as const;
 export const confidences = ["low", "medium", "high"] as const;
-const signsOfRemoval = ["gelled", "smeared", "patchy", "varnish tacky", "varnish swollen"] as const;
-const signsOfOriginal = ["blanched", "lost gloss", "matt", "halo", "paint tacky", "paint swollen", "lifted", "flaked"] as const;
+export const signsOfRemoval = ["gelled", "smeared", "patchy", "varnish tacky", "varnish swollen"] as const;
+export const signsOfOriginal = ["blanched", "lost gloss", "matt", "halo", "paint tacky", "paint swollen", "lifted", "flaked"] as const;
 
 function Where() {
   const w = words.value.easel.where;
@@ -30,16 +30,19 @@ function Where() {
   );
 }
 
+export const isMoved = (removal: string) => removal !== "" && removal !== "no effect";
+export const isChanged = (original: string) => original !== "" && original !== "nothing seen";
+
 // A sign of the original goes with a change that was seen: the grade is what the rules count, so a sign never stands alone.
 function Seen() {
   const w = words.value.easel;
-  const harmSeen = valueOf("original") !== "" && valueOf("original") !== "nothing seen";
-  const moved = valueOf("removal") !== "" && valueOf("removal") !== "no effect";
+  const harmSeen = isChanged(valueOf("original"));
+  const moved = isMoved(valueOf("removal"));
   return (
     <>
-      <Tiles of="removal" title={w.removal} choices={removals} onChoose={(value) => (value === "" || value === "no effect") && dropSigns(signsOfRemoval)} />
+      <Tiles of="removal" title={w.removal} choices={removals} onChoose={(value) => !isMoved(value) && dropSigns(signsOfRemoval)} />
       {moved && <SignTiles title={w.signs} choices={signsOfRemoval} />}
-      <Tiles of="original" title={w.original} choices={originals} onChoose={(value) => (value === "" || value === "nothing seen") && dropSigns(signsOfOriginal)} />
+      <Tiles of="original" title={w.original} choices={originals} onChoose={(value) => !isChanged(value) && dropSigns(signsOfOriginal)} />
       {harmSeen && <SignTiles title={w.signs} choices={signsOfOriginal} />}
       <Tiles of="colour" title={w.colour} choices={colours} />
     </>

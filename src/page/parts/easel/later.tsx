@@ -1,16 +1,17 @@
 // A test looked at again, put right, or withdrawn: always a new line of the log.
 import { useSignal, type Signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
+import type { ReadingsRow } from "../../answers";
 import { words } from "../../words/words";
 import { Faults } from "../faults";
 import { withPoint } from "../figures";
-import { colours, confidences, originals, removals, tellOf, wetnesses } from "./card";
+import { colours, confidences, isChanged, isMoved, originals, removals, signsOfOriginal, signsOfRemoval, tellOf, wetnesses } from "./card";
 import { keys, type Key } from "./test_card";
-import { sayer } from "./tiles";
+import { listed, sayer, SignTiles } from "./tiles";
 import { isWriting, record, today, type Written } from "./write";
 
 const choices: Partial<Record<Key, readonly string[]>> = { removal: removals, original: originals, colour: colours, wetness: wetnesses, at_edge: ["yes", "no"], confidence: confidences };
-const correctable = keys.filter((key) => key !== "photo" && key !== "photo_before" && key !== "signs" && key !== "layer" && key !== "date" && key !== "who");
+const correctable = keys.filter((key) => key !== "photo" && key !== "photo_before" && key !== "layer" && key !== "date" && key !== "who");
 const looks = ["20 min", "3 h", "1 day", "7 days"];
 
 /** The page's name of a field. */
@@ -74,20 +75,32 @@ function Look({ test }: { test: string }) {
   );
 }
 
-function Correct({ test }: { test: string }) {
+// Signs go with what was seen of that side, as on the card; without any there is nothing to put right here.
+const signsFor = (row: ReadingsRow): readonly string[] =>
+  [...(isMoved(row.removal ?? "") ? signsOfRemoval : []), ...(isChanged(row.original ?? "") ? signsOfOriginal : []), ...listed(row.signs ?? "")]
+    .filter((one, place, all) => all.indexOf(one) === place);
+
+function Correct({ row }: { row: ReadingsRow }) {
   const w = words.value.easel.later;
+  const test = String(row.test);
   const [field, value, why] = [useSignal<string>("removal"), useSignal(""), useSignal("")];
+  const signs = signsFor(row);
   const options = choices[field.value as Key];
+  const choose = (key: string) => {
+    field.value = key;
+    value.value = key === "signs" ? row.signs ?? "" : "";
+  };
   return (
-    <Form title={w.correct} button={w.writeCorrection} onWritten={() => (value.value = why.value = "")}
-      wordsOf={() => [`test=${test}`, `${field.value}=${["remark", "passage"].includes(field.value) ? value.value.trim() : withPoint(value.value)}`, `correction=${why.value.trim()}`]}>
+    <Form title={w.correct} button={w.writeCorrection} onWritten={() => { choose("removal"); why.value = ""; }}
+      wordsOf={() => [`test=${test}`, `${field.value}=${["remark", "passage", "signs"].includes(field.value) ? value.value.trim() : withPoint(value.value)}`, `correction=${why.value.trim()}`]}>
       <label class="field short">
         {w.field}
-        <select class="touch" value={field.value} onChange={(event) => { field.value = event.currentTarget.value; value.value = ""; }}>
-          {correctable.map((key) => <option key={key} value={key}>{fieldName(key)}</option>)}
+        <select class="touch" value={field.value} onChange={(event) => choose(event.currentTarget.value)}>
+          {correctable.filter((key) => key !== "signs" || signs.length > 0).map((key) => <option key={key} value={key}>{fieldName(key)}</option>)}
         </select>
       </label>
-      {options ? <Select label={w.value} of={value} options={["", ...options]} /> : <Text label={w.value} of={value} />}
+      {field.value === "signs" ? <SignTiles title={w.value} choices={signs} value={value.value} onChange={(now) => (value.value = now)} />
+        : options ? <Select label={w.value} of={value} options={["", ...options]} /> : <Text label={w.value} of={value} />}
       <Text label={w.why} of={why} />
     </Form>
   );
@@ -104,12 +117,13 @@ function Withdraw({ test }: { test: string }) {
   );
 }
 
-export function Later({ test }: { test: string }) {
+export function Later({ row }: { row: ReadingsRow }) {
+  const test = String(row.test);
   const isOpen = useSignal(false);
   return (
     <details onToggle={(event) => (isOpen.value = event.currentTarget.open)}>
       <summary>{words.value.easel.later.open(test)}</summary>
-      {isOpen.value && <><Look test={test} /><Correct test={test} /><Withdraw test={test} /></>}
+      {isOpen.value && <><Look test={test} /><Correct row={row} /><Withdraw test={test} /></>}
     </details>
   );
 }

@@ -1,6 +1,8 @@
 // The mixture of the card: as proposed, any rung, what comes before solvents, or typed.
 import { ladder } from "../../state";
 import { words } from "../../words/words";
+import { rungOf } from "../ladder/rung_of";
+import { isClosed } from "./closed";
 import { card, fill, isBegun, isTypedMixture, mixtureOfCard, proposedMixture } from "./test_card";
 import { FieldFaults, hasFault, sayer } from "./tiles";
 
@@ -10,14 +12,15 @@ const typed = "\n"; // no mixture is called so
 function Rungs() {
   const w = words.value.easel.mixture;
   const answer = ladder.value.value;
+  const marked = (recipe: string, shown: string) => (isClosed(recipe) ? w.closed(shown) : shown);
   return (
     <>
       <optgroup label={w.line(1)}>
-        {answer?.rungs.map((one, index) => <option key={index} value={one.recipe}>{w.rung(String(index + 1), one.recipe)}</option>)}
+        {answer?.rungs.map((one, index) => <option key={index} value={one.recipe}>{marked(one.recipe, w.rung(String(index + 1), one.recipe))}</option>)}
       </optgroup>
       {answer?.lines.filter((line) => line.number > 1).map((line) => (
         <optgroup key={line.number} label={w.line(line.number)}>
-          {line.rungs.map((one, index) => <option key={index} value={one.recipe}>{w.lineRung(line.number, index + 1, one.recipe)}</option>)}
+          {line.rungs.map((one, index) => <option key={index} value={one.recipe}>{marked(one.recipe, w.lineRung(line.number, index + 1, one.recipe))}</option>)}
         </optgroup>
       ))}
     </>
@@ -27,10 +30,9 @@ function Rungs() {
 export function MixtureChoice() {
   const w = words.value.easel.mixture;
   const mixture = mixtureOfCard();
-  const answer = ladder.value.value;
-  const known = [...blanks, ...(answer?.rungs ?? []).map((one) => one.recipe), ...(answer?.lines ?? []).flatMap((line) => line.rungs.map((one) => one.recipe))];
+  const isKnown = blanks.includes(mixture) || rungOf(mixture) !== undefined;
   const proposed = proposedMixture();
-  const isTyped = isTypedMixture.value || (mixture !== "" && mixture !== proposed && !known.includes(mixture));
+  const isTyped = isTypedMixture.value || (mixture !== "" && mixture !== proposed && !isKnown);
   const choose = (value: string) => {
     isTypedMixture.value = value === typed;
     fill("mixture", value === typed ? "" : value);
@@ -53,6 +55,7 @@ export function MixtureChoice() {
         </>
       )}
       <FieldFaults of="mixture" />
+      {isClosed(mixture) && <p class="danger" role="status">{w.isClosed}</p>}
       {isBegun() && proposed && card.value.mixture && proposed !== mixture && <p class="warn" role="status">{w.changed(proposed)}</p>}
     </div>
   );

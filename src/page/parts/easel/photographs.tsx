@@ -1,7 +1,8 @@
 // Photographs of the swab and the spot: made smaller, shown, kept with the reading.
 import { useSignal } from "@preact/signals";
+import { toBase64 } from "../../base64";
 import { words } from "../../words/words";
-import { base64Of, shrunk } from "../photograph";
+import { shrunk } from "../photograph";
 import { isBegun, fill, mixtureOfCard, photographs } from "./test_card";
 
 type Which = "photo_before" | "photo";
@@ -37,7 +38,7 @@ function Taking({ which }: { which: Which }) {
       const small = await shrunk(file, most_px);
       if (!small) fault.value = w.unreadable(file.name);
       else {
-        const kept = await base64Of(small);
+        const kept = toBase64(new Uint8Array(await small.arrayBuffer()));
         put(which, (before) => [...before, kept]);
       }
     }

@@ -1,10 +1,10 @@
 // Where the swab was: tapped on the painting, or typed in cm from its lower left corner.
-import { useSignal } from "@preact/signals";
 import { job } from "../../job/edit";
 import { readings } from "../../state";
 import { words } from "../../words/words";
+import { Background } from "../background";
 import { figure, numberOf } from "../figures";
-import { paintingPhotograph, removePaintingPhotograph, takePaintingPhotograph } from "../photograph";
+import { paintingPhotograph } from "../photograph";
 import { fill, valueOf } from "./test_card";
 import { TextField } from "./tiles";
 
@@ -16,10 +16,10 @@ function Dots({ size }: { size: Size }) {
   const [x, y] = [numberOf(valueOf("x_cm")), numberOf(valueOf("y_cm"))];
   return (
     <>
-      {earlier.map((one, index) => typeof one["x_cm"] === "number" && typeof one["y_cm"] === "number" && !one["looked_after"] && (
-        <g key={index} transform={`translate(${one["x_cm"]} ${size.height - one["y_cm"]})`}>
+      {earlier.map((one, index) => one.x_cm !== null && one.y_cm !== null && !one.looked_after && (
+        <g key={index} transform={`translate(${one.x_cm} ${size.height - one.y_cm})`}>
           <circle r={radius} class="earlier" />
-          <text font-size={radius * 1.2} text-anchor="middle" dy={radius * 0.42}>{String(one["test"])}</text>
+          <text font-size={radius * 1.2} text-anchor="middle" dy={radius * 0.42}>{String(one.test)}</text>
         </g>
       ))}
       {x !== null && y !== null && (
@@ -47,25 +47,6 @@ function Outline({ size }: { size: Size }) {
   );
 }
 
-function Background() {
-  const w = words.value.easel;
-  const fault = useSignal("");
-  const take = async (input: HTMLInputElement) => {
-    const file = input.files?.[0];
-    if (file) fault.value = (await takePaintingPhotograph(file)) ? "" : w.photographs.unreadable(file.name);
-    input.value = "";
-  };
-  return (
-    <details>
-      <summary>{w.where.photograph}</summary>
-      <p class="soft">{w.where.photographNote}</p>
-      <label class="field">{w.where.photograph}<input type="file" accept="image/*" onChange={(event) => void take(event.currentTarget)} /></label>
-      {fault.value && <p class="danger" role="alert">{fault.value}</p>}
-      {paintingPhotograph.value && <button type="button" onClick={removePaintingPhotograph}>{w.where.removePhotograph}</button>}
-    </details>
-  );
-}
-
 export function Place() {
   const w = words.value.easel.where;
   const [width, height] = [job.value.object.width_cm, job.value.object.height_cm].map((typed) => numberOf(typed ?? ""));
@@ -85,7 +66,11 @@ export function Place() {
         <TextField of="y_cm" label={w.y_cm} inputMode="decimal" />
         {(x || y) && <button type="button" class="touch" onClick={clear}>{w.clear}</button>}
       </div>
-      <Background />
+      <details>
+        <summary>{w.photograph}</summary>
+        <p class="soft">{w.photographNote}</p>
+        <Background label={w.photograph} />
+      </details>
     </fieldset>
   );
 }

@@ -2,33 +2,27 @@
 import { signal, useSignal } from "@preact/signals";
 import { words } from "../../words/words";
 import { Faults } from "../faults";
-import type { Answer } from "../../engine/engine";
 import { tellOf } from "./card";
-import { isWriting, record, understood } from "./write";
+import { ReadingWords } from "./tests_list";
+import { isWriting, record, understood, type Understood } from "./write";
 
 const typed = signal("");
 
-// Understood, but nobody could be asked: the program's answer to words that make sense.
-const isUnderstood = (answer: Answer) => answer.exit === 0 || answer.notes.includes("nobody can be asked") || answer.faults.some((fault) => fault.message.includes("nobody can be asked"));
-
-const readAs = (notes: string) => notes.split(/\n(?=error:)/)[0]?.trim() ?? "";
-
 export function ShortWords() {
   const w = words.value.easel.words;
-  const read = useSignal<Answer | null>(null);
+  const read = useSignal<Understood | null>(null);
   const told = useSignal("");
   const ask = async (event: Event) => {
     event.preventDefault();
     told.value = "";
     const of = typed.peek();
     const answer = await understood(of);
-    // KEY=VALUE alone is plain, and is written at once: here into a copy that is let go.
-    if (answer.exit !== 130 && of === typed.peek()) read.value = answer.exit === 0 ? { ...answer, notes: of } : answer;
+    if (answer.answer.exit !== 130 && of === typed.peek()) read.value = answer;
   };
   const write = async () => {
     const written = await record([typed.peek()]);
     told.value = tellOf(written);
-    read.value = written.outcome === "written" ? null : written.answer;
+    read.value = written.outcome === "written" ? null : { answer: written.answer };
     if (written.outcome === "written") typed.value = "";
   };
   const change = (text: string) => {
@@ -47,14 +41,14 @@ export function ShortWords() {
         <button class="touch" disabled={typed.value.trim() === ""}>{w.read}</button>
       </form>
       <div aria-live="polite">
-        {read.value && isUnderstood(read.value) && (
+        {read.value?.row && (
           <>
             <h3>{w.understood}</h3>
-            <pre class="said">{readAs(read.value.notes)}</pre>
+            <ReadingWords row={read.value.row} />
             <button type="button" class="touch main" disabled={isWriting.value} onClick={() => void write()}>{w.write}</button>
           </>
         )}
-        {read.value && !isUnderstood(read.value) && <Faults faults={read.value.faults} notes={read.value.notes} />}
+        {read.value && !read.value.row && <Faults faults={read.value.answer.faults} notes={read.value.answer.notes} />}
         <p>{told.value}</p>
       </div>
     </details>

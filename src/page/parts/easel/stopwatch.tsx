@@ -1,9 +1,9 @@
 // The stopwatch of a swab. Times are differences of stamps, so a tab that slept shows the true time when it wakes.
 import { signal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
-import { ladder } from "../../state";
 import { words } from "../../words/words";
 import { figure } from "../figures";
+import { rungOf } from "../ladder/rung_of";
 import { fill, mixtureOfCard } from "./test_card";
 import { TextField } from "./tiles";
 
@@ -47,11 +47,7 @@ function setToZero(): void {
 }
 
 /** How long the program lets the mixture of the card stay, s; null where it says nothing. */
-function most_s(): number | null {
-  const answer = ladder.value.value;
-  const index = answer?.rungs.findIndex((one) => one.recipe === mixtureOfCard()) ?? -1;
-  return (index >= 0 && answer?.person.mixtures.find((one) => one.name === String(index + 1))?.most_seconds) || null;
-}
+const most_s = (): number | null => rungOf(mixtureOfCard())?.person?.most_seconds || null;
 
 export function Stopwatch() {
   const w = words.value.easel.watch;

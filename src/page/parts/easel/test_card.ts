@@ -61,6 +61,16 @@ export function startOver(): void {
   notes.value = "";
 }
 
+export interface CardDraft { card: Card; photographs: { photo_before: string[]; photo: string[] }; isTyped: boolean }
+
+export const cardDraft = (): CardDraft => ({ card: card.peek(), photographs: photographs.peek(), isTyped: isTypedMixture.peek() });
+
+export function takeUpCard(draft: CardDraft): void {
+  card.value = draft.card;
+  photographs.value = draft.photographs;
+  isTypedMixture.value = draft.isTyped;
+}
+
 const named: [RegExp, Key][] = [
   [/\bx_cm\b/, "x_cm"], [/\by_cm\b|\bsite\b/, "y_cm"], [/passage/, "passage"], [/for first_effect_s|first_effect_s/, "first_effect_s"],
   [/mixture|rung|solvent|line \d/, "mixture"], [/nothing was read/, "removal"],

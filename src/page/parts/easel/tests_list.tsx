@@ -1,4 +1,5 @@
 // The tests so far, newest first; a harm is said in words.
+import type { ReadingsRow } from "../../answers";
 import { readings } from "../../state";
 import { words } from "../../words/words";
 import { Faults } from "../faults";
@@ -7,16 +8,15 @@ import { keptPhotographs } from "../photograph";
 import { Later, TakeBack } from "./later";
 import { sayer } from "./tiles";
 
-type Reading = Record<string, unknown>;
+type Reading = ReadingsRow;
 
-const text = (row: Reading, key: string): string => (typeof row[key] === "string" ? (row[key] as string) : "");
-const number = (row: Reading, key: string): number | null => (typeof row[key] === "number" ? (row[key] as number) : null);
+const text = (row: Reading, key: keyof Reading): string => { const value = row[key]; return typeof value === "string" ? value : ""; };
 
 function facts(row: Reading): string[] {
   const w = words.value.easel.tests;
-  const [x, y, seconds, first, rolls] = ["x_cm", "y_cm", "seconds", "first_effect_s", "rolls"].map((key) => number(row, key));
+  const [x, y, seconds, first, rolls] = [row.x_cm, row.y_cm, row.seconds, row.first_effect_s, row.rolls];
   return [
-    row["at_edge"] === true ? w.edge : "",
+    row.at_edge ? w.edge : "",
     text(row, "passage"),
     x != null && y != null ? w.at(figure(x), figure(y)) : "",
     seconds != null ? w.seconds(figure(seconds)) : "",
@@ -51,24 +51,33 @@ function Pictures({ row, field }: { row: Reading; field: "photo_before" | "photo
   );
 }
 
-function Test({ row }: { row: Reading }) {
+/** What was read, in words; a harm first, by the rules of the program. */
+export function ReadingWords({ row }: { row: Reading }) {
   const w = words.value.easel;
-  const look = text(row, "looked_after");
   const outcome = [text(row, "removal"), text(row, "original")].filter(Boolean).map(sayer).join("; ");
   const colour = text(row, "colour");
-  const harm = row["harm"] === true; // by the rules of the program
   return (
-    <li class={`panel test${harm ? " harmed" : ""}`}>
-      <h3>{w.numbered(Number(row["test"]))}{look && <span class="soft"> · {w.tests.look(sayer(look))}</span>}</h3>
-      <p>{harm && <strong class="danger">{w.tests.harm}: </strong>}{outcome}{colour && colour !== "none" && `; ${w.colour}: ${sayer(colour)}`}</p>
+    <>
+      <p>{row.harm && <strong class="danger">{w.tests.harm}: </strong>}{outcome}{colour && colour !== "none" && `; ${w.colour}: ${sayer(colour)}`}</p>
       <p>{text(row, "mixture")}</p>
       <p class="soft">{facts(row).join(" · ")}</p>
       {text(row, "remark") && <p>{text(row, "remark")}</p>}
+    </>
+  );
+}
+
+function Test({ row }: { row: Reading }) {
+  const w = words.value.easel;
+  const look = text(row, "looked_after");
+  return (
+    <li class={`panel test${row.harm ? " harmed" : ""}`}>
+      <h3>{w.numbered(row.test)}{look && <span class="soft"> · {w.tests.look(sayer(look))}</span>}</h3>
+      <ReadingWords row={row} />
       {text(row, "correction") && <p class="soft">{w.tests.corrected(text(row, "correction"))}</p>}
       <Pictures row={row} field="photo_before" />
       <Pictures row={row} field="photo" />
       <More row={row} />
-      <Later test={String(row["test"])} />
+      <Later row={row} />
     </li>
   );
 }
@@ -82,7 +91,7 @@ export function TestsList() {
       <h2 id="tests-title">{w.title}</h2>
       {(exit > 1 || notes.trim() !== "" || faults.length > 0) && <><p class="warn">{w.faultyLines}</p><Faults faults={faults} notes={notes} /></>}
       {rows.length === 0 && <p>{w.none}</p>}
-      <ol class="tests" reversed>{rows.map((row) => <Test key={String(row["test"])} row={row} />)}</ol>
+      <ol class="tests" reversed>{rows.map((row) => <Test key={String(row.test)} row={row} />)}</ol>
       <TakeBack />
     </section>
   );

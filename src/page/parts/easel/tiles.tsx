@@ -42,12 +42,20 @@ export function Tiles({ of, title, choices, say = sayer, canBeOpen = true, onCho
   );
 }
 
-const listed = (text: string) => text.split(/[,;]/).map((one) => one.trim()).filter(Boolean);
+export const listed = (text: string) => text.split(/[,;]/).map((one) => one.trim()).filter(Boolean);
+
+interface SignProps {
+  title: string;
+  choices: readonly string[];
+  /** Where they are kept; default: the card. */
+  value?: string;
+  onChange?: (signs: string) => void;
+}
 
 /** Several of `choices`, kept together in one key of the log. */
-export function SignTiles({ title, choices }: { title: string; choices: readonly string[] }) {
-  const chosen = listed(valueOf("signs"));
-  const toggle = (sign: string) => fill("signs", (chosen.includes(sign) ? chosen.filter((one) => one !== sign) : [...chosen, sign]).join(", "));
+export function SignTiles({ title, choices, value = valueOf("signs"), onChange = (signs) => fill("signs", signs) }: SignProps) {
+  const chosen = listed(value);
+  const toggle = (sign: string) => onChange((chosen.includes(sign) ? chosen.filter((one) => one !== sign) : [...chosen, sign]).join(", "));
   return (
     <fieldset class="tiles small">
       <legend>{title}</legend>

@@ -1,8 +1,9 @@
 // Writes into the log by asking the program to; the page itself never writes a line.
 import { signal } from "@preact/signals";
+import type { ReadingsRow, RecordedRow } from "../../answers";
+import { fromBase64 } from "../../base64";
 import { ask, type Answer } from "../../engine/engine";
 import { files, jobFile, logFile, logHead, logText } from "../../state";
-import { bytesOf } from "../photograph";
 import { withPoint } from "../figures";
 import { card, keys, photographs, valueOf, type Key } from "./test_card";
 
@@ -42,16 +43,26 @@ export const record = (words: string[], photographs: Record<string, Uint8Array> 
 /** The number of the test that `record` says it wrote. */
 export function writtenTest(text: string): string {
   try {
-    const { recorded } = JSON.parse(text) as { recorded?: { test: number }[] };
+    const { recorded } = JSON.parse(text) as { recorded?: RecordedRow[] };
     return String(recorded?.[0]?.test ?? "");
   } catch {
     return "";
   }
 }
 
-/** How short words are understood; nothing is written. */
-export const understood = (words: string) =>
-  ask("understood", { command: "record", words: [jobFile, logFile, words], files: files() });
+export interface Understood { answer: Answer; row?: ReadingsRow }
+
+/** How short words are understood: written into a copy of the log, which is read and let go. */
+export async function understood(words: string): Promise<Understood> {
+  const answer = await ask("understood", { command: "record", words: [jobFile, logFile, words], options: { yes: true, format: "json" }, files: files() });
+  const copy = answer.files[logFile];
+  if (answer.exit !== 0 || copy === undefined) return { answer };
+  const read = await ask("understood copy", { command: "readings", words: [logFile], options: { format: "json" }, files: { [logFile]: copy } });
+  if (read.exit !== 0) return { answer: read };
+  const test = writtenTest(answer.text);
+  const row = (JSON.parse(read.text) as { readings: ReadingsRow[] }).readings.reverse().find((one) => String(one.test) === test);
+  return row ? { answer, row } : { answer };
+}
 
 export const tableFile = "table.csv";
 export const importTable = (bytes: Uint8Array, again: boolean) =>
@@ -61,7 +72,7 @@ export const importTable = (bytes: Uint8Array, again: boolean) =>
 function filesOfCard(): Record<"photo" | "photo_before", [string, Uint8Array][]> {
   const stamp = new Date().toISOString().replace(/[-:]/g, "").slice(0, 15);
   const named = (which: "photo" | "photo_before", word: string) =>
-    photographs.peek()[which].map((one, index): [string, Uint8Array] => [`${word}-${stamp}-${index + 1}.jpg`, bytesOf(one)]);
+    photographs.peek()[which].map((one, index): [string, Uint8Array] => [`${word}-${stamp}-${index + 1}.jpg`, fromBase64(one)]);
   return { photo_before: named("photo_before", "before"), photo: named("photo", "after") };
 }
 
