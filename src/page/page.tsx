@@ -7,6 +7,7 @@ import { ask, engineProgress, engineState, startEngine, stopWork } from "./engin
 import { open, prepareBeginnings, told } from "./files";
 import { job, said } from "./job/edit";
 import { loadNames, names } from "./names";
+import { loadQuestions } from "./parts/examination";
 import { EaselPart } from "./parts/easel";
 import { BeginPart, FaultList, FilesPart, PutBack, UnsavedBar } from "./parts/files";
 import { LadderPart } from "./parts/ladder";
@@ -32,6 +33,7 @@ function again(): void {
 function loadLists(): void {
   if (names.value.length === 0) void loadNames();
   if (solvents.value.length === 0) void loadSolvents();
+  void loadQuestions();
 }
 
 function Working() {

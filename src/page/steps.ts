@@ -8,7 +8,7 @@ export const step = signal<Step>("painting");
 /** The layer whose fields are open on the first step. */
 export const chosenLayer = signal(0);
 
-const stepOf: Record<string, Step> = { object: "painting", layers: "painting", passages: "painting", shelf: "shelf", limits: "ladder" };
+const stepOf: Record<string, Step> = { object: "painting", layers: "painting", passages: "painting", examination: "painting", shelf: "shelf", limits: "ladder" };
 
 /** Opens the step where something of the job has its field. */
 export function showFieldOf(path: readonly (string | number)[]): void {

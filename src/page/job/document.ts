@@ -13,12 +13,15 @@ export interface LayerView {
   ownSphere: Record<string, string> | null;
 }
 export interface PassageView { name: string; of: string; material: string; note: string; suspected: string[] }
+export interface FindingView { answer: string; where: string[]; note: string }
 export interface BottleView { solvent: string; grade: string; atMostPercent: string }
 export interface JobView {
   isReadable: boolean;
   object: Record<string, string>;
   layers: LayerView[];
   passages: PassageView[];
+  /** By question. */
+  examination: Record<string, FindingView>;
   shelf: BottleView[];
   /** As written; a list is a list. */
   limits: Record<string, string | string[]>;
@@ -48,6 +51,12 @@ function passageOf(read: Read): PassageView {
   return { name: textOf(map.name), of: textOf(map.of), material: textOf(map.material), note: textOf(map.note), suspected: textsOf(map.suspected) };
 }
 
+function findingOf(read: Read): FindingView {
+  if (typeof read === "string") return { answer: read, where: [], note: "" };
+  const map = mapOf(read);
+  return { answer: textOf(map.answer), where: textsOf(map.where), note: textOf(map.note) };
+}
+
 export function bottleOf(read: Read): BottleView {
   if (typeof read === "string") return { solvent: read, grade: "", atMostPercent: "" };
   const map = mapOf(read);
@@ -62,6 +71,7 @@ export function readJob(text: string): JobView {
     object: allTexts(job.object),
     layers: listOf(job.layers).map(layerOf),
     passages: listOf(job.passages).map(passageOf),
+    examination: Object.fromEntries(Object.entries(mapOf(job.examination)).map(([key, one]) => [key, findingOf(one)])),
     shelf: listOf(job.shelf).map(bottleOf),
     limits: Object.fromEntries(Object.entries(mapOf(job.limits)).map(([key, one]) => [key, typeof one === "string" ? one : textsOf(one)])),
   };
@@ -117,6 +127,14 @@ export function addPassage(text: string, name: string, of: string): string {
 }
 
 export const removePassage = (text: string, index: number): string => removeAt(text, ["passages", index]);
+
+/** An answer of the examination: a bare word as long as it says no more; not known leaves the file. */
+export function setFinding(text: string, question: string, { answer, where, note }: FindingView): string {
+  const path: Path = ["examination", question];
+  if (answer === "") return removeAt(text, path);
+  if (where.length === 0 && note === "") return setAt(text, path, answer);
+  return setAt(text, path, { answer, ...(where.length > 0 ? { where: [...where] } : {}), ...(note === "" ? {} : { note }) });
+}
 
 export function addBottle(text: string, solvent: string): string {
   return insertAt(text, ["shelf"], readJob(text).shelf.length, solvent);

@@ -87,8 +87,8 @@ function lineAt(from: Parsed, at: number, line: string): string {
 }
 
 // Which keys a new one stands behind, the nearest first.
-const order = ["gentlest_job", "gentlest_shelf", "object", "layers", "passages", "shelf", "limits", "name", "role", "of", "material", "recorded", "found",
-  "own_sphere", "possible", "solvent", "grade", "at_most_percent", "suspected", "title", "owner_number", "width_cm", "height_cm", "paint_age_years", "note"];
+const order = ["gentlest_job", "gentlest_shelf", "object", "examination", "layers", "passages", "shelf", "limits", "name", "role", "of", "material", "recorded", "found",
+  "own_sphere", "possible", "answer", "where", "solvent", "grade", "at_most_percent", "suspected", "title", "owner_number", "width_cm", "height_cm", "paint_age_years", "note"];
 
 function pairBefore(map: YAMLMap, key: string): Pair | undefined {
   const place = order.indexOf(key);

@@ -69,6 +69,7 @@ export function Hazards({ written, name }: { written: string; name: string }) {
   return (
     <>
       {row && <p class={isMissing ? "warn" : ""}>{isMissing ? text.no_record : `${text.signal(row.signal_word ?? "")}; ${row.hazard_statements}`}</p>}
+      {row?.restrictions && <p>{text.law(row.restrictions)}</p>}
       {row && holdsMore(written, "solvent") && <p class="warn">{text.holds_more(row.name)}</p>}
       {!row && <p class="warn">{solvents.value.length > 0 ? text.not_found : text.looking_up}</p>}
       <details onToggle={(event) => { if (event.currentTarget.open) void lookUp(written); }}>

@@ -41,6 +41,17 @@ function Nearest({ answer }: { answer: LadderAnswer }) {
   );
 }
 
+/** Go, not yet or do not: before the ladder. */
+function Examined({ answer }: { answer: LadderAnswer }) {
+  const { verdict, in_short, changes } = answer.examination;
+  return (
+    <section class={verdict === "go" ? "" : "panel no-window"}>
+      <p role={verdict === "do not" ? "alert" : undefined}>{in_short}</p>
+      {changes.length > 0 && <Fold title={words.value.painting.examination}>{() => <ul>{changes.map((one) => <li key={one}>{one}</li>)}</ul>}</Fold>}
+    </section>
+  );
+}
+
 function FirstLine({ answer }: { answer: LadderAnswer }) {
   const w = words.value.ladder;
   if (answer.rungs.length === 0) return null;
@@ -104,6 +115,7 @@ export function LadderPart() {
       <Limits />
       {answer && !hasNoBottles.value && (
         <div class={ladder.value.isCurrent ? "" : "stale"}>
+          <Examined answer={answer} />
           <p>{w.targetIs(answer.target)}</p>
           <NoWindow answer={answer} />
           <InShort answer={answer} />

@@ -7,6 +7,7 @@ import { chosenLayer } from "../steps";
 import { words } from "../words/words";
 import { CrossSection } from "./cross_section";
 import { Choice, Field } from "./fields";
+import { ExaminationFields } from "./examination";
 import { LayerFields, Suspected } from "./layer";
 import { NameChoice } from "./material_choice";
 
@@ -120,6 +121,7 @@ export function PaintingPart() {
       <ObjectFields />
       <Layers />
       <Passages />
+      <ExaminationFields />
     </>
   );
 }

@@ -61,4 +61,12 @@ export const painting = {
   may_mean: (name: string, word: string) => (word ? `${name}, ${word}` : name),
   no_such_name: "Kein solcher Name. Ihre Eingabe bleibt stehen; ähnliche Namen werden dann genannt.",
   names_found: (count: number) => (count === 1 ? "1 Name" : `${count} Namen`),
+  examination: "Was die Untersuchung ergab",
+  examination_hint: "Nichts davon muss beantwortet sein. Was nicht bekannt ist, zählt auf der vorsichtigen Seite.",
+  answered: (answered: number, all: number) => `${answered} von ${all} beantwortet.`,
+  where: "Wo",
+  where_else: "Anderswo, durch Kommas getrennt",
+  why_asked: "Warum danach gefragt wird",
+  it_does: (effects: string) => `Daraus folgt: ${effects}.`,
+  topics: { decision: "Entscheidung", adhesion: "Haftung der Malschicht", support: "Bildträger und Rand", varnish: "Firnis", surface: "Oberfläche und Raum", paint: "Malschicht" },
 };

@@ -61,4 +61,12 @@ export const painting = {
   may_mean: (name: string, word: string) => (word ? `${name}, ${word}` : name),
   no_such_name: "No such name. What you typed stays, and what is near will be told.",
   names_found: (count: number) => (count === 1 ? "1 name" : `${count} names`),
+  examination: "What the examination showed",
+  examination_hint: "Nothing must be answered. What is not known counts on the careful side.",
+  answered: (answered: number, all: number) => `${answered} of ${all} answered.`,
+  where: "Where",
+  where_else: "Elsewhere, with commas between",
+  why_asked: "Why this is asked",
+  it_does: (effects: string) => `So: ${effects}.`,
+  topics: { decision: "Decision", adhesion: "Hold of the paint", support: "Support and edge", varnish: "Varnish", surface: "Surface and room", paint: "Paint" },
 };

@@ -17,6 +17,7 @@ export const shelf = {
   hazards: (name: string) => `Gefahren und Rechtliches: ${name}`,
 
   looking_up: "Wird nachgeschlagen …",
+  law: (rules: string) => `Was das Recht verlangt: ${rules}.`,
   no_record: "Gefahren nicht bekannt: Ein fehlender Eintrag heißt nicht, dass der Stoff harmlos ist",
   holds_more: (name: string) => `Dies ist der Eintrag für ${name} allein. Was sonst noch in dieser Flasche ist, ist hier nicht bekannt: Lesen Sie ihr Sicherheitsdatenblatt.`,
   signal: (word: string) => `Signalwort: ${word === "Danger" ? "Gefahr" : word === "Warning" ? "Achtung" : word}`,

@@ -17,6 +17,7 @@ export const shelf = {
   hazards: (name: string) => `Hazards and law: ${name}`,
 
   looking_up: "Looking it up …",
+  law: (rules: string) => `What the law asks: ${rules}.`,
   no_record: "hazards not known: no record, not a sign of harmlessness",
   holds_more: (name: string) => `This is the record of ${name} alone. What else is in this bottle is not known here: read its safety data sheet.`,
   signal: (word: string) => `signal word: ${word}`,
