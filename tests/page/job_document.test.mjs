@@ -232,3 +232,16 @@ test("the program takes what was edited", { skip: !program }, () => {
   writeFileSync(file, text);
   execFileSync(program, ["check", file]);
 });
+
+test("an answer of the examination comes, gets its place and goes, and nothing else changes", () => {
+  for (const text of jobs) {
+    const bare = job.setFinding(text, "flaking", { answer: "no", where: [], note: "" });
+    assert.equal(valueOf(bare).examination.flaking, "no");
+    const placed = job.setFinding(bare, "glazes", { answer: "somewhere", where: ["white", 'a "red" one'], note: "" });
+    assert.deepEqual(job.readJob(placed).examination.glazes, { answer: "somewhere", where: ["white", 'a "red" one'], note: "" });
+    assert.deepEqual({ ...valueOf(placed), examination: undefined }, { ...valueOf(text), examination: undefined });
+    const gone = ["glazes", "flaking"].reduce((now, question) => job.setFinding(now, question, { answer: "", where: [], note: "" }), placed);
+    assert.deepEqual({ ...valueOf(gone), examination: undefined }, { ...valueOf(text), examination: undefined });
+    assert.deepEqual(job.readJob(gone).examination, {});
+  }
+});

@@ -16,6 +16,8 @@ async function describePainting(tab) {
   await tab.type(field("Width in cm"), "62,5");
   await tab.type(field("Height in cm"), "48");
   await tab.press("Tab");
+  await unfold(tab, "Hold of the paint");
+  await tab.choose({ role: "combobox", name: "/flaking, cupped/" }, "no");
 }
 
 async function tickBottles(tab, report) {
@@ -59,6 +61,7 @@ async function walk(browser, page, program, report, width, isWhole) {
   await goTo(tab, "Ladder");
   await ladderShown(tab);
   report(`the ladder appears ${at}`, "");
+  report(`the examination's verdict stands before it ${at}`, /Examination: go\. Not known: 40 of 41\./.test(await tab.text()) ? "" : "no verdict");
   if (isWhole) await lookAt(tab, "ladder", width, report, browser);
   await goTo(tab, "At the easel");
   for (const swab of isWhole ? swabs : [swabs[0], swabs[5]]) {
@@ -74,6 +77,7 @@ async function walk(browser, page, program, report, width, isWhole) {
   if (isWhole) await lookAt(tab, "papers", width, report, browser);
   const { job, log } = await savedFiles(tab);
   report(`the number typed with a comma is written with a point ${at}`, /width_cm: 62\.5\b/.test(job) ? "" : job.match(/width_cm.*/)?.[0] ?? "no width");
+  report(`what the examination showed is in the saved job ${at}`, /\nexamination:\n {2}flaking: "?no"?\n/.test(job) ? "" : job.slice(0, 900));
   const files = { "job.yaml": job, "tests.log": log };
   const questions = { sheet: [["job.yaml"], { log: "tests.log" }], labels: [["job.yaml"], { log: "tests.log" }], report: [["job.yaml", "tests.log"], {}] };
   for (const [kind, [words, options]] of Object.entries(questions)) {
