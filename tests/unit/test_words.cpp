@@ -35,7 +35,7 @@ bool is_diagnostic(std::string_view call) {
 const std::set<std::string> writers = {
     "src/core/base/diagnostic.cpp", "src/core/base/letters.cpp", "src/core/catalogue/name_words.cpp",
     "src/core/liquids/notation.cpp", "src/core/learning/reading_fields.cpp", "src/core/base/typed_number.cpp",
-    "src/core/liquids/job_cures.cpp",
+    "src/core/job/job_cures.cpp",
     // What people write of a swab and a recipe, to be read; and what is wrong in it.
     "src/core/liquids/free_mixture.cpp", "src/core/liquids/no_mixture.cpp", "src/core/conduct/typed_step.cpp",
     "src/core/learning/looks.cpp", "src/core/noted/fields.cpp", "src/core/noted/noted.cpp",

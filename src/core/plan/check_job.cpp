@@ -9,7 +9,7 @@
 #include "gentlest/liquids/recipe.hpp"
 #include "gentlest/plan/shelf.hpp"
 
-#include "core/liquids/job_cures.hpp"
+#include "core/job/job_cures.hpp"
 
 #include <fmt/format.h>
 
