@@ -45,7 +45,7 @@ Answer command_sheet(const Request& request, Session& session) {
   inputs.job_file = request.words.front();
   inputs.job_text = source.text;
   inputs.full = request.full;
-  const Job job = load_asked_job(source, request, catalogue);
+  const Job job = load_asked_job(source, request, catalogue, session);
   const Plan plan = plan_asked_job(job, catalogue, request, session);
   Bench bench = prepare_bench(plan, catalogue);
   bench.published = compare_published(plan, catalogue);

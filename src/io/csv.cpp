@@ -1,5 +1,7 @@
 #include "io/csv.hpp"
 
+#include <algorithm>
+
 namespace gentlest {
 
 namespace {
@@ -68,6 +70,7 @@ class CsvReader {
       }
     }
     complain(cell.line, cell.column, "this quote is never closed", "close the cell with \"");
+    table_.is_open = true;
   }
 
   std::string_view text_;
@@ -83,15 +86,14 @@ class CsvReader {
 
 char separator_of(std::string_view text) {
   bool in_quotes = false;
-  bool any_semicolon = false;
+  std::size_t best = separators.size() - 1;
   for (const char c : text) {
     if (c == '"') in_quotes = !in_quotes;
     if (in_quotes) continue;
     if (c == '\n') break;
-    if (c == '\t') return '\t';
-    any_semicolon = any_semicolon || c == ';';
+    best = std::min(best, separators.find(c));
   }
-  return any_semicolon ? ';' : ',';
+  return separators[best];
 }
 
 CsvTable parse_csv(std::string_view text, const std::string& file, char separator) {
