@@ -1,5 +1,7 @@
 #include "io/csv.hpp"
 
+#include "gentlest/base/text.hpp"
+
 #include <algorithm>
 
 namespace gentlest {
@@ -54,6 +56,7 @@ class CsvReader {
         complain(line_, column_, "there is text after the closing quote", "double a quote inside a cell: \"\"");
     }
     while (!at_line_end() && text_[at_] != separator_) cell.text += take();
+    if (separator_ == '|') cell.text = std::string(trimmed(cell.text));  // such tables are drawn with blanks
     return cell;
   }
 
