@@ -1,6 +1,8 @@
 // record, import, readings, next and fit through the whole program.
 #include "cli/program.hpp"
 
+#include "io/job_file.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <nlohmann/json.hpp>
