@@ -5,6 +5,7 @@
 #include "cli/run.hpp"
 #include "cli/threads.hpp"
 #include "gentlest/answers/vial.hpp"
+#include "gentlest/answers/without_studio.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/conduct/typed_step.hpp"
 #include "gentlest/liquids/notation.hpp"
@@ -122,6 +123,7 @@ Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& r
   if (!request.data && is_known) return last->plan;
   ProgressLine progress(session, request.quiet);
   Plan plan = make_plan(job, catalogue, target, progress.callback(), on_threads(), finer);
+  plan.without_studio = judged_without_studio(plan, catalogue);
   if (!request.data) last.emplace(Kept{job, target, finer, plan});
   return plan;
 }

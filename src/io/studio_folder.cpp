@@ -170,8 +170,11 @@ class FolderReader {
       std::vector<Diagnostic> faults;
       const std::vector<SharedTest> tests = read_shared_table(read_text_file(table), table, catalogue_, faults);
       for (Diagnostic& fault : faults) folder_.left_out.push_back(std::move(fault));
-      for (StudioPainting& painting : paintings_from(tests, fs::path(table).filename().string()))
+      int number = 0;
+      for (StudioPainting& painting : paintings_from(tests, fs::path(table).filename().string())) {
+        painting.name += fmt::format(" {}", ++number);
         if (!painting.readings.empty()) folder_.paintings.push_back(std::move(painting));
+      }
       folder_.files.push_back(table);
     } catch (const InputError& error) {
       leave_out(table, error);

@@ -208,8 +208,7 @@ struct Plan {
   std::optional<JudgedMixture> nearest;  ///< without a window: the strongest mixture within the risk limit
   std::optional<JudgedMixture>
       least_risk_that_works;                       ///< without a window: least risk among those that reach the effect
-  std::vector<JudgedMixture> without_studio = {};  ///< of ladder_mixtures, each judged as if no painting were finished
-                                                   ///< yet; empty where the studio teaches no layer of this plan
+  std::vector<JudgedMixture> without_studio = {};  ///< by answers/without_studio
   std::vector<LayerCost> costs;  ///< at most three, where the ladder would go clearly further; never without all
   std::optional<HigherLimit>
       at_higher_limit;  ///< without a window or with few rungs, where 0.1 more of risk gives more

@@ -225,28 +225,6 @@ std::vector<const JudgedMixture*> planned_mixtures(const Plan& plan) {
   return mixtures;
 }
 
-namespace {
-
-// The same mixtures as they would stand if no painting of the studio were finished yet.
-std::vector<JudgedMixture> judged_without_studio(const Plan& plan, const Catalogue& catalogue) {
-  std::vector<JudgedMixture> judged;
-  std::vector<PlannedLayer> layers = plan.layers;
-  bool any = false;
-  for (PlannedLayer& layer : layers) {
-    if (!layer.without_studio) continue;
-    layer.sphere = layer.without_studio;
-    any = true;
-  }
-  if (!any) return judged;
-  for (const JudgedMixture* mixture : ladder_mixtures(plan)) {
-    judged.push_back(judge_mixture(mixture->mixture, layers, plan.job.limits, catalogue));
-    judged.back().origin = mixture->origin;
-  }
-  return judged;
-}
-
-}  // namespace
-
 Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& target, const SearchProgress& progress,
                const RunTasks& run, const std::optional<Finer>& finer) {
   std::vector<Diagnostic> faults = check_job(job, catalogue);
@@ -269,7 +247,6 @@ Plan make_plan(const Job& job, const Catalogue& catalogue, const std::string& ta
   } else if (!shelf.empty()) {
     fill_ladder(plan, std::move(shelf), catalogue, finer, progress, run);
   }
-  plan.without_studio = judged_without_studio(plan, catalogue);
   plan.first_tests = first_tests_of(plan.layers, plan.to_try, !ladder_rungs(plan).empty(), catalogue);
   plan.watch = what_to_watch(plan);
   plan.cautions = advice_cautions(plan, catalogue);

@@ -5,8 +5,6 @@
 #include "gentlest/liquids/notation.hpp"
 #include "gentlest/plan/shelf.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <map>
 #include <utility>
@@ -20,7 +18,7 @@ constexpr const char* removed_layer = "removed";
 // Of a blank only which it was; of an own solution that it was one.
 std::string plain_mixture(const std::string& text, const Catalogue& catalogue, const std::vector<Liquid>& shelf) {
   const std::optional<NoMixture> none = no_mixture_from(text);
-  if (none == NoMixture::aqueous) return "aqueous: not named";
+  if (none == NoMixture::aqueous) return unnamed_solution();
   if (none == NoMixture::blank) {
     if (folded(text).find("saliva") != std::string::npos) return "saliva";
     return folded(text).find("water") != std::string::npos ? "water" : "dry swab";
@@ -104,7 +102,7 @@ std::vector<StudioPainting> paintings_from(const std::vector<SharedTest>& tests,
   for (const SharedTest& test : tests) {
     StudioPainting& painting = paintings[test.painting];
     Job& job = painting.job;
-    painting.name = fmt::format("{} {}", source, test.painting);
+    painting.name = source;
     painting.source = source;
     job.object.paint_age_years = test.paint_age_years;
     // One layer to remove for each material that was to go, named by it.

@@ -10,7 +10,7 @@
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/shelf_words.hpp"
-#include "report/phrases/studio_words.hpp"
+#include "report/plans/studio_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/plans/plan_report.hpp"
 

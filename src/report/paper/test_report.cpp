@@ -9,7 +9,7 @@
 #include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/phrases/studio_words.hpp"
+#include "report/plans/studio_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include "gentlest/liquids/notation.hpp"

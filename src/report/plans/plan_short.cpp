@@ -8,7 +8,7 @@
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/phrases/studio_words.hpp"
+#include "report/plans/studio_words.hpp"
 #include "report/plans/layer_cost_words.hpp"
 #include "report/plans/line_words.hpp"
 #include "report/plans/plan_report.hpp"

@@ -10,7 +10,7 @@
 #include "report/phrases/likelihood.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/phrases/studio_words.hpp"
+#include "report/plans/studio_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/plans/short_words.hpp"
 #include "report/rules/conduct_words.hpp"

@@ -1,4 +1,4 @@
-#include "report/phrases/studio_words.hpp"
+#include "report/plans/studio_words.hpp"
 
 #include "report/form/format.hpp"
 #include "report/phrases/mixture_name.hpp"
