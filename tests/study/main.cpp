@@ -236,7 +236,7 @@ std::string write_study(const Study& study) {
       "## Does what is printed as a chance hold?\n"
       "Mean of what was predicted less what was seen, in points; minus: it happened more often than was said.\n\n" +
       calibration_section(results);
-  text += "\n" + studios_chapter(study.bench, 60);
+  text += "\n" + studios_chapter(study.bench, 10);
   text += "## Every truth, with the curve that jobs borrow\n\n" + tables;
   return text + "## Every truth, with the sharp curve\n\n" + sharp_tables;
 }
