@@ -90,7 +90,7 @@ Answer command_report(const Request& request, Session& session) {
   const JobText source = read_job_text(request.words[0], session);
   TestReportInputs inputs = inputs_of(request, source, log);
   inputs.sheet.edition = edition_of(catalogue);
-  const Job job = load_asked_job(source, request, catalogue);
+  const Job job = load_asked_job(source, request, catalogue, session);
   const Plan plan = plan_asked_job(job, catalogue, request, session);
   const Progress progress = follow_readings(plan, catalogue, log.lines);
   const TestReview review = review_tests(plan, progress, log.lines, catalogue);

@@ -45,7 +45,7 @@ Answer command_sheet(const Request& request, Session& session) {
   inputs.job_file = request.words.front();
   inputs.job_text = source.text;
   inputs.full = request.full;
-  const Job job = load_asked_job(source, request, catalogue);
+  const Job job = load_asked_job(source, request, catalogue, session);
   const Plan plan = plan_asked_job(job, catalogue, request, session);
   // What forbids any test forbids it on paper as well, as after a stop by the swabs.
   if (plan.examination.verdict == ExaminationVerdict::do_not && !log) log.emplace();

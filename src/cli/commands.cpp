@@ -33,7 +33,8 @@ Command ladder() {
           "JOB is a job file, - for standard input, or the word demo (a file of that\n"
           "name is ./demo). The exit code is 1 when there is no window: no mixture moves\n"
           "the layer within the risk limit.\n",
-          {"full", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "finer", "vial", "measure"},
+          {"full", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "studio", "finer", "vial",
+           "measure"},
           1,
           1,
           command_ladder,
@@ -52,7 +53,7 @@ Command compare() {
           "risk, RED, evenness of the steps, bottles. CSV holds the mixtures, text and\n"
           "JSON the rest too.\n"
           "The exit code is 1 when there is no window.\n",
-          {"full", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
+          {"full", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "studio"},
           1,
           1,
           command_compare,
@@ -71,7 +72,7 @@ Command mixture() {
           "the share stands behind the name or in front of it. Liquids by name,\n"
           "other name or CAS number; a grade may follow the name, else that of the job's\n"
           "shelf is taken.\n",
-          {"target", "risk-limit"},
+          {"target", "risk-limit", "studio"},
           2,
           any_number,
           command_mixture,
@@ -90,7 +91,7 @@ Command vial() {
           "What to measure, whether it stays one liquid, how it drifts while it dries, its\n"
           "label by the rules of the GHS, flash point, exposure, cautions, and gentler\n"
           "mixtures of the job's shelf. CSV holds the path of drying.\n",
-          {"full", "target", "risk-limit"},
+          {"full", "target", "risk-limit", "studio"},
           2,
           any_number,
           command_vial,
@@ -151,7 +152,7 @@ Command sheet() {
           "test that `gentlest next` proposes. The exit code is 1 when there is no window,\n"
           "or with a log where `gentlest next` gives 1.\n",
           {"full", "paper", "vial", "measure", "sites", "log", "background", "target", "risk-limit", "parts", "step",
-           "bottles", "rungs", "lines"},
+           "bottles", "rungs", "lines", "studio"},
           1,
           1,
           command_sheet,
@@ -172,7 +173,7 @@ Command labels() {
           "columns and rows as fit on the paper, centred. Print at 100 %, not fitted. With\n"
           "the log of the tests no closed mixture gets a label; exit code as `next`.\n",
           {"paper", "label", "margin", "gap", "copies", "date", "maker", "log", "vial", "measure", "target",
-           "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
+           "risk-limit", "parts", "step", "bottles", "rungs", "lines", "studio"},
           1,
           1,
           command_labels,
@@ -196,7 +197,7 @@ Command chart() {
           "timeline (the tests in order) and swabs (the ladder before and after them).\n"
           "Rest the pointer on a mark to read what it is. The exit code is 1 when there is\n"
           "no window, or with a log where `gentlest next` gives 1.\n",
-          {"kind", "of", "log", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
+          {"kind", "of", "log", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "studio"},
           1,
           1,
           command_chart,
@@ -342,7 +343,7 @@ Command record() {
           "once). KEY=VALUE alone is written at once.\n"
           "\n" +
               help_of_readings(),
-          {"new-log", "keep-photographs", "yes"},
+          {"new-log", "keep-photographs", "yes", "studio"},
           3,
           any_number,
           command_record,
@@ -353,14 +354,18 @@ Command import() {
   return {"import",
           "JOB|demo LOG TABLE",
           "add the readings of a filled-in table to the log",
+          "  gentlest import easel.yaml easel.log bench.csv --dry-run\n"
           "  gentlest import easel.yaml easel.log bench.csv\n"
           "\n"
           "The first line names the columns: the keys of `gentlest help record`, or\n"
-          "headings in English, German or French. Commas, semicolons or tabs stand between\n"
-          "the cells, which hold what `record` understands. Other columns go into the\n"
-          "remark. A faulty table is refused whole. Rows that the log holds already are\n"
-          "told and left out, so a table may grow and be imported again.\n",
-          {"again", "new-log", "keep-photographs"},
+          "headings in English, German or French. Commas, semicolons, tabs or | stand\n"
+          "between the cells, which hold what `record` understands; signs of your own for\n"
+          "grades are explained in the job (grades:). Other columns go into the remark. A\n"
+          "year alone is a date. Text is UTF-8 or Windows-1252, line by line.\n"
+          "A row that is not understood is listed with the reason and the rest comes in;\n"
+          "the exit code is then 3. Rows that the log holds already are told and left out,\n"
+          "so a table may grow or be mended and be imported again.\n",
+          {"again", "new-log", "keep-photographs", "dry-run", "studio"},
           3,
           3,
           command_import,
@@ -391,7 +396,7 @@ Command next() {
           "and because of which rule. A log that is not there yet counts as empty, and that\n"
           "is told, unless another is named almost like it (see --new-log). The exit code\n"
           "is 1 when there is no window, the original reacted, or no test is left.\n",
-          {"full", "new-log", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
+          {"full", "new-log", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "studio"},
           2,
           2,
           command_next,
@@ -399,24 +404,64 @@ Command next() {
 }
 
 Command report() {
-  return {"report",
-          "JOB|demo LOG",
-          "report the tests for the treatment file (HTML, or a table)",
-          "  gentlest report easel.yaml easel.log --output report.html\n"
-          "  gentlest report easel.yaml easel.log --format csv --output report.csv\n"
+  return {
+      "report",
+      "JOB|demo LOG",
+      "report the tests for the treatment file (HTML, or a table)",
+      "  gentlest report easel.yaml easel.log --output report.html\n"
+      "  gentlest report easel.yaml easel.log --format csv --output report.csv\n"
+      "\n"
+      "One file without scripts or links: layers and materials, every test with its\n"
+      "corrections and photographs, the map, what was chosen and why with its margin.\n"
+      "With --full what else was open, what is not predicted, hazards, sources, job and\n"
+      "log. CSV and JSON hold one row a test. Shown on a terminal it is one screen of\n"
+      "text; --output or --full gives the page. The exit code is 0 whatever the tests\n"
+      "came to.\n",
+      {"full", "paper", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "studio"},
+      2,
+      2,
+      command_report,
+      2,
+      Makes::HTML};
+}
+
+Command studio() {
+  return {"studio",
+          "FOLDER",
+          "what the finished paintings of a folder taught",
+          "  gentlest studio finished/\n"
+          "  gentlest ladder easel.yaml --studio finished/    begin where they leave off\n"
           "\n"
-          "One file without scripts or links: layers and materials, every test with its\n"
-          "corrections and photographs, the map, what was chosen and why with its margin.\n"
-          "With --full what else was open, what is not predicted, hazards, sources, job and\n"
-          "log. CSV and JSON hold one row a test. Shown on a terminal it is one screen of\n"
-          "text; --output or --full gives the page. The exit code is 0 whatever the tests\n"
-          "came to.\n",
-          {"full", "paper", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines"},
+          "FOLDER holds finished jobs with their logs beside them (pears.yaml, pears.log,\n"
+          "or one job and one log a folder), and tables that others have shared. Lists\n"
+          "the paintings, what each material taught, and how well each painting would have\n"
+          "been foretold by the others. What cannot be read is told in a line and left out.\n"
+          "The exit code is 1 when no painting taught anything.\n",
+          {"full"},
+          1,
+          1,
+          command_studio,
+          1};
+}
+
+Command share() {
+  return {"share",
+          "FOLDER|JOB [LOG]",
+          "write what was seen without names, for others (CSV)",
+          "  gentlest share finished/ --output shared.csv\n"
+          "  gentlest share easel.yaml easel.log --output shared.csv\n"
+          "\n"
+          "Materials, ages, mixtures and readings; nothing that names object, place, person\n"
+          "or day, and no free text. Read it before you hand it on. Put what others send\n"
+          "you into your own folder: its file name is its source. docs/studio.md has the\n"
+          "columns.\n",
+          {},
+          1,
           2,
+          command_share,
           2,
-          command_report,
-          2,
-          Makes::HTML};
+          Makes::CSV,
+          {"format"}};
 }
 
 Command fit() {
@@ -451,6 +496,8 @@ const std::vector<Command>& all_commands() {
       next(),
       report(),
       fit(),
+      studio(),
+      share(),
       sheet(),
       labels(),
       chart(),

@@ -33,7 +33,7 @@ struct Answer {
 };
 
 /// What a command's text is, where --format says nothing else.
-enum class Makes { text, HTML, SVG };
+enum class Makes { text, HTML, SVG, CSV };
 
 struct Command {
   const char* name;
@@ -78,6 +78,8 @@ Answer command_readings(const Request& request, Session& session);
 Answer command_next(const Request& request, Session& session);
 Answer command_report(const Request& request, Session& session);
 Answer command_fit(const Request& request, Session& session);
+Answer command_studio(const Request& request, Session& session);
+Answer command_share(const Request& request, Session& session);
 Answer command_page(const Request& request, Session& session);
 Answer command_help(const Request& request, Session& session);
 Answer command_version(const Request& request, Session& session);
@@ -115,8 +117,9 @@ JobText read_job_text(const std::string& word, Session& session);
 /// the file says, Fault::usage for what the command line says.
 Job load_asked_job(const std::string& word, const Request& request, const Catalogue& catalogue, Session& session);
 
-/// The same from a text that was read before.
-Job load_asked_job(const JobText& source, const Request& request, const Catalogue& catalogue);
+/// The same from a text that was read before. With --studio the job begins where the finished paintings leave off; what
+/// of the folder is not used is told on standard error.
+Job load_asked_job(const JobText& source, const Request& request, const Catalogue& catalogue, Session& session);
 
 /// The plan of a job, on several threads, with a line of progress where it takes long. Throws InputError, Interrupted.
 Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& request, Session& session,

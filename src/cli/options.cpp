@@ -168,6 +168,7 @@ void read_values(Request& request, const TypedLine& typed, std::vector<Diagnosti
   request.keep_photographs = typed.options.count("keep-photographs") > 0;
   request.html = typed.options.count("html") > 0;
   request.ask = typed.options.count("ask") > 0;
+  request.dry_run = typed.options.count("dry-run") > 0;
   request.yes = typed.options.count("yes") > 0;
 }
 
@@ -205,6 +206,7 @@ const std::vector<Option>& all_options() {
       {"sites", 0, "PLACES", "where the tests are, cm from the lower left corner, e.g. \"12.5,30; 40,10\""},
       {"background", 0, "FILE", "PNG or JPEG of the whole painting, put into the map"},
       {"log", 0, "FILE", "the log of the tests: show where they stand, as `gentlest next` does"},
+      {"studio", 0, "FOLDER", "begin where the finished paintings of this folder let their materials begin"},
       {"label", 0, "SIZE", "width x height of one label, mm; default: 63x38"},
       {"margin", 0, "MM", "least white at the edges of the page, mm; default: 10"},
       {"gap", 0, "MM", "between two labels, mm; default: 0"},
@@ -214,6 +216,7 @@ const std::vector<Option>& all_options() {
       {"force", 0, "", "replace the file if it exists"},
       {"full", 0, "", "everything behind the answer: ranges, all readings, what was passed over"},
       {"again", 0, "", "add rows that the log holds already, as tests of their own"},
+      {"dry-run", 0, "", "say row by row what would be written, and write nothing"},
       {"new-log", 0, "", "the log is a new one, though another is named almost like it"},
       {"html", 0, "", "as a page to print (HTML)"},
       {"ask", 0, "", "ask what the examination showed, question by question"},
@@ -230,19 +233,13 @@ const Option* find_option(std::string_view name) {
 }
 
 const std::vector<TextOption>& text_options() {
-  static const std::vector<TextOption> options = {{"output", &Request::output},
-                                                  {"data", &Request::data},
-                                                  {"target", &Request::target},
-                                                  {"family", &Request::family},
-                                                  {"having", &Request::having},
-                                                  {"kind", &Request::kind},
-                                                  {"of", &Request::of},
-                                                  {"paper", &Request::paper},
-                                                  {"label", &Request::label},
-                                                  {"sites", &Request::sites},
-                                                  {"log", &Request::log},
-                                                  {"date", &Request::date},
-                                                  {"background", &Request::background},
+  static const std::vector<TextOption> options = {{"output", &Request::output}, {"data", &Request::data},
+                                                  {"target", &Request::target}, {"family", &Request::family},
+                                                  {"having", &Request::having}, {"kind", &Request::kind},
+                                                  {"of", &Request::of},         {"paper", &Request::paper},
+                                                  {"label", &Request::label},   {"sites", &Request::sites},
+                                                  {"log", &Request::log},       {"studio", &Request::studio},
+                                                  {"date", &Request::date},     {"background", &Request::background},
                                                   {"maker", &Request::maker}};
   return options;
 }

@@ -27,7 +27,7 @@ struct Request {
   std::vector<std::string> words;  ///< behind the command
   Form form = Form::text;
   std::optional<std::string> output, data, target, family, having, kind, of;
-  std::optional<std::string> paper, label, sites, background, date, maker, log;
+  std::optional<std::string> paper, label, sites, background, date, maker, log, studio;
   std::optional<double> margin_mm, gap_mm;
   std::optional<Finer> finer;
   std::optional<int> good_up_to, copies;
@@ -38,6 +38,7 @@ struct Request {
   bool full = false;
   bool new_log = false;
   bool keep_photographs = false;
+  bool dry_run = false;
   bool yes = false;
   bool html = false;
   bool ask = false;

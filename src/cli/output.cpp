@@ -35,7 +35,7 @@ std::vector<std::string> names_read(const Request& request) {
   const Command* command = find_command(request.command);
   for (std::size_t i = 0; command && i < std::min(command->files, request.words.size()); ++i)
     if (i > 0 || (request.words[i] != "demo" && request.words[i] != "-")) names.push_back(request.words[i]);
-  for (const auto& option : {request.log, request.background, request.data})
+  for (const auto& option : {request.log, request.background, request.data, request.studio})
     if (option) names.push_back(*option);
   return names;
 }
@@ -90,6 +90,8 @@ std::string kind_made(const Request& request) {
       return "HTML";
     case Makes::SVG:
       return "SVG";
+    case Makes::CSV:
+      return "CSV";
     case Makes::text:
       break;
   }

@@ -1,5 +1,7 @@
 #include "cli/recording.hpp"
 
+#include "cli/run.hpp"
+
 #include "gentlest/base/letters.hpp"
 #include "gentlest/liquids/notation.hpp"
 #include "gentlest/noted/fields.hpp"
@@ -9,6 +11,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
+#include <ostream>
+#include <set>
+#include <utility>
 
 namespace gentlest {
 
@@ -54,15 +60,60 @@ std::string withdrawn_words(const std::vector<Reading>& added, const std::vector
   return fmt::format("test {} stays withdrawn; withdrawn=no counts it again\n", added.front().test);
 }
 
-// One row a reading: what was written, and what was left out since the log says it already.
-Sheet recorded_sheet(const Addition& addition, const std::string& log) {
+// One row a reading: what was written or would be, what was left out since the log says it already, and what was not
+// understood.
+Sheet recorded_sheet(const Addition& addition, const std::string& log, bool is_written) {
   Sheet sheet{"recorded", {}, {}};
-  for (const char* key : {"test", "written", "line_of_table", "log"}) sheet.columns.push_back({key, key, -1, true});
+  for (const char* key : {"test", "written", "line_of_table", "log", "why_not"})
+    sheet.columns.push_back({key, key, -1, true});
   for (const Reading& reading : addition.added)
-    sheet.rows.push_back({static_cast<double>(reading.test), true, Cell(), log});
+    sheet.rows.push_back(
+        {static_cast<double>(reading.test), is_written, Cell(), log, is_written ? Cell() : Cell("dry run")});
   for (const RepeatedRow& row : addition.repeated)
-    sheet.rows.push_back({static_cast<double>(row.test), false, static_cast<double>(row.where.line), log});
+    sheet.rows.push_back(
+        {static_cast<double>(row.test), false, static_cast<double>(row.where.line), log, "in the log already"});
+  for (const Diagnostic& fault : addition.refused)
+    sheet.rows.push_back({Cell(), false, static_cast<double>(fault.where.line), log, fault.message});
   return sheet;
+}
+
+// "line 4: test 3, acetone 100; 1987; partly removed; original nothing seen".
+std::string row_words(const Reading& reading, const Location& where) {
+  std::vector<std::string> pieces = {reading.mixture.empty() ? "a later look" : reading.mixture};
+  if (!reading.date.empty()) pieces.push_back(reading.date);
+  if (!reading.passage.empty()) pieces.push_back(reading.passage);
+  if (reading.removal) pieces.emplace_back(to_word(*reading.removal));
+  if (reading.original) pieces.push_back("original: " + std::string(to_word(*reading.original)));
+  return fmt::format("  line {}: test {}: {}{}\n", where.line, reading.test, with_controls_shown(joined(pieces, "; ")),
+                     is_harm(reading) ? " (HARM)" : "");
+}
+
+std::size_t rows_of(const std::vector<Diagnostic>& faults) {
+  std::set<int> lines;
+  for (const Diagnostic& fault : faults) lines.insert(fault.where.line);
+  return lines.size();
+}
+
+std::string dry_run_words(const Addition& addition, const std::string& log) {
+  std::string text = "a dry run: nothing was written\n";
+  std::map<int, std::string> rows;
+  for (std::size_t i = 0; i < addition.added.size(); ++i)
+    rows[addition.added_from[i].line] += row_words(addition.added[i], addition.added_from[i]);
+  for (const RepeatedRow& row : addition.repeated)
+    rows[row.where.line] += fmt::format("  line {}: left out, test {} says it already\n", row.where.line, row.test);
+  for (const Diagnostic& fault : addition.refused)
+    rows[fault.where.line] +=
+        fmt::format("  line {}: not understood: {}\n", fault.where.line, with_controls_shown(fault.message));
+  for (const auto& [line, words] : rows) text += words;
+  return text + fmt::format("{} would be added to {}, {} left out, {} not understood\n",
+                            counted(addition.added.size(), "reading", "readings"), log, addition.repeated.size(),
+                            rows_of(addition.refused));
+}
+
+std::string refused_words(const std::vector<Diagnostic>& refused) {
+  if (refused.empty()) return {};
+  return fmt::format("not understood and left out: {}; mend them and import the table again\n",
+                     counted(rows_of(refused), "row", "rows"));
 }
 
 // A place beyond the painting is a slip: x and y changed, or mm for cm. Nothing to hold it to where the job knows no
@@ -91,6 +142,10 @@ void add_unless_mixture(std::vector<Diagnostic>& faults, const std::vector<Diagn
       fault.remedy += (fault.remedy.empty() ? "" : "; ") + std::string(way_out);
     faults.push_back(std::move(fault));
   }
+}
+
+Photographs photographs_of(const Request& request) {
+  return request.keep_photographs ? Photographs::go_into_the_log : Photographs::stay_beside;
 }
 
 }  // namespace
@@ -141,23 +196,55 @@ Answer Recording::append(const std::vector<TypedReading>& readings, Fault kind, 
   if (!faults.empty()) throw InputError(kind, std::move(faults));
   const bool may_repeat = kind == Fault::usage || request_.again;
   const Addition addition =
-      append_readings(path, readings, may_repeat ? Repeats::add : Repeats::leave_out,
-                      request_.keep_photographs ? Photographs::go_into_the_log : Photographs::stay_beside);
+      append_readings(path, readings, may_repeat ? Repeats::add : Repeats::leave_out, photographs_of(request_));
+  return answer_of(addition, shown, withdrawn_words(addition.added, readings));
+}
+
+Answer Recording::append(ReadingTable table, const std::string& shown) {
+  const std::string& path = request_.words[1];
+  std::vector<TypedReading> sound;
+  std::vector<Diagnostic> refused = std::move(table.refused);
+  for (TypedReading& typed : table.readings) {
+    std::vector<Diagnostic> faults;
+    complete(typed, faults);
+    if (faults.empty()) sound.push_back(std::move(typed));
+    refused.insert(refused.end(), faults.begin(), faults.end());
+  }
+  const Repeats repeats = request_.again ? Repeats::add : Repeats::leave_out;
+  Addition addition = addition_to(log_, path, sound, repeats);
+  const bool any_understood = !addition.added.empty() || !addition.repeated.empty();
+  if (any_understood && !request_.dry_run)
+    addition = append_readings(path, sound, repeats, photographs_of(request_), FaultyRows::leave_out);
+  addition.refused.insert(addition.refused.end(), refused.begin(), refused.end());
+  if (!any_understood && !request_.dry_run) throw InputError(Fault::file, std::move(addition.refused));
+  if (!addition.refused.empty()) session_.err << render(addition.refused, addition.refused.size());
+  Answer answer = answer_of(addition, shown, {});
+  if (!addition.refused.empty()) answer.exit_code = exit_file;
+  return answer;
+}
+
+Answer Recording::answer_of(const Addition& addition, const std::string& shown, const std::string& withdrawn) const {
+  const std::string& path = request_.words[1];
   const std::string what = written_words(addition.added);
   Answer answer;
-  if (!addition.added.empty())
+  if (!addition.added.empty() && !request_.dry_run)
     answer.done = fmt::format("{} {} in the log {}", what, addition.added.size() == 1 ? "is" : "are", path);
   if (request_.form != Form::text) {
-    answer.text = sheet_report(recorded_sheet(addition, path), request_.form, {}, edition_of(catalogue_));
+    answer.text =
+        sheet_report(recorded_sheet(addition, path, !request_.dry_run), request_.form, {}, edition_of(catalogue_));
     return answer;
   }
   std::vector<Reading> lines = log_.lines;
   lines.insert(lines.end(), addition.added.begin(), addition.added.end());
   const std::string log_name = with_controls_shown(path);
+  if (request_.dry_run) {
+    answer.text = shown + dry_run_words(addition, log_name);
+    return answer;
+  }
   answer.text =
-      fmt::format("{}{} written to {}{}, which holds {}\n{}{}the next test: gentlest next {} {}\n", shown, what,
+      fmt::format("{}{} written to {}{}, which holds {}\n{}{}{}the next test: gentlest next {} {}\n", shown, what,
                   log_.exists ? "" : "the new log ", log_name, counted(current_readings(lines).size(), "test", "tests"),
-                  withdrawn_words(addition.added, readings), repeated_words(addition.repeated),
+                  withdrawn, repeated_words(addition.repeated), refused_words(addition.refused),
                   with_controls_shown(request_.words[0]), log_name);
   return answer;
 }

@@ -3,6 +3,8 @@
 
 #include "cli/commands.hpp"
 #include "gentlest/noted/noted.hpp"
+#include "io/reading_log.hpp"
+#include "io/reading_table.hpp"
 
 #include <optional>
 #include <string>
@@ -32,7 +34,16 @@ class Recording {
   Answer append(const std::vector<TypedReading>& readings, Fault kind, std::vector<Diagnostic> faults,
                 const std::string& shown);
 
+  /// Adds what is understood of a table and says so behind `shown`; every row that is not is told on standard error,
+  /// and the exit code is then exit_file. With --dry-run the rows are told one by one and nothing is written.
+  /// Throws InputError (Fault::file) where no row is understood.
+  Answer append(ReadingTable table, const std::string& shown);
+
+  const Job& job() const { return job_; }
+
  private:
+  Answer answer_of(const Addition& addition, const std::string& shown, const std::string& withdrawn) const;
+
   const Request& request_;
   Session& session_;
   const Catalogue& catalogue_;

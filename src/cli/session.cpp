@@ -5,6 +5,7 @@
 #include "cli/run.hpp"
 #include "cli/threads.hpp"
 #include "gentlest/answers/vial.hpp"
+#include "gentlest/answers/without_studio.hpp"
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/conduct/typed_step.hpp"
 #include "gentlest/liquids/notation.hpp"
@@ -13,6 +14,7 @@
 #include "io/files.hpp"
 #include "io/job_file.hpp"
 #include "io/log_names.hpp"
+#include "io/studio_folder.hpp"
 #include "report/form/format.hpp"
 
 #include <fmt/format.h>
@@ -88,16 +90,21 @@ JobText read_job_text(const std::string& word, Session& session) {
 }
 
 Job load_asked_job(const std::string& word, const Request& request, const Catalogue& catalogue, Session& session) {
-  return load_asked_job(read_job_text(word, session), request, catalogue);
+  return load_asked_job(read_job_text(word, session), request, catalogue, session);
 }
 
-Job load_asked_job(const JobText& source, const Request& request, const Catalogue& catalogue) {
+Job load_asked_job(const JobText& source, const Request& request, const Catalogue& catalogue, Session& session) {
   Job job = load_job(source.text, source.file, catalogue);
   for (const AskedLimit& asked : request.limits) put_number(*asked.limit, asked.value, job.limits);
   // The file was sound, so what is wrong now comes from the command line.
   std::vector<Diagnostic> faults = faults_of_wishes(job, request, catalogue);
   if (!faults.empty()) throw InputError(Fault::usage, std::move(faults));
   take_in_findings(job, catalogue);
+  if (request.studio) {
+    const StudioFolder folder = read_studio_folder(*request.studio, catalogue, source.file);
+    session.err << render(folder.left_out, folder.left_out.size());
+    job.starts = starts_of(learn_from_paintings(folder.paintings, catalogue));
+  }
   return job;
 }
 
@@ -117,6 +124,7 @@ Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& r
   if (!request.data && is_known) return last->plan;
   ProgressLine progress(session, request.quiet);
   Plan plan = make_plan(job, catalogue, target, progress.callback(), on_threads(), finer);
+  plan.without_studio = judged_without_studio(plan, catalogue);
   if (!request.data) last.emplace(Kept{job, target, finer, plan});
   return plan;
 }

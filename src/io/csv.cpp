@@ -1,5 +1,9 @@
 #include "io/csv.hpp"
 
+#include "gentlest/base/text.hpp"
+
+#include <algorithm>
+
 namespace gentlest {
 
 namespace {
@@ -52,6 +56,7 @@ class CsvReader {
         complain(line_, column_, "there is text after the closing quote", "double a quote inside a cell: \"\"");
     }
     while (!at_line_end() && text_[at_] != separator_) cell.text += take();
+    if (separator_ == '|') cell.text = std::string(trimmed(cell.text));  // such tables are drawn with blanks
     return cell;
   }
 
@@ -68,6 +73,7 @@ class CsvReader {
       }
     }
     complain(cell.line, cell.column, "this quote is never closed", "close the cell with \"");
+    table_.is_open = true;
   }
 
   std::string_view text_;
@@ -83,15 +89,14 @@ class CsvReader {
 
 char separator_of(std::string_view text) {
   bool in_quotes = false;
-  bool any_semicolon = false;
+  std::size_t best = separators.size() - 1;
   for (const char c : text) {
     if (c == '"') in_quotes = !in_quotes;
     if (in_quotes) continue;
     if (c == '\n') break;
-    if (c == '\t') return '\t';
-    any_semicolon = any_semicolon || c == ';';
+    best = std::min(best, separators.find(c));
   }
-  return any_semicolon ? ';' : ',';
+  return separators[best];
 }
 
 CsvTable parse_csv(std::string_view text, const std::string& file, char separator) {

@@ -1,5 +1,6 @@
-// Comma-separated text as RFC 4180 has it: "quoted" cells may hold commas, line breaks and doubled quotes. Semicolons
-// and tabs part the cells where the first line says so, as spreadsheets of many countries save them.
+// Comma-separated text as RFC 4180 has it: "quoted" cells may hold commas, line breaks and doubled quotes. Tabs,
+// upright strokes and semicolons part the cells where the first line says so, as spreadsheets of many countries save
+// them.
 #pragma once
 
 #include "gentlest/base/diagnostic.hpp"
@@ -19,9 +20,14 @@ struct CsvCell {
 struct CsvTable {
   std::vector<std::vector<CsvCell>> rows;  ///< the header too; empty lines are left out
   std::vector<Diagnostic> faults;          ///< a quote that is never closed, text after a closing quote
+  bool is_open = false;                    ///< one of the faults is a quote that is never closed
 };
 
-/// What parts the cells of the first line: a tab or a semicolon where one stands outside quotes, else a comma.
+/// What may part the cells.
+inline constexpr std::string_view separators = "\t|;,";
+
+/// What parts the cells of the first line: a tab, an upright stroke or a semicolon where one stands outside quotes,
+/// else a comma.
 char separator_of(std::string_view text);
 
 /// Line breaks may be CR LF (as the standard says) or LF; a byte order mark is skipped. `file` is for messages.

@@ -45,12 +45,20 @@ std::string windows_1252(unsigned char byte) {
   return fmt::format(", in Windows-1252 the letter \"{}\"", letter);
 }
 
-void expect_text(const std::string& path, const std::string& text) {
+}  // namespace
+
+void expect_kind_of_text(const std::string& path, const std::string& text) {
   if (const std::string kind = foreign_kind(text); !kind.empty())
     fail(path, fmt::format("this is {}, not plain text", kind), "name the text file itself, or save it as plain text",
          1, 1);
   if (text.compare(0, 2, "\xFF\xFE") == 0 || text.compare(0, 2, "\xFE\xFF") == 0)
     fail(path, "this is text in UTF-16, not in UTF-8", utf8_remedy, 1, 1);
+}
+
+namespace {
+
+void expect_text(const std::string& path, const std::string& text) {
+  expect_kind_of_text(path, text);
   const std::size_t at = std::min(first_stray_byte(text).value_or(text.size()), text.find('\0'));
   if (at >= text.size()) return;
   const std::string_view before = std::string_view(text).substr(0, at);

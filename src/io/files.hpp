@@ -21,6 +21,9 @@ std::string read_text_file(const std::string& path);
 /// The same for bytes that came otherwise, e.g. from standard input; `name` is for messages.
 std::string as_text(std::string bytes, const std::string& name);
 
+/// Throws InputError (Fault::file) for bytes that begin as another kind of file does, or as text in UTF-16.
+void expect_kind_of_text(const std::string& path, const std::string& text);
+
 /// A picture to be put into a page.
 struct ImageFile {
   std::string media_type;  ///< "image/png" or "image/jpeg", by its first bytes

@@ -6,6 +6,7 @@
 
 #include "gentlest/base/text.hpp"
 #include "gentlest/job/limits.hpp"
+#include "gentlest/noted/fields.hpp"
 #include "gentlest/plan/check_job.hpp"
 
 #include <fmt/format.h>
@@ -39,7 +40,7 @@ const std::map<std::string, std::string>& homes() {
     for (const Limit& limit : all_limits()) keys[limit.key] = "limits";
     for (const char* key : {"title", "owner_number", "width_cm", "height_cm", "paint_age_years"}) keys[key] = "object";
     for (const char* key : {"role", "recorded", "found", "own_sphere", "possible"}) keys[key] = "a layer";
-    for (const char* key : {"object", "layers", "passages", "shelf", "limits", "examination"})
+    for (const char* key : {"object", "layers", "passages", "shelf", "limits", "examination", "grades"})
       keys[key] = "the job itself, at the start of a line";
     keys["of"] = "a passage";
     return keys;
@@ -285,6 +286,43 @@ std::vector<Finding> read_examined(YamlMap& parent, Places& places) {
   return findings;
 }
 
+// "++": fully removed, for each side that the word may speak of.
+void read_sign(YamlFile& file, const YamlNode::Entry& entry, bool of_removal, bool of_original, GradeSigns& signs) {
+  const std::string word = file.text(entry.value, entry.key);
+  Reading reading;
+  const bool speaks_of_removal = of_removal && set_noted_field(reading, "removal", word) && reading.removal;
+  const bool speaks_of_original = of_original && set_noted_field(reading, "original", word) && reading.original;
+  if (speaks_of_removal) signs.removal[folded(entry.key)] = word;
+  if (speaks_of_original) signs.original[folded(entry.key)] = word;
+  if (speaks_of_removal || speaks_of_original || entry.value.kind != YamlNode::Kind::scalar) return;
+  file.complain(
+      entry.value, fmt::format("\"{}\" is no grade of a reading", word),
+      fmt::format("write for example \"{}\": {}", entry.key, of_removal ? "partly removed" : "change that stays"));
+}
+
+// Of either side, or in two groups where one sign says another thing of each.
+GradeSigns read_grades(YamlMap& parent) {
+  GradeSigns signs;
+  const YamlNode* node = parent.find("grades");
+  if (!node) return signs;
+  YamlFile& file = parent.file();
+  const YamlMap map(file, *node, "grades", "{\"++\": fully removed, \"-\": no effect}");
+  for (const YamlNode::Entry& entry : node->entries) {
+    const bool is_group = entry.key == "removal" || entry.key == "original";
+    if (!is_group)
+      read_sign(file, entry, true, true, signs);
+    else if (entry.value.kind != YamlNode::Kind::map)
+      file.complain(entry.value,
+                    fmt::format("{} holds {}, not signs with their grades", entry.key, kind_words(entry.value)),
+                    fmt::format("write {}: {{\"+\": {}}}", entry.key,
+                                entry.key == "removal" ? "partly removed" : "change that stays"));
+    else
+      for (const YamlNode::Entry& sign : entry.value.entries)
+        read_sign(file, sign, entry.key == "removal", entry.key == "original", signs);
+  }
+  return signs;
+}
+
 Job read_tree(YamlFile& file, const std::string& name) {
   YamlMap map(file, file.root(), "the job");
   Job job;
@@ -298,6 +336,7 @@ Job read_tree(YamlFile& file, const std::string& name) {
                                    "write each on a line of its own: \"- {name: sky, of: LAYER}\"");
   job.shelf = read_all<ShelfBottle>(map, "shelf", job.places, read_bottle);
   job.limits = read_limits(map, job.places);
+  job.grades = read_grades(map);
   map.done(homes());
   return job;
 }

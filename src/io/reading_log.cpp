@@ -270,8 +270,8 @@ int test_repeated(const TypedReading& typed, const std::vector<Reading>& lines) 
 // Numbers the readings, sorts out those that repeat one, and finds everything that keeps them from being written.
 class Preparation {
  public:
-  Preparation(const ReadingLog& log, const std::string& path, Repeats repeats)
-      : path_(path), repeats_(repeats), lines_(log.lines), next_(log.highest_test) {
+  Preparation(const ReadingLog& log, const std::string& path, Repeats repeats, FaultyRows faulty)
+      : path_(path), repeats_(repeats), faulty_(faulty), lines_(log.lines), next_(log.highest_test) {
     for (const Reading& line : log.lines)
       if (!is_later_look(line)) taken_.insert(line.test);
   }
@@ -279,7 +279,8 @@ class Preparation {
   Addition run(const std::vector<TypedReading>& readings) {
     for (const TypedReading& typed : readings) next_ = std::max(next_, typed.reading.test);
     for (const TypedReading& typed : readings) take(typed);
-    if (!faults_.empty()) throw InputError(Fault::file, std::move(faults_));
+    if (!faults_.empty() && faulty_ == FaultyRows::refuse_all) throw InputError(Fault::file, std::move(faults_));
+    addition_.refused = std::move(faults_);
     return std::move(addition_);
   }
 
@@ -292,6 +293,7 @@ class Preparation {
   void take(const TypedReading& typed) {
     const int repeated = repeats_ == Repeats::leave_out ? test_repeated(typed, lines_) : 0;
     if (repeated > 0) return addition_.repeated.push_back({typed.where, repeated});
+    const std::size_t faults_before = faults_.size();
     Reading reading = as_it_will_stand(typed, lines_);
     const bool corrects = !reading.correction.empty();
     const bool is_taken = line_before(reading, lines_) != nullptr;
@@ -307,14 +309,17 @@ class Preparation {
                "record the test first, without looked_after");
     if (!corrects && reading.test > 0 && is_taken)
       complain(typed, stands_already(reading), "leave the number out, or give a correction with its reason");
+    if (faulty_ == FaultyRows::leave_out && faults_.size() > faults_before) return;
     if (reading.test == 0) reading.test = ++next_;
     if (!is_later_look(reading)) taken_.insert(reading.test);
     lines_.push_back(reading);
     addition_.added.push_back(std::move(reading));
+    addition_.added_from.push_back(typed.where);
   }
 
   const std::string& path_;
   Repeats repeats_;
+  FaultyRows faulty_;
   std::vector<Reading> lines_;
   std::set<int> taken_;
   int next_ = 0;
@@ -428,15 +433,20 @@ std::string without_pictures(const std::string& log_text) {
 }
 
 Addition append_readings(const std::string& path, const std::vector<TypedReading>& readings, Repeats repeats,
-                         Photographs photographs) {
+                         Photographs photographs, FaultyRows faulty) {
   LockedFile file(path);
   const std::string text = file.text();
   const ReadingLog log = parse_log(text, path);
-  Addition addition = Preparation(log, path, repeats).run(readings);
+  Addition addition = Preparation(log, path, repeats, faulty).run(readings);
   std::vector<std::string> kept;
   if (photographs == Photographs::go_into_the_log) kept = photograph_lines(addition.added, log, path);
   if (!addition.added.empty()) file.append(text_to_add(text, addition.added, kept));
   return addition;
+}
+
+Addition addition_to(const ReadingLog& log, const std::string& path, const std::vector<TypedReading>& readings,
+                     Repeats repeats) {
+  return Preparation(log, path, repeats, FaultyRows::leave_out).run(readings);
 }
 
 std::vector<Reading> append_readings(const std::string& path, const std::vector<Reading>& readings) {

@@ -39,9 +39,14 @@ struct RepeatedRow {
 };
 
 struct Addition {
-  std::vector<Reading> added;  ///< as written
+  std::vector<Reading> added;        ///< as written
+  std::vector<Location> added_from;  ///< where each of them was typed, in the same order
   std::vector<RepeatedRow> repeated;
+  std::vector<Diagnostic> refused;  ///< with FaultyRows::leave_out: what keeps the others from being written
 };
+
+/// Whether one reading that cannot be written keeps all others of the addition out.
+enum class FaultyRows { refuse_all, leave_out };
 
 /// Whether the photographs that added readings name stay files beside the log, or travel inside it, made small.
 enum class Photographs { stay_beside, go_into_the_log };
@@ -58,7 +63,12 @@ enum class Repeats { add, leave_out };
 /// Photographs that go into the log stand before the readings, each as a line of its own; throws also where one cannot
 /// be read, or where the log holds another of its name. One that the log holds need not be beside it any more.
 Addition append_readings(const std::string& path, const std::vector<TypedReading>& readings, Repeats repeats,
-                         Photographs photographs = Photographs::stay_beside);
+                         Photographs photographs = Photographs::stay_beside,
+                         FaultyRows faulty = FaultyRows::refuse_all);
+
+/// What append_readings would write into this log, faulty rows left out. Nothing is written.
+Addition addition_to(const ReadingLog& log, const std::string& path, const std::vector<TypedReading>& readings,
+                     Repeats repeats);
 
 /// The same for readings that name everything. Returns them as written.
 std::vector<Reading> append_readings(const std::string& path, const std::vector<Reading>& readings);

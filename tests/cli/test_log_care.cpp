@@ -220,13 +220,14 @@ TEST_CASE("a byte that is not UTF-8: the log is read all the same by every comma
   CHECK(holds(bad_job.out, "easel.yaml:5:12: error: this is not UTF-8 text: byte EA"));
   CHECK(call({"ladder", job, "--full"}).code == 3);
   CHECK(holds(call({"ladder", "-", "--full"}, read_file(job)).err, "standard input:5:12: error: this is not UTF-8"));
-  const Result bad_table = call({"import", "demo", log, table});
-  CHECK(bad_table.code == 3);
-  CHECK(holds(bad_table.err, "bench.csv:2:24: error"));
-  CHECK(holds(bad_table.err, "byte FC, in Windows-1252 the letter \"\xC3\xBC\""));
-  CHECK(holds(bad_table.err, "CSV UTF-8"));
   CHECK(call({"record", "demo", log, mixture, "removal=no effect", "who=\xFC"}).code == 2);
   CHECK(tests_of(log).size() == 2);
+  // A table may be in the encoding of old spreadsheets.
+  const Result old_table = call({"import", "demo", log, table});
+  CHECK(old_table.code == 0);
+  CHECK(holds(old_table.out, "1 line read as Windows-1252"));
+  CHECK(tests_of(log).size() == 3);
+  CHECK(tests_of(log)[2].at("who") == "M\xC3\xBCller");
 }
 
 TEST_CASE("a mistyped log is not an empty one") {
@@ -270,7 +271,8 @@ TEST_CASE("the test that was hardly to be expected is named by its number in the
   INFO(text);
   CHECK(holds(text, "what test 3 says of it was hardly to be expected"));
   CHECK_FALSE(holds(text, "repeat"));  // whatever the surprise, nobody is told to repeat what may have harmed
-  CHECK(holds(unwrapped(call({"report", "demo", log, "--full"}).out), "what test 3 says of it was hardly to be expected"));
+  CHECK(holds(unwrapped(call({"report", "demo", log, "--full"}).out),
+              "what test 3 says of it was hardly to be expected"));
 }
 
 TEST_CASE("what is suspected of a passage is not said of its whole layer, and in words") {

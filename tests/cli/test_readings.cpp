@@ -1,6 +1,8 @@
 // record, import, readings, next and fit through the whole program.
 #include "cli/program.hpp"
 
+#include "io/job_file.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <nlohmann/json.hpp>
@@ -88,7 +90,7 @@ TEST_CASE("what a reading cannot be is told at once, and nothing is written") {
   CHECK(call({"readings", folder.file("none.log")}).code == 3);
 }
 
-TEST_CASE("a table is taken in whole or not at all") {
+TEST_CASE("what a table says clearly comes in, and the rest is told") {
   const Folder folder;
   const std::string log = folder.file("easel.log");
   write_file(folder.file("good.csv"),
@@ -97,13 +99,85 @@ TEST_CASE("a table is taken in whole or not at all") {
   CHECK(call({"import", "demo", log, folder.file("good.csv")}).code == 0);
   write_file(folder.file("bad.csv"), "mixture,removal\r\nacetone 100,no effect\r\nacetone 100,some\r\n");
   const std::string before = read_file(log);
+  const Result dry = call({"import", "demo", log, folder.file("bad.csv"), "--dry-run"});
+  CHECK(dry.code == 3);
+  CHECK(holds(dry.out, "nothing was written"));
+  CHECK(holds(dry.out, "line 2: test 3: acetone 100; no effect\n"));
+  CHECK(holds(dry.out, "line 3: not understood: \"some\" is not understood"));
+  CHECK(holds(dry.out, "1 reading would be added to " + log + ", 0 left out, 1 not understood"));
+  CHECK(read_file(log) == before);
   const Result bad = call({"import", "demo", log, folder.file("bad.csv")});
   CHECK(bad.code == 3);
   CHECK(holds(bad.err, "bad.csv:3:13"));
-  CHECK(read_file(log) == before);
+  CHECK(holds(bad.out, "test 3 written to"));
+  CHECK(holds(bad.out, "not understood and left out: 1 row"));
+  CHECK(read_file(log).rfind(before, 0) == 0);
+  CHECK(lines_of(read_file(log)).size() == lines_of(before).size() + 1);
   // A harm reading counts against the paint.
   const Result next = call({"next", "demo", log, "--format", "json"});
-  CHECK(nlohmann::json::parse(next.out).at("next")[0].at("readings_counted") == 2);
+  CHECK(nlohmann::json::parse(next.out).at("next")[0].at("readings_counted") == 3);
+}
+
+TEST_CASE("a dry run makes no log, and a table of which nothing is understood neither") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const std::string table = folder.file("bench.csv");
+  write_file(table, "mixture,removal\nacetone 100,no effect\n");
+  const Result dry = call({"import", "demo", log, table, "--dry-run", "--format", "json"});
+  CHECK(dry.code == 0);
+  const auto rows = nlohmann::json::parse(dry.out).at("recorded");
+  REQUIRE(rows.size() == 1);
+  CHECK(rows[0].at("written") == false);
+  CHECK(rows[0].at("why_not") == "dry run");
+  CHECK_FALSE(std::filesystem::exists(log));
+  write_file(table, "mixture,removal\nacetone 100,some\nno such liquid 100,no effect\n");
+  const Result none = call({"import", "demo", log, table});
+  CHECK(none.code == 3);
+  CHECK(holds(none.err, "bench.csv:2:13"));
+  CHECK(holds(none.err, "bench.csv:3: error"));
+  CHECK_FALSE(std::filesystem::exists(log));
+}
+
+TEST_CASE("an old table comes in: strokes, a title, years, ratios, signs of its own, an old encoding") {
+  const Folder folder;
+  const std::string job = folder.file("easel.yaml");
+  const std::string log = folder.file("easel.log");
+  const std::string table = folder.file("old.csv");
+  write_file(job, demo_job_text() + "\ngrades: {\"++\": dissolves, \"+\": partly removed, \"-\": none}\n");
+  write_file(table,
+             "Tests of the summer|\n"
+             "YEAR|Solvents|Ratio|RESULT|Paint|Weather|By\n"
+             "1987|acetone : isooctane|1:4|-|-|rain|M\xFCller\n"
+             "1987|ethanol / isooctane 1:1||++|-||M\xC3\xBCller\n"
+             "1987|acetone|||-||\n"
+             "1987|aceton 50 isoctan 50 or so||++|blanched||\n"
+             "1987|acetone||++|blanched||\x81\n");
+  const Result taken = call({"import", job, log, table});
+  INFO(taken.out << taken.err);
+  CHECK(taken.code == 3);
+  CHECK(lines_of(read_file(log)).size() == 4);
+  CHECK(holds(read_file(log), "\"mixture\":\"isooctane 80, acetone 20\""));
+  CHECK(holds(read_file(log), "\"date\":\"1987\",\"who\":\"M\xC3\xBCller\""));
+  CHECK(holds(read_file(log), "\"removal\":\"fully removed\""));
+  CHECK(holds(read_file(log), "\"remark\":\"Weather: rain\""));
+  CHECK(holds(taken.err, "old.csv:6"));
+  CHECK(holds(taken.err, "old.csv:7: error: the line is neither"));
+  CHECK(holds(taken.out, "1 row above the headings left out"));
+  CHECK(holds(taken.out, "1 line read as Windows-1252"));
+  // What came in is known again.
+  CHECK(holds(call({"import", job, log, table}).out, "nothing new was written"));
+}
+
+TEST_CASE("signs for grades are held to the words of the trade") {
+  const Folder folder;
+  const std::string job = folder.file("easel.yaml");
+  write_file(job, demo_job_text() + "\ngrades:\n  \"++\": gone\n  original: {\"+\": blanched}\n  removal: partly\n");
+  const Result result = call({"check", job});
+  INFO(result.out);
+  CHECK(result.code == 3);
+  CHECK(holds(result.out, "\"gone\" is no grade of a reading"));
+  CHECK(holds(result.out, "write removal: {\"+\": partly removed}"));
+  CHECK_FALSE(holds(result.out, "blanched"));
 }
 
 TEST_CASE("record and import answer in rows as well, and the log is the same") {
@@ -125,7 +199,7 @@ TEST_CASE("record and import answer in rows as well, and the log is the same") {
   CHECK(again[1].at("written") == false);
   CHECK(again[1].at("line_of_table") == 3);
   const Result csv = call({"record", "demo", log, mixture, "removal=no effect", "--format", "csv"});
-  CHECK(holds(csv.out, "test,written,line_of_table,log,law_seen_until,program,catalogue\r\n4,yes,not known,"));
+  CHECK(holds(csv.out, "test,written,line_of_table,log,why_not,law_seen_until,program,catalogue\r\n4,yes,not known,"));
   CHECK(lines_of(read_file(log)).size() == 5);
 }
 

@@ -87,8 +87,7 @@ Job study_job(int edge_tests) {
   return job;
 }
 
-Bench make_bench(const Catalogue& catalogue, int edge_tests) {
-  const Job job = study_job(edge_tests);
+Bench bench_of(const Job& job, const Catalogue& catalogue) {
   Bench bench{catalogue, make_plan(job, catalogue), {}, {}, {}, {}, {}, {}};
   bench.start = follow_readings(bench.plan, catalogue, {}).task;
   bench.steps = conduct_of(bench.plan, {}, catalogue).steps;
@@ -97,6 +96,12 @@ Bench make_bench(const Catalogue& catalogue, int edge_tests) {
     bench.lines.emplace_back();
     for (const JudgedMixture& rung : line.rungs) bench.lines.back().push_back(swab_mixture_of(rung.mixture));
   }
+  return bench;
+}
+
+Bench make_bench(const Catalogue& catalogue, int edge_tests) {
+  const Job job = study_job(edge_tests);
+  Bench bench = bench_of(job, catalogue);
   for (const Series& series : published_series(catalogue))
     if (series.kind == SeriesKind::feller)
       for (const Mixture& mixture : series.mixtures) bench.series.push_back(swab_mixture_of(mixture));
@@ -158,7 +163,7 @@ Session walk(const Bench& bench, const Truth& truth, const Ground& ground, const
 }
 
 Session follow(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting,
-               std::vector<Prediction>* predictions) {
+               std::vector<Prediction>* predictions, std::vector<Reading>* log) {
   Session session;
   session.has_window = has_window(bench, truth, ground, painting);
   session.has_way = session.has_window && has_way(bench, truth, ground, painting);
@@ -181,6 +186,7 @@ Session follow(const Bench& bench, const Truth& truth, const Ground& ground, con
       predictions->push_back({outlook.effect, outlook.risk, outcome.removal >= moved_level, outcome.harm > 0, at_edge,
                               next.test->purpose});
     readings.push_back(reading_of(next.test->mixture, at_edge, outcome, session.tests));
+    if (log) log->push_back(readings.back());
     learn(task, mixture, readings.back());
   }
 }

@@ -25,6 +25,9 @@ struct Bench {
 Job study_job(int edge_tests);
 Bench make_bench(const Catalogue& catalogue, int edge_tests = 8);
 
+/// The same for any such job; without a ladder it has no steps. The paint is not young.
+Bench bench_of(const Job& job, const Catalogue& catalogue);
+
 /// Beliefs of so many particles, with the curve that jobs borrow or with the sharp one.
 Ground borrowed_ground(const Bench& bench, std::size_t paintings, std::size_t particles = 1000);
 Ground sharp_ground(const Bench& bench, std::size_t paintings, std::size_t particles = 1000);
@@ -61,6 +64,6 @@ Session walk(const Bench& bench, const Truth& truth, const Ground& ground, const
 
 /// As the program does: the rules say what is open, the beliefs choose.
 Session follow(const Bench& bench, const Truth& truth, const Ground& ground, const Painting& painting,
-               std::vector<Prediction>* predictions = nullptr);
+               std::vector<Prediction>* predictions = nullptr, std::vector<Reading>* log = nullptr);
 
 }  // namespace gentlest::study

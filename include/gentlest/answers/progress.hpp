@@ -93,6 +93,18 @@ std::vector<LearntOfLayer> what_was_learnt(const Progress& progress);
 /// borrowed from long contact, R0 is taken as uncertain by another 15 % (our choice).
 Progress follow_readings(const Plan& plan, const Catalogue& catalogue, const std::vector<Reading>& readings);
 
+/// What is held of a layer before any test, and how it answers a swab. Precondition: it has a sphere.
+LayerPrior prior_of(const PlannedLayer& layer);
+ReadingCurve curve_of(const PlannedLayer& layer);
+
+/// The beliefs of the plan's layers before any test.
+NextTestTask task_before_tests(const Plan& plan);
+
+/// Only what the readings teach these beliefs and what the rules make of them: no next test, no liquids to try. The
+/// plan needs no ladder.
+Progress take_readings(const Plan& plan, const Catalogue& catalogue, const std::vector<Reading>& readings,
+                       NextTestTask before);
+
 /// A mixture as beliefs see it: its point and the share of each bottle.
 SwabMixture swab_mixture_of(const Mixture& mixture);
 

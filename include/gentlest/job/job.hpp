@@ -128,6 +128,24 @@ struct PaintingObject {
   bool operator==(const PaintingObject&) const = default;
 };
 
+/// What a person's own signs for grades stand for in tables that are taken in, e.g. "++" for "fully removed". The sign
+/// in lower case, the word as a cell of a table may say it.
+struct GradeSigns {
+  std::map<std::string, std::string> removal;   ///< of the layer that was to go
+  std::map<std::string, std::string> original;  ///< of the original
+  bool operator==(const GradeSigns&) const = default;
+};
+
+/// Where the finished paintings of a studio let a material of the next one begin. No file of a job says so.
+struct StudioStart {
+  std::string material;    ///< id
+  UncertainSphere sphere;  ///< in place of the stand-in's
+  int paintings = 0;       ///< that it was learnt from
+  double moved = 0;        ///< of the centre, Hansen distance from the stand-in's, MPa^0.5
+  double between = 0;      ///< how far paintings lie from their mean, Hansen distance, MPa^0.5
+  bool operator==(const StudioStart&) const = default;
+};
+
 struct Job {
   std::string file;  ///< where it was read from, for messages
   PaintingObject object;
@@ -137,6 +155,8 @@ struct Job {
   Limits limits;
   std::vector<Finding> examination;        ///< at most one a question; what is left out is not known
   std::vector<std::string> left_off = {};  ///< families of liquids, by the examination; "water": what holds any
+  GradeSigns grades = {};
+  std::vector<StudioStart> starts = {};  ///< one a material at most
   Places places;
   bool operator==(const Job&) const = default;
 };

@@ -15,6 +15,9 @@ namespace gentlest {
 /// True for a day of the calendar as YYYY-MM-DD.
 bool is_date(std::string_view text);
 
+/// The same, or a month (1987-06) or a year (1987) of which no more is known: old records have no days.
+bool is_date_or_part(std::string_view text);
+
 /// What the swab did to the layer that is to go, from weakest to strongest.
 enum class RemovalReading { no_effect, softened, partly, mostly, fully };
 inline constexpr int removal_reading_count = 5;
@@ -56,7 +59,7 @@ struct Site {
 /// One swab. `test` is its number in the log, from 1; 0 asks the log to give the next one.
 struct Reading {
   int test = 0;
-  std::string date;     ///< ISO, 2026-03-14; may be empty
+  std::string date;     ///< ISO, 2026-03-14, of old tests 1987-06 or 1987; may be empty
   std::string who;      ///< initials or name
   std::string mixture;  ///< as made: "isooctane 70, ethanol 96 % 30" (parse_mixture reads it)
   std::string layer;    ///< the layer that was to go; empty: the uppermost

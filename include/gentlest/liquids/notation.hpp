@@ -43,6 +43,9 @@ std::string no_mixture_text(std::string_view text);
 /// negative, zero, doubled part, sum off; and where two meanings are at hand ("ethanol 96 isooctane 4"), a question.
 Mixture parse_mixture(std::string_view text, const Catalogue& catalogue, const std::vector<Liquid>& shelf = {});
 
+/// An own solution whose name is not handed on: "aqueous: not named".
+std::string unnamed_solution();
+
 /// True where the words are the notation itself, which needs no turning round: what parse_mixture reads first.
 bool is_in_notation(std::string_view text, const Catalogue& catalogue, const std::vector<Liquid>& shelf = {});
 

@@ -69,8 +69,10 @@ struct PlannedLayer {
   std::vector<Flag> flags;                    ///< of the material and as suspected of all of it in the job
   std::vector<OtherMaterial> possible;        ///< for the readings to weigh; effect and risk of the plan leave them out
   std::vector<PassageWarning> passages = {};  ///< that are judged like this layer and of which more is suspected
-  LocalReach reach = {};               ///< where observations bend the sphere; none for a sphere of the user's own
-  Response response = {};              ///< the material's own or the borrowed one, as a swab meets it
+  LocalReach reach = {};                   ///< where observations bend the sphere; none for a sphere of the user's own
+  Response response = {};                  ///< the material's own or the borrowed one, as a swab meets it
+  std::optional<StudioStart> studio = {};  ///< the sphere is where the studio lets the material begin
+  std::optional<UncertainSphere> without_studio = {};  ///< then: what it would be without
   std::optional<int> harm_grade = {};  ///< grades up to this one are harm to the material; nothing: as usual
 };
 
@@ -207,7 +209,8 @@ struct Plan {
   std::vector<JudgedMixture> finer;      ///< steps between rungs by rising effect; empty where nothing lies between
   std::optional<JudgedMixture> nearest;  ///< without a window: the strongest mixture within the risk limit
   std::optional<JudgedMixture>
-      least_risk_that_works;     ///< without a window: least risk among those that reach the effect
+      least_risk_that_works;                       ///< without a window: least risk among those that reach the effect
+  std::vector<JudgedMixture> without_studio = {};  ///< by answers/without_studio
   std::vector<LayerCost> costs;  ///< at most three, where the ladder would go clearly further; never without all
   std::optional<HigherLimit>
       at_higher_limit;  ///< without a window or with few rungs, where 0.1 more of risk gives more

@@ -13,6 +13,7 @@
 #include <cmath>
 #include <set>
 #include <tuple>
+#include <utility>
 
 namespace gentlest {
 
@@ -23,21 +24,7 @@ constexpr double swab_spread = 0.15;  // of R0: how much more or less a swab doe
 LayerBelief belief_of(const PlannedLayer& layer, std::uint64_t seed) {
   LearningSettings settings;
   settings.seed = seed;
-  LayerPrior prior{{{met_by_liquids(layer), 1, layer.material_name, layer.reach}}};
-  std::vector<WeighedResponse> responses = {{layer.response, 1}};
-  for (const OtherMaterial& other : layer.possible) {
-    // Weights need not add up to 1: what has no sphere is not weighed.
-    prior.hypotheses.front().weight -= other.share;
-    responses.front().weight -= other.share;
-    if (!other.sphere) continue;
-    prior.hypotheses.push_back({*other.sphere, other.share, other.material_name, other.reach});
-    responses.push_back({other.response, other.share});
-  }
-  if (!layer.own_response)
-    for (SphereHypothesis& one : prior.hypotheses)
-      one.sphere.R0_sd = std::hypot(one.sphere.R0_sd, swab_spread * one.sphere.mean.R0);
-  if (layer.role == Role::keep) prior.stray_share = kept_stray_share;
-  return LayerBelief(std::move(prior), borrowed_curve(responses), settings);
+  return LayerBelief(prior_of(layer), curve_of(layer), settings);
 }
 
 // What the readings teach the beliefs. What the rules make of them is settled by conduct_of, from the same readings.
@@ -84,7 +71,9 @@ class Follower {
   Progress& progress_;
 };
 
-NextTestTask make_task(const Plan& plan) {
+}  // namespace
+
+NextTestTask task_before_tests(const Plan& plan) {
   const Limits& limits = plan.job.limits;
   std::vector<KeptBelief> kept;
   std::uint64_t seed = 2;
@@ -101,6 +90,8 @@ NextTestTask make_task(const Plan& plan) {
   task.settings.effect_level = level_of_grade(grade_that_counts(target, limits));
   return task;
 }
+
+namespace {
 
 // What was not tried yet and is not closed, for a layer to remove without a sphere.
 void fill_first_tests(Progress& progress, const Plan& plan, const Catalogue& catalogue) {
@@ -126,6 +117,29 @@ void judge_proposed(Progress& progress, const Plan& plan, const Catalogue& catal
 }
 
 }  // namespace
+
+LayerPrior prior_of(const PlannedLayer& layer) {
+  LayerPrior prior{{{met_by_liquids(layer), 1, layer.material_name, layer.reach}}};
+  for (const OtherMaterial& other : layer.possible) {
+    // Weights need not add up to 1: what has no sphere is not weighed.
+    prior.hypotheses.front().weight -= other.share;
+    if (other.sphere) prior.hypotheses.push_back({*other.sphere, other.share, other.material_name, other.reach});
+  }
+  if (!layer.own_response)
+    for (SphereHypothesis& one : prior.hypotheses)
+      one.sphere.R0_sd = std::hypot(one.sphere.R0_sd, swab_spread * one.sphere.mean.R0);
+  if (layer.role == Role::keep) prior.stray_share = kept_stray_share;
+  return prior;
+}
+
+ReadingCurve curve_of(const PlannedLayer& layer) {
+  std::vector<WeighedResponse> responses = {{layer.response, 1}};
+  for (const OtherMaterial& other : layer.possible) {
+    responses.front().weight -= other.share;
+    if (other.sphere) responses.push_back({other.response, other.share});
+  }
+  return borrowed_curve(responses);
+}
 
 SwabMixture swab_mixture_of(const Mixture& mixture) {
   SwabMixture swab{mix(mixture), {}};
@@ -165,12 +179,18 @@ std::vector<LearntOfLayer> what_was_learnt(const Progress& progress) {
   return learnt;
 }
 
-Progress follow_readings(const Plan& plan, const Catalogue& catalogue, const std::vector<Reading>& readings) {
+Progress take_readings(const Plan& plan, const Catalogue& catalogue, const std::vector<Reading>& readings,
+                       NextTestTask before) {
   const std::vector<Reading> current = current_readings(readings);
-  Progress progress{plan.layers, plan.target, plan.left_off, {}, {}, make_task(plan), {}, {}};
+  Progress progress{plan.layers, plan.target, plan.left_off, {}, {}, std::move(before), {}, {}};
   progress.conduct = conduct_of(plan, current, catalogue);
   Follower follower(plan, progress);
   for (std::size_t i = 0; i < current.size(); ++i) follower.take(current[i], progress.conduct.tests[i]);
+  return progress;
+}
+
+Progress follow_readings(const Plan& plan, const Catalogue& catalogue, const std::vector<Reading>& readings) {
+  Progress progress = take_readings(plan, catalogue, readings, task_before_tests(plan));
   progress.next = choose_next(plan, progress.conduct, progress.task);
   fill_first_tests(progress, plan, catalogue);
   judge_proposed(progress, plan, catalogue);

@@ -54,6 +54,12 @@ bool is_date(std::string_view text) {
   return day >= 1 && day <= most;
 }
 
+bool is_date_or_part(std::string_view text) {
+  if (text.size() == 4) return is_date(std::string(text) + "-01-01");
+  if (text.size() == 7) return is_date(std::string(text) + "-01");
+  return is_date(text);
+}
+
 std::string_view to_word(RemovalReading reading) {
   return removal_words[static_cast<std::size_t>(reading)];
 }
@@ -96,8 +102,8 @@ std::vector<Diagnostic> check_reading(const Reading& reading) {
   };
   if (reading.test < 0 || reading.test > 1'000'000)
     complain("the test number must be 1 or more", "leave it out to get the next one");
-  if (!reading.date.empty() && !is_date(reading.date))
-    complain(fmt::format("\"{}\" is not a date", reading.date), "write it as 2026-03-14");
+  if (!reading.date.empty() && !is_date_or_part(reading.date))
+    complain(fmt::format("\"{}\" is not a date", reading.date), "write it as 2026-03-14, or the year alone");
   if (reading.site && !(is_length(reading.site->x.value) && is_length(reading.site->y.value)))
     complain("the site does not lie on a painting", "give both distances in cm from the lower left corner");
   if (reading.rolls && *reading.rolls < 0) complain("the number of rolls is negative", "count them, or leave it out");

@@ -25,4 +25,8 @@ std::string to_text(const Mixture& mixture) {
   return text;
 }
 
+std::string unnamed_solution() {
+  return "aqueous: not named";
+}
+
 }  // namespace gentlest

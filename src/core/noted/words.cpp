@@ -53,6 +53,8 @@ constexpr TradeWord words[] = {
     {"completely", to_go, R::fully, no, ""},
     {"all", to_go, R::fully, no, ""},
     {"all removed", to_go, R::fully, no, ""},
+    {"dissolves", to_go, R::fully, no, ""},
+    {"dissolved", to_go, R::fully, no, ""},
     {"vollständig", to_go, R::fully, no, ""},
     {"ganz", to_go, R::fully, no, ""},
     {"entièrement", to_go, R::fully, no, ""},

@@ -26,7 +26,18 @@ void take_behaviour(PlannedLayer& planned, const Material& material, const Catal
   if (material.harm_grade) planned.harm_grade = material.harm_grade->value;
 }
 
-void take_material(PlannedLayer& planned, const std::string& name, const Limits& limits, const Catalogue& catalogue) {
+// What the studio's own paintings showed goes before what stands for the material.
+void take_studio(PlannedLayer& planned, const std::vector<StudioStart>& starts) {
+  for (const StudioStart& start : starts) {
+    if (start.material != planned.material || !planned.sphere) continue;
+    planned.without_studio = planned.sphere;
+    planned.sphere = start.sphere;
+    planned.studio = start;
+  }
+}
+
+void take_material(PlannedLayer& planned, const std::string& name, const Limits& limits, const Catalogue& catalogue,
+                   const std::vector<StudioStart>& starts) {
   if (name == unknown_material) {
     planned.material_name = name;
     return;
@@ -48,6 +59,7 @@ void take_material(PlannedLayer& planned, const std::string& name, const Limits&
   planned.reach = local_reach(material);
   planned.observed = rows_on(material, grade_that_counts(planned, limits), catalogue);
   if (material.conditioning) planned.observations_fitted = material.conditioning->observations;
+  take_studio(planned, starts);
 }
 
 void add_possible(PlannedLayer& planned, const Layer& layer, const Catalogue& catalogue) {
@@ -59,7 +71,7 @@ void add_possible(PlannedLayer& planned, const Layer& layer, const Catalogue& ca
   }
 }
 
-PlannedLayer plan_layer(const Layer& layer, const Limits& limits, const Catalogue& catalogue) {
+PlannedLayer plan_layer(const Layer& layer, const Job& job, const Catalogue& catalogue) {
   PlannedLayer planned;
   planned.name = layer.name;
   planned.role = layer.role;
@@ -81,7 +93,7 @@ PlannedLayer plan_layer(const Layer& layer, const Limits& limits, const Catalogu
     return planned;
   }
   planned.basis = layer.found.empty() ? LayerBasis::recorded : LayerBasis::found;
-  take_material(planned, name, limits, catalogue);
+  take_material(planned, name, job.limits, catalogue, job.starts);
   return planned;
 }
 
@@ -100,7 +112,7 @@ std::string material_of(const Passage& passage, const Catalogue& catalogue) {
   return stand_in ? stand_in->id : std::string();
 }
 
-PlannedLayer plan_passage(const Passage& passage, const std::string& material, const Limits& limits,
+PlannedLayer plan_passage(const Passage& passage, const std::string& material, const Job& job,
                           const Catalogue& catalogue) {
   PlannedLayer planned;
   planned.name = passage.name;
@@ -108,7 +120,7 @@ PlannedLayer plan_passage(const Passage& passage, const std::string& material, c
   planned.basis = passage.material.empty() ? LayerBasis::suspected : LayerBasis::passage;
   planned.passage_of = passage.of;
   add_flags(planned.flags, passage.suspected);
-  take_material(planned, material, limits, catalogue);
+  take_material(planned, material, job.limits, catalogue, job.starts);
   return planned;
 }
 
@@ -189,13 +201,13 @@ std::optional<Diagnostic> target_fault(const Job& job, const std::string& target
 
 std::vector<PlannedLayer> layers_as_known(const Job& job, const Catalogue& catalogue) {
   std::vector<PlannedLayer> layers;
-  for (const Layer& layer : job.layers) layers.push_back(plan_layer(layer, job.limits, catalogue));
+  for (const Layer& layer : job.layers) layers.push_back(plan_layer(layer, job, catalogue));
   for (const Passage& passage : job.passages) {
     const std::string material = material_of(passage, catalogue);
     if (material.empty())
       add_passage_warning(layers, passage);
     else
-      layers.push_back(plan_passage(passage, material, job.limits, catalogue));
+      layers.push_back(plan_passage(passage, material, job, catalogue));
   }
   return layers;
 }

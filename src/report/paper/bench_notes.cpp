@@ -10,6 +10,7 @@
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/shelf_words.hpp"
+#include "report/plans/studio_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/plans/plan_report.hpp"
 
@@ -155,6 +156,7 @@ std::string sheet_origins(const Plan& plan, const SheetInputs& inputs) {
                                    html_text(inputs.edition.program), html_text(inputs.edition.catalogue),
                                    with_commas(plan.mixtures_judged), user_text(inputs.job_file),
                                    inputs.options.empty() ? "" : " " + user_text(joined(inputs.options, " "))));
+  for (const std::string& sentence : studio_sentences(plan)) text += element("p", user_text(sentence));
   text += limits_html(plan);
   if (!inputs.full)
     text += element(

@@ -10,6 +10,7 @@
 #include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/sighting_words.hpp"
+#include "report/plans/studio_words.hpp"
 #include "report/phrases/words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
@@ -174,6 +175,7 @@ std::string made_again(const Plan& plan, const TestReportInputs& inputs) {
                   html_text(sheet.edition.catalogue), user_text(sheet.job_file), user_text(inputs.log_file),
                   sheet.options.empty() ? "" : " " + user_text(joined(sheet.options, " "))),
       "quiet");
+  for (const std::string& sentence : studio_sentences(plan)) text += element("p", user_text(sentence));
   if (!sheet.full) return text + element("p", user_text(law_words(sheet.edition.law)), "quiet") + "</section>\n";
   text += limits_html(plan) + element("h3", "The job") + element("pre", html_text(sheet.job_text));
   text += element("h3", "The log of the tests, as it stands in its file");

@@ -45,13 +45,26 @@ std::string grade_in_words(SphereGrade grade) {
   return {};
 }
 
-std::string range_in_words(const PlannedLayer& layer) {
-  if (!layer.sphere) return state_of_unjudged(layer);
-  if (layer.basis == LayerBasis::own_tests) return "your own tests: " + layer.sphere_source;
+namespace {
+
+std::string published_range_in_words(const PlannedLayer& layer) {
   if (layer.observations_fitted == 0) return grade_in_words(layer.grade);
   const std::string by = counted(static_cast<std::size_t>(layer.observations_fitted), "observation", "observations");
   return layer.grade == SphereGrade::assumed ? "stand-in, fitted to " + by + " of this material"
                                              : grade_in_words(layer.grade) + "; bent by " + by;
+}
+
+}  // namespace
+
+std::string range_in_words(const PlannedLayer& layer) {
+  if (!layer.sphere) return state_of_unjudged(layer);
+  if (layer.basis == LayerBasis::own_tests) return "your own tests: " + layer.sphere_source;
+  const std::string range = published_range_in_words(layer);
+  return layer.studio ? range + "; moved by " + finished_paintings(*layer.studio) : range;
+}
+
+std::string finished_paintings(const StudioStart& start) {
+  return counted(static_cast<std::size_t>(start.paintings), "finished painting", "finished paintings");
 }
 
 std::string sphere_in_words(const PlannedLayer& layer) {

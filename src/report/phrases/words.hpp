@@ -17,6 +17,9 @@ std::string grade_in_words(SphereGrade grade);
 /// How far the layer's range is known: by its grade, or by whose tests where they are the user's own.
 std::string range_in_words(const PlannedLayer& layer);
 
+/// "5 finished paintings".
+std::string finished_paintings(const StudioStart& start);
+
 /// Why the layer's sphere was taken and how far it can be trusted: "found; published, and ...". Of the user's own tests
 /// nothing is published, so only their source is told.
 std::string sphere_in_words(const PlannedLayer& layer);

@@ -7,6 +7,7 @@
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
+#include "report/plans/studio_words.hpp"
 #include "report/plans/plan_report.hpp"
 #include "report/plans/short_words.hpp"
 
@@ -148,6 +149,7 @@ std::string plan_json(const Plan& plan, const Bench& bench, const Edition& editi
                                    {"rungs", plan.at_higher_limit->rungs},
                                    {"strongest_effect", computed_value(plan.at_higher_limit->strongest_effect)}})
                            : Json();
+  if (!plan.without_studio.empty()) document["studio"] = studio_json(plan);
   document["mixtures_judged"] = plan.mixtures_judged;
   document["margin_claimed"] = plan.margin_claimed;
   document["liquids"] = liquids_json(liquids_of(planned_mixtures(plan)));

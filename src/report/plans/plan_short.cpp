@@ -9,6 +9,7 @@
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
+#include "report/plans/studio_words.hpp"
 #include "report/plans/layer_cost_words.hpp"
 #include "report/plans/line_words.hpp"
 #include "report/plans/plan_report.hpp"
@@ -182,6 +183,7 @@ std::vector<ScreenPart> parts_below(const Plan& plan, const Bench& bench, const 
     parts.push_back(screen_list("First", first_test_words(plan.first_tests, plan.to_try, plan.layers), 3, style));
   const std::vector<Liquid> bottles = liquids_of(planned_mixtures(plan));
   const std::vector<std::string> dangers = danger_words(bottles, plan.cautions);
+  parts.push_back(must_stand(sentences_text(studio_sentences(plan), style)));
   parts.push_back(watch_part(plan, style));
   std::vector<std::string> weak = short_weak_words(plan.layers);
   for (const std::string& reason : left_off_words(plan.left_off)) weak.push_back("left off: " + reason);

@@ -9,6 +9,7 @@
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
+#include "report/plans/studio_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/plans/layer_cost_words.hpp"
 #include "report/plans/plan_report.hpp"
@@ -212,6 +213,8 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
                                   counted(ladder_bottles(plan).size(), "bottle", "bottles"),
                                   per_cent(plan.lines.front().effect_given_up)),
                       style);
+  for (const std::string& line : studio_sentences(plan)) text += paragraph(line, style);
+  for (const std::string& line : studio_details(plan)) text += bullet(line, style);
   text += layer_costs_text(plan, style);
   text += measures_text(plan, bench, style) + person_text(bench, style);
   if (window) text += other_lines_text(plan, style);

@@ -11,6 +11,7 @@
 #include "report/phrases/likelihood.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
+#include "report/plans/studio_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/plans/short_words.hpp"
 #include "report/rules/conduct_words.hpp"
@@ -218,6 +219,7 @@ std::string progress_text(const Plan& plan, const Progress& progress, const std:
                                    screen_list("", left_out, 1, style),
                                    screen_list("What that closed", closure_words(plan, progress.conduct), 2, style),
                                    must_stand(heading("Next", style) + next.head),
+                                   screen_list("", studio_sentences(plan), 1, style),
                                    screen_list("", next.more, 2, style),
                                    must_stand(cautions_text(progress, style) + ending)};
   return full ? whole_of(parts) : screen_of(std::move(parts), style);
