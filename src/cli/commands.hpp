@@ -77,6 +77,8 @@ Answer command_readings(const Request& request, Session& session);
 Answer command_next(const Request& request, Session& session);
 Answer command_report(const Request& request, Session& session);
 Answer command_fit(const Request& request, Session& session);
+Answer command_ways(const Request& request, Session& session);
+Answer command_explain(const Request& request, Session& session);
 Answer command_page(const Request& request, Session& session);
 Answer command_help(const Request& request, Session& session);
 Answer command_version(const Request& request, Session& session);

@@ -3,6 +3,7 @@
 
 #include "gentlest/liquids/mixture.hpp"
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -10,9 +11,10 @@ namespace gentlest {
 
 /// Which series it is.
 enum class SeriesKind {
-  feller,              ///< 13 mixtures of cyclohexane, toluene and acetone (Feller 1976, from memory)
-  hydrocarbon_ketone,  ///< in 10 % steps (Cremonesi, from memory)
-  hydrocarbon_alcohol  ///< the same
+  feller,               ///< 13 mixtures of cyclohexane, toluene and acetone (Feller 1976, from memory)
+  hydrocarbon_ketone,   ///< in 10 % steps (Cremonesi, from memory)
+  hydrocarbon_alcohol,  ///< the same
+  own                   ///< of the job: Series::name
 };
 /// The word that files use for it, e.g. "feller".
 std::string_view to_word(SeriesKind kind);
@@ -21,6 +23,7 @@ std::string_view to_word(SeriesKind kind);
 struct Series {
   SeriesKind kind = SeriesKind::feller;
   std::vector<Mixture> mixtures;
+  std::string name = {};  ///< of one of the job's own; empty of a published one
 };
 
 /// The published series whose liquids all stand in the catalogue. Of those in 10 % steps the light hydrocarbon is the

@@ -12,10 +12,11 @@ namespace gentlest {
 
 namespace {
 
-constexpr std::array<std::pair<SeriesKind, std::string_view>, 3> words = {
+constexpr std::array<std::pair<SeriesKind, std::string_view>, 4> words = {
     {{SeriesKind::feller, "feller"},
      {SeriesKind::hydrocarbon_ketone, "hydrocarbon_ketone"},
-     {SeriesKind::hydrocarbon_alcohol, "hydrocarbon_alcohol"}}};
+     {SeriesKind::hydrocarbon_alcohol, "hydrocarbon_alcohol"},
+     {SeriesKind::own, "own"}}};
 
 bool all_known(const Catalogue& catalogue, std::initializer_list<const char*> ids) {
   return std::all_of(ids.begin(), ids.end(), [&](const char* id) {

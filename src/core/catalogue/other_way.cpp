@@ -1,0 +1,73 @@
+#include "gentlest/catalogue/other_way.hpp"
+
+#include "core/base/enum_words.hpp"
+
+#include <array>
+#include <tuple>
+#include <utility>
+
+namespace gentlest {
+
+namespace {
+
+constexpr std::array<std::pair<WayKind, std::string_view>, 14> kind_words = {{{WayKind::leave, "leave"},
+                                                                              {WayKind::thin, "thin"},
+                                                                              {WayKind::revarnish, "revarnish"},
+                                                                              {WayKind::solvent_gel, "solvent_gel"},
+                                                                              {WayKind::tissue, "tissue"},
+                                                                              {WayKind::emulsion, "emulsion"},
+                                                                              {WayKind::water_gel, "water_gel"},
+                                                                              {WayKind::aqueous, "aqueous"},
+                                                                              {WayKind::soap, "soap"},
+                                                                              {WayKind::enzyme, "enzyme"},
+                                                                              {WayKind::mask, "mask"},
+                                                                              {WayKind::dry, "dry"},
+                                                                              {WayKind::light, "light"},
+                                                                              {WayKind::warning, "warning"}}};
+
+constexpr std::array<std::pair<Occasion, std::string_view>, 14> occasion_words = {
+    {{Occasion::layer_closes, "layer_closes"},
+     {Occasion::shelf_too_weak, "shelf_too_weak"},
+     {Occasion::sightings_close, "sightings_close"},
+     {Occasion::limits_close, "limits_close"},
+     {Occasion::not_judged, "not_judged"},
+     {Occasion::ladder_ends, "ladder_ends"},
+     {Occasion::only_swells, "only_swells"},
+     {Occasion::polar_liquid, "polar_liquid"},
+     {Occasion::natural_resin, "natural_resin"},
+     {Occasion::synthetic_resin, "synthetic_resin"},
+     {Occasion::water_sensitive, "water_sensitive"},
+     {Occasion::soft_layer, "soft_layer"},
+     {Occasion::acrylic_paint, "acrylic_paint"},
+     {Occasion::kept_not_judged, "kept_not_judged"}}};
+
+auto said(const OtherWay& way) {
+  return std::tie(way.id, way.kind, way.name, way.brought_up_by, way.careful_with, way.when, way.contact,
+                  way.left_behind, way.action, way.clearing, way.watch, way.not_modelled, way.sources, way.witness,
+                  way.confidence, way.doubt);
+}
+
+}  // namespace
+
+std::string_view to_word(WayKind kind) {
+  return word_of(kind_words, kind);
+}
+
+std::optional<WayKind> way_kind_from_word(std::string_view word) {
+  return value_of<WayKind>(kind_words, word);
+}
+
+std::string_view to_word(Occasion occasion) {
+  return word_of(occasion_words, occasion);
+}
+
+std::optional<Occasion> occasion_from_word(std::string_view word) {
+  return value_of<Occasion>(occasion_words, word);
+}
+
+// Where it stands in a file is no part of what it says.
+bool OtherWay::operator==(const OtherWay& other) const {
+  return said(*this) == said(other);
+}
+
+}  // namespace gentlest
