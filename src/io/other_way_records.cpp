@@ -2,6 +2,7 @@
 
 #include "io/word_of_list.hpp"
 
+#include <set>
 #include <utility>
 
 namespace gentlest {
@@ -38,7 +39,6 @@ void check_standing(YamlMap& map, const OtherWay& way) {
 OtherWay read_way(YamlFile& file, const YamlNode& node) {
   YamlMap map(file, node, "way");
   OtherWay way;
-  way.where = file.place(node);
   way.id = map.need_text("id");
   way.kind = read_word(map, "kind", way_kind_from_word, WayKind::leave, kinds);
   way.name = map.need_text("name");
@@ -64,8 +64,14 @@ OtherWay read_way(YamlFile& file, const YamlNode& node) {
 
 void read_other_ways(YamlFile& file, CatalogueRecords& records) {
   YamlMap map(file, file.root(), "other_ways.yaml");
+  std::set<std::string> ids;
   if (const YamlNode* list = map.need("ways"))
-    for (const YamlNode& item : file.list(*list, "ways")) records.other_ways.push_back(read_way(file, item));
+    for (const YamlNode& item : file.list(*list, "ways")) {
+      records.other_ways.push_back(read_way(file, item));
+      const std::string& id = records.other_ways.back().id;
+      if (!ids.insert(id).second)
+        file.complain(item, "the way \"" + id + "\" stands twice", "give each an id of its own");
+    }
   map.done();
 }
 

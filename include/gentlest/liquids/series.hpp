@@ -1,6 +1,7 @@
 // Classical test series of the trade, to be judged by the same figures as a ladder.
 #pragma once
 
+#include "gentlest/base/diagnostic.hpp"
 #include "gentlest/liquids/mixture.hpp"
 
 #include <string>
@@ -29,6 +30,10 @@ struct Series {
 /// The published series whose liquids all stand in the catalogue. Of those in 10 % steps the light hydrocarbon is the
 /// catalogue's ligroin, the ketone acetone, the alcohol ethanol.
 std::vector<Series> published_series(const Catalogue& catalogue);
+
+/// What is wrong with a series as typed: no mixture, or one that cannot be read; at its place where that is known.
+std::vector<Diagnostic> faults_of_series(const std::vector<std::string>& mixtures, const std::vector<Location>& places,
+                                         const Catalogue& catalogue, const std::vector<Liquid>& shelf);
 
 /// `first` to `second` in even steps of volume, both ends included. Precondition: at least one step.
 std::vector<Mixture> even_series(const Liquid& first, const Liquid& second, int steps);

@@ -87,15 +87,6 @@ void check_sources(const Material& material, SourceCheck& check) {
   if (material.teas_region) check.expect(material.id, material.teas_region->source);
 }
 
-void check_other_ways(const std::vector<OtherWay>& ways, SourceCheck& check, Faults& faults) {
-  std::set<std::string> ids;
-  for (const OtherWay& way : ways) {
-    if (!ids.insert(way.id).second)
-      faults.push_back({way.where, "the way \"" + way.id + "\" stands twice", "give each an id of its own", {}});
-    for (const std::string& source : way.sources) check.expect(way.id, source);
-  }
-}
-
 // Records on liquids together name solvents by id; a misspelt id would make them silently useless.
 class IdCheck {
  public:
@@ -250,7 +241,8 @@ Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   for (const GradeSpread& spread : records_.spreads) check.expect("spreads", spread.source);
   check_spreads(records_, faults);
   check.expect("response", records_.response.source);
-  check_other_ways(records_.other_ways, check, faults);
+  for (const OtherWay& way : records_.other_ways)
+    for (const std::string& source : way.sources) check.expect(way.id, source);
   IdCheck ids(records_.solvents, faults);
   check_chemistry(records_.chemistry, ids, check);
   check_observations(records_, faults);

@@ -3,13 +3,11 @@
 #include "core/base/enum_words.hpp"
 
 #include <array>
-#include <tuple>
 #include <utility>
 
 namespace gentlest {
 
 namespace {
-
 constexpr std::array<std::pair<WayKind, std::string_view>, 14> kind_words = {{{WayKind::leave, "leave"},
                                                                               {WayKind::thin, "thin"},
                                                                               {WayKind::revarnish, "revarnish"},
@@ -40,13 +38,6 @@ constexpr std::array<std::pair<Occasion, std::string_view>, 14> occasion_words =
      {Occasion::soft_layer, "soft_layer"},
      {Occasion::acrylic_paint, "acrylic_paint"},
      {Occasion::kept_not_judged, "kept_not_judged"}}};
-
-auto said(const OtherWay& way) {
-  return std::tie(way.id, way.kind, way.name, way.brought_up_by, way.careful_with, way.when, way.contact,
-                  way.left_behind, way.action, way.clearing, way.watch, way.not_modelled, way.sources, way.witness,
-                  way.confidence, way.doubt);
-}
-
 }  // namespace
 
 std::string_view to_word(WayKind kind) {
@@ -63,11 +54,6 @@ std::string_view to_word(Occasion occasion) {
 
 std::optional<Occasion> occasion_from_word(std::string_view word) {
   return value_of<Occasion>(occasion_words, word);
-}
-
-// Where it stands in a file is no part of what it says.
-bool OtherWay::operator==(const OtherWay& other) const {
-  return said(*this) == said(other);
 }
 
 }  // namespace gentlest

@@ -5,11 +5,11 @@
 #include "gentlest/job/limits.hpp"
 #include "gentlest/liquids/grade.hpp"
 #include "gentlest/liquids/mixture.hpp"
-#include "gentlest/liquids/notation.hpp"
 #include "gentlest/liquids/recipe.hpp"
+#include "gentlest/liquids/series.hpp"
 #include "gentlest/plan/shelf.hpp"
 
-#include "core/plan/job_cures.hpp"
+#include "core/job/job_cures.hpp"
 
 #include <fmt/format.h>
 
@@ -358,26 +358,15 @@ class JobCheck {
 
   // Own series are read over the whole shelf, as everything that is typed.
   void check_series() {
-    const std::vector<Liquid> bottles =
-        job_.series.empty() ? std::vector<Liquid>() : all_liquids(shelf_of(job_, catalogue_));
+    if (job_.series.empty()) return;
+    const std::vector<Liquid> bottles = all_liquids(shelf_of(job_, catalogue_));
     std::set<std::string> names;
     for (const OwnSeries& series : job_.series) {
       if (!names.insert(folded(series.name)).second)
-        complain(series.where, fmt::format("two series are called \"{}\"", series.name), "give each a name of its own");
-      if (series.mixtures.empty())
-        complain(series.where, fmt::format("the series \"{}\" has no mixture", series.name),
-                 "write mixtures: [\"isooctane 100\", \"isooctane 80, ethanol 20\"]");
-      for (std::size_t i = 0; i < series.mixtures.size(); ++i) check_mixture(series, i, bottles);
-    }
-  }
-
-  void check_mixture(const OwnSeries& series, std::size_t at, const std::vector<Liquid>& bottles) {
-    try {
-      parse_mixture(series.mixtures[at], catalogue_, bottles);
-    } catch (const InputError& error) {
-      const Location& where = at < series.mixtures_where.size() ? series.mixtures_where[at] : series.where;
-      for (const Diagnostic& fault : error.faults())
-        complain(where, fmt::format("series \"{}\": {}", series.name, fault.message), fault.remedy);
+        complain(series.where, fmt::format("two series are called \"{}\"", series.name), "give each its own name");
+      for (const Diagnostic& fault : faults_of_series(series.mixtures, series.mixtures_where, catalogue_, bottles))
+        complain(fault.where.line > 0 ? fault.where : series.where,
+                 fmt::format("series \"{}\": {}", series.name, fault.message), fault.remedy);
     }
   }
 

@@ -121,15 +121,6 @@ LadderLine line_of(const SearchTask& task, const StockLine& line, int number, co
   return made;
 }
 
-// Where the job demands exactly some liquids, only lines that hold them all stay; without such a line the others do,
-// and the plan shows which bottles they are of.
-void keep_demanded(std::vector<StockLine>& lines, std::size_t demanded) {
-  const auto holds_all = [&](const StockLine& line) { return 1 + line.stocks.active.size() >= demanded; };
-  if (demanded > 0 && std::any_of(lines.begin(), lines.end(), holds_all))
-    lines.erase(std::remove_if(lines.begin(), lines.end(), [&](const StockLine& line) { return !holds_all(line); }),
-                lines.end());
-}
-
 void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalogue, const std::optional<Finer>& finer,
                  const SearchProgress& progress, const RunTasks& run) {
   const Limits& limits = plan.job.limits;
@@ -142,7 +133,7 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
   Ladder ladder = plan.by_effect_alone
                       ? design_ladder_by_effect(task, goal, doubts_of(task.shelf, plan.layers, catalogue))
                       : design_ladder(task, goal, progress);
-  keep_demanded(ladder.lines, limits.exactly.empty() ? 0 : task.shelf.size());
+  if (!limits.exactly.empty()) prefer_lines_of(ladder.lines, task.shelf.size());
   plan.mixtures_judged = count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent);
   plan.most_effect = most_effect_of(ladder, task);
   plan.costs = layer_costs(

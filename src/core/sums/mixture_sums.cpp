@@ -64,6 +64,7 @@ void work_teas(SumSheet& sheet, const PointTerms& point, const Teas& teas) {
     step.unit = SumUnit::per_cent;
     step.printed_as = PrintedAs::no_decimals;
     step.printed = printed[i];
+    step.is_detail = true;  // a view only
     sheet.reckon(std::move(step), parameter_places);
   }
 }
@@ -75,10 +76,11 @@ void work_verdict(SumSheet& sheet, StepKind kind, std::vector<Term> chances, con
   step.kind = kind;
   step.section = SumSection::layer;
   step.of = of;
-  step.sum = largest_of(std::move(chances));
+  step.sum = product_of({number(100), largest_of(std::move(chances))});
+  step.unit = SumUnit::per_cent;
   step.printed_as = PrintedAs::chance;
   step.printed = *printed;
-  sheet.reckon(std::move(step), share_places);
+  sheet.reckon(std::move(step), share_places - 2);
 }
 
 WorkedSums work(const JudgedMixture& judged, const std::vector<PlannedLayer>& layers, const LayerSubjects& subjects,

@@ -48,7 +48,7 @@ std::string occasion_word(Occasion occasion) {
     case Occasion::shelf_too_weak:
       return "shelf too weak";
     case Occasion::sightings_close:
-      return "seen to act";
+      return "acted elsewhere";
     case Occasion::limits_close:
       return "limits of the job";
     case Occasion::not_judged:

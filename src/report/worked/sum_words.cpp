@@ -259,6 +259,10 @@ std::string input_title(const SumInput& input) {
   return with_name(title_without_name(input), input.of);
 }
 
+std::string input_kind_title(const SumInput& input) {
+  return title_without_name(input);
+}
+
 std::string from_key(InputFrom from) {
   switch (from) {
     case InputFrom::record:
@@ -435,11 +439,23 @@ std::string printed_text(const SumStep& step) {
   return {};
 }
 
-std::string step_line(const SumStep& step) {
+namespace {
+
+std::string short_sum(const Term& sum) {
+  constexpr std::size_t most = 6;
+  const bool is_long = sum.operation == Operation::exponential && sum.parts.front().parts.size() > most;
+  if (!is_long) return sum_text(sum);
+  return fmt::format("exp({} numbers in --full)", sum.parts.front().parts.size());
+}
+
+}  // namespace
+
+std::string step_line(const SumStep& step, bool in_short) {
   const std::string unit = unit_text(step.unit);
   const std::string printed = printed_text(step);
-  std::string line = fmt::format("{}: {} = {}{}{}", step_title(step), sum_text(step.sum), sum_text(step.result),
-                                 unit.empty() ? "" : " ", unit);
+  std::string line =
+      fmt::format("{}: {} = {}{}{}", step_title(step), in_short ? short_sum(step.sum) : sum_text(step.sum),
+                  sum_text(step.result), unit.empty() ? "" : " ", unit);
   if (step.limit) line += fmt::format("; the limit is {} %", as_recorded(*step.limit));
   return printed.empty() ? line : line + ", printed as " + printed;
 }

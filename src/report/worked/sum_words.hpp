@@ -11,8 +11,9 @@ namespace gentlest {
 /// a, max the largest. Negative numbers stand in brackets.
 std::string sum_text(const Term& sum);
 
-/// What the number is: "dD of isooctane".
+/// What the number is: "dD, isooctane"; the same without whose it is.
 std::string input_title(const SumInput& input);
+std::string input_kind_title(const SumInput& input);
 
 /// "of the catalogue, alshehri_2022, measured", "as the job says", "reckoned by the program; no hand repeats it".
 std::string input_from(const SumInput& input);
@@ -23,8 +24,8 @@ std::string unit_text(SumUnit unit);
 /// The figure as the program prints it elsewhere; empty where it prints it nowhere.
 std::string printed_text(const SumStep& step);
 
-/// "RED to oil paint: 7.12 / 8.3 = 0.857831, printed as 0.86".
-std::string step_line(const SumStep& step);
+/// "RED to oil paint: 7.12 / 8.3 = 0.857831, printed as 0.86". In short, long sums are left to the whole answer.
+std::string step_line(const SumStep& step, bool in_short = false);
 
 /// A word for programs.
 std::string input_key(InputKind kind);

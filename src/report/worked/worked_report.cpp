@@ -20,6 +20,8 @@ namespace gentlest {
 
 namespace {
 
+constexpr const char* signs_in_short =
+    "Each line is reckoned from its own digits: x is times, ^2 the square, sqrt the root, exp(a) e to the power a.";
 constexpr const char* how_to_read =
     "Each line is reckoned from the digits that stand in it: x is times, ^2 the square, sqrt the root, ln the natural "
     "logarithm, exp(a) e to the power a, ten_to(a) ten to the power a, max the largest.";
@@ -38,8 +40,7 @@ std::string subject_words(const WorkedCase& one) {
 
 std::string title_of_case(const WorkedCase& one) {
   const std::string rung = one.sums.rung ? origin_name(*one.sums.rung) + ", " : std::string();
-  return fmt::format("How it is reckoned: {} of {}{} (% by volume)", subject_words(one), rung,
-                     to_text(one.sums.mixture));
+  return fmt::format("How it is reckoned: {} of {}{}", subject_words(one), rung, to_text(one.sums.mixture));
 }
 
 std::string section_title(SumSection section) {
@@ -62,17 +63,24 @@ std::string section_title(SumSection section) {
   return {};
 }
 
-std::string input_line(const SumInput& input) {
+std::string value_words(const SumInput& input) {
   const std::string unit = unit_text(input.unit);
-  return fmt::format("{} {}{}{} ({})", input_title(input), sum_text(input.value), unit.empty() ? "" : " ", unit,
-                     input_from(input));
+  return fmt::format("{} {}{}{}", input_kind_title(input), sum_text(input.value), unit.empty() ? "" : " ", unit);
 }
 
-// Those of the first screen, without the name of what they are of: "isooctane: share 0.7, dD 14.1 ...".
+// What is put in, together where it is of one thing and from one place: "isooctane (catalogue, ...): dD 14.1 ...".
 std::vector<std::string> input_lines(const WorkedSums& sums, bool full) {
   std::vector<std::string> lines;
-  for (const SumInput& input : sums.inputs)
-    if (full || !input.is_detail) lines.push_back(input_line(input));
+  std::string last;
+  for (const SumInput& input : sums.inputs) {
+    if (!full && input.is_detail) continue;
+    const std::string head = fmt::format("{}({})", input.of.empty() ? "" : input.of + " ", input_from(input));
+    if (head == last)
+      lines.back() += "; " + value_words(input);
+    else
+      lines.push_back(head + ": " + value_words(input));
+    last = head;
+  }
   return lines;
 }
 
@@ -82,7 +90,8 @@ std::vector<std::string> rounding_words(const WorkedSums& sums) {
   for (const SumStep& step : sums.steps) {
     if (step.printed_as == PrintedAs::nowhere) continue;
     SumStep reckoned = step;
-    reckoned.printed = step.result.value;
+    const bool is_chance = step.printed_as == PrintedAs::chance && step.unit == SumUnit::per_cent;
+    reckoned.printed = is_chance ? step.result.value / 100 : step.result.value;
     if (printed_text(reckoned) != printed_text(step))
       words.push_back(fmt::format("{}: the sum would print {}; both round the same figure, which ends in a five",
                                   step_title(step), printed_text(reckoned)));
@@ -129,6 +138,11 @@ std::vector<std::string> not_by_hand_words(const WorkedCase& one) {
   return {"Rules that weigh their parts, or records with limits of their own, are told in words."};
 }
 
+// What the answer ends with.
+bool is_verdict(const SumStep& step) {
+  return step.kind == StepKind::effect || step.kind == StepKind::risk || step.kind == StepKind::flash_point;
+}
+
 struct SectionLines {
   SumSection section;
   std::vector<std::string> lines;
@@ -138,10 +152,9 @@ std::vector<SectionLines> sections_of(const WorkedSums& sums, bool full) {
   std::vector<SectionLines> sections;
   for (const SumStep& step : sums.steps) {
     if (!full && step.is_detail) continue;
-    const bool is_verdict = step.kind == StepKind::effect || step.kind == StepKind::risk;
-    if (is_verdict) continue;
+    if (is_verdict(step)) continue;
     if (sections.empty() || sections.back().section != step.section) sections.push_back({step.section, {}});
-    sections.back().lines.push_back(step_line(step));
+    sections.back().lines.push_back(step_line(step, !full));
   }
   return sections;
 }
@@ -149,23 +162,28 @@ std::vector<SectionLines> sections_of(const WorkedSums& sums, bool full) {
 std::vector<std::string> verdict_lines(const WorkedSums& sums) {
   std::vector<std::string> lines;
   for (const SumStep& step : sums.steps)
-    if (step.kind == StepKind::effect || step.kind == StepKind::risk) lines.push_back(step_line(step));
+    if (is_verdict(step)) lines.push_back(step_line(step));
   return lines;
 }
 
 std::string ending(const WorkedCase& one, bool full, const Style& style, const Edition& edition) {
   std::string text;
-  for (const std::string& words : not_by_hand_words(one)) text += paragraph(words, style, 0);
-  if (!full) text += paragraph("Every input, every stage of the curve and the table: --full.", style, 0);
-  return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), style, 0);
+  for (const std::string& words : not_by_hand_words(one)) {
+    text += paragraph(words, style, 0);
+    if (!full) break;
+  }
+  return text + paragraph(fmt::format("{}gentlest {}, catalogue {}.",
+                                      full ? "" : "All that is put in, each stage of the curve, sources: --full. ",
+                                      edition.program, edition.catalogue),
+                          style, 0);
 }
 
 std::string worked_text(const WorkedCase& one, bool full, const Style& style, const Edition& edition) {
   std::string top = heading(title_of_case(one), style).substr(1);
-  if (!one.painting.empty()) top += paragraph("Painting: " + one.painting, style);
-  top += paragraph(how_to_read, style);
+  if (full && !one.painting.empty()) top += paragraph("Painting: " + one.painting, style);
+  top += paragraph(full ? how_to_read : signs_in_short, style);
   const std::vector<std::string> inputs = input_lines(one.sums, full);
-  std::vector<ScreenPart> parts = {must_stand(top), screen_list("Put in", inputs, 2, style)};
+  std::vector<ScreenPart> parts = {must_stand(top), screen_list("Put in", inputs, 1, style)};
   for (const SectionLines& section : sections_of(one.sums, full))
     parts.push_back(screen_list(section_title(section.section), section.lines,
                                 section.section == SumSection::layer ? section.lines.size() : 2, style));

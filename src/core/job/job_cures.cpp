@@ -1,4 +1,4 @@
-#include "core/plan/job_cures.hpp"
+#include "core/job/job_cures.hpp"
 
 #include "gentlest/base/text.hpp"
 #include "gentlest/liquids/grade.hpp"
