@@ -189,7 +189,7 @@ void check_verdict(const std::vector<Line>& lines, const JudgedMixture& judged,
     REQUIRE(RED);
     CHECK(RED->printed == fixed(judged.outlooks[i]->RED, 2));
     CHECK(std::stod(RED->result) == near(judged.outlooks[i]->RED, slack_of_sums));
-    const Line* chance = line_of(lines, "chance, planes of the table together, " + layers[i].name);
+    const Line* chance = line_of(lines, "chance by the table, " + layers[i].name);
     REQUIRE(chance);
     CHECK(std::stod(chance->result) == near(judged.outlooks[i]->chance, slack_of_sums));
     const Line* by_hand = line_of(lines, "mean of the 9 slices, a check by hand, " + layers[i].name);

@@ -366,7 +366,7 @@ std::string step_title(const SumStep& step) {
     case StepKind::dD:
     case StepKind::dP:
     case StepKind::dH:
-      return step_key(step.kind) + " of the mixture, by volume";
+      return step_key(step.kind) + " of the mixture";
     case StepKind::fd:
     case StepKind::fp:
     case StepKind::fh:
@@ -392,7 +392,7 @@ std::string step_title(const SumStep& step) {
     case StepKind::table_plane:
       return with_name(fmt::format("rows together, plane {} of 4", count), step.of);
     case StepKind::chance:
-      return with_name("chance, planes of the table together", step.of);
+      return with_name("chance by the table", step.of);
     case StepKind::effect:
       return "EFFECT, chance that the layer to remove is moved";
     case StepKind::risk:
@@ -441,11 +441,13 @@ std::string printed_text(const SumStep& step) {
 
 namespace {
 
-std::string short_sum(const Term& sum) {
+// The numbers of a table or of many places are left to the whole answer.
+std::string short_sum(const SumStep& step) {
   constexpr std::size_t most = 6;
-  const bool is_long = sum.operation == Operation::exponential && sum.parts.front().parts.size() > most;
-  if (!is_long) return sum_text(sum);
-  return fmt::format("exp({} numbers in --full)", sum.parts.front().parts.size());
+  if (step.kind == StepKind::chance) return "(see --full)";
+  const std::vector<Term>& inner = step.sum.parts;
+  const bool is_long = step.kind == StepKind::reach && inner.front().parts.size() > most;
+  return is_long ? fmt::format("exp({} numbers in --full)", inner.front().parts.size()) : sum_text(step.sum);
 }
 
 }  // namespace
@@ -453,9 +455,8 @@ std::string short_sum(const Term& sum) {
 std::string step_line(const SumStep& step, bool in_short) {
   const std::string unit = unit_text(step.unit);
   const std::string printed = printed_text(step);
-  std::string line =
-      fmt::format("{}: {} = {}{}{}", step_title(step), in_short ? short_sum(step.sum) : sum_text(step.sum),
-                  sum_text(step.result), unit.empty() ? "" : " ", unit);
+  std::string line = fmt::format("{}: {} = {}{}{}", step_title(step), in_short ? short_sum(step) : sum_text(step.sum),
+                                 sum_text(step.result), unit.empty() ? "" : " ", unit);
   if (step.limit) line += fmt::format("; the limit is {} %", as_recorded(*step.limit));
   return printed.empty() ? line : line + ", printed as " + printed;
 }

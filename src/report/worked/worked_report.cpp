@@ -128,11 +128,12 @@ const char* heading_beside(const WorkedCase& one) {
 std::vector<std::string> not_by_hand_words(const WorkedCase& one) {
   if (one.what == Explained::mixture)
     return {
-        "The average over what is not known of a range cannot be redone by hand: the program tabulates it. The "
-        "table is read with the cubic through four nodes along each axis (--full has all 64 entries per layer), "
-        "and 9 equally likely slices check it from the curve alone.",
-        "The response curve comes from fresh resins in long contact: the order of the rungs is surer than the "
-        "size of these chances. The swab decides."};
+        "The average over what is not known of a range is the program's table, not to be redone by hand; --full has "
+        "its entries, and a check by hand. The swab decides.",
+        "The table is read with the cubic through four nodes along each axis; 9 equally likely slices check it from "
+        "the curve alone.",
+        "The response curve comes from fresh resins in long contact: the order of the rungs is surer than the size "
+        "of these chances."};
   if (one.what == Explained::flash_point)
     return {"Activity coefficients by groups, and the temperature at which all adds up to 1, are the program's."};
   return {"Rules that weigh their parts, or records with limits of their own, are told in words."};
@@ -186,7 +187,7 @@ std::string worked_text(const WorkedCase& one, bool full, const Style& style, co
   std::vector<ScreenPart> parts = {must_stand(top), screen_list("Put in", inputs, 1, style)};
   for (const SectionLines& section : sections_of(one.sums, full))
     parts.push_back(screen_list(section_title(section.section), section.lines,
-                                section.section == SumSection::layer ? section.lines.size() : 2, style));
+                                section.section == SumSection::recipe ? 2 : section.lines.size(), style));
   const std::vector<std::string> beside = words_beside(one);
   parts.push_back(screen_list(heading_beside(one), beside, beside.size(), style));
   const std::vector<std::string> rounding = rounding_words(one.sums);
