@@ -189,7 +189,7 @@ std::string worked_text(const WorkedCase& one, bool full, const Style& style, co
     parts.push_back(screen_list(section_title(section.section), section.lines,
                                 section.section == SumSection::recipe ? 2 : section.lines.size(), style));
   const std::vector<std::string> beside = words_beside(one);
-  parts.push_back(screen_list(heading_beside(one), beside, beside.size(), style));
+  parts.push_back(screen_list(heading_beside(one), beside, 4, style));
   const std::vector<std::string> rounding = rounding_words(one.sums);
   parts.push_back(screen_list("", rounding, rounding.size(), style));
   if (full) {
