@@ -266,7 +266,13 @@ TEST_CASE("any mixture explained can be reckoned again from the page, and ends w
     const Mixture mixture = random_mixture(dice, job);
     const std::vector<PlannedLayer> layers = planned_layers(job, catalogue);
     const JudgedMixture judged = judge_mixture(mixture, layers, job.limits, catalogue);
-    const std::string page = full_page(work_mixture(mixture, layers, job, catalogue));
+    const WorkedSums sums = work_mixture(mixture, layers, job, catalogue);
+    for (const SumStep& step : sums.steps) {
+      const double unit = step.kind == StepKind::effect || step.kind == StepKind::risk ? 100 : 1;
+      if (step.printed_as != PrintedAs::nowhere)
+        CHECK(step.result.value == near(unit * step.printed, 10 * unit * slack_of_sums));
+    }
+    const std::string page = full_page(sums);
     const std::vector<Line> lines = lines_in(page);
     INFO(page);
     CHECK(lines.size() >= 8 + layers.size() * 25);

@@ -79,6 +79,16 @@ TEST_CASE("what is suspected of a passage counts like what is known of a layer")
   CHECK(find(answer, "mister")->because == std::vector<Occasion>{Occasion::water_sensitive});
 }
 
+TEST_CASE("what is suspected of the layer that must go speaks against no way") {
+  const Plan plan = plan_of(
+      std::string("  - {name: varnish, role: remove, found: dammar_aged, suspected: [water_sensitive, waxy]}\n") +
+          paint,
+      "");
+  const std::vector<OccasionHere> here = occasions_of(plan, shipped_catalogue());
+  CHECK(!find(here, Occasion::water_sensitive));
+  CHECK(!find(here, Occasion::soft_layer));
+}
+
 TEST_CASE("polar liquids of what works are named, hydrocarbons are not") {
   const std::vector<OccasionHere> here = occasions_of(demo_plan(), shipped_catalogue());
   const OccasionHere* polar = find(here, Occasion::polar_liquid);
