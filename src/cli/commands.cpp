@@ -33,8 +33,8 @@ Command ladder() {
           "JOB is a job file, - for standard input, or the word demo (a file of that\n"
           "name is ./demo). The exit code is 1 when there is no window: no mixture moves\n"
           "the layer within the risk limit.\n",
-          {"full", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "studio", "finer", "vial",
-           "measure"},
+          {"full", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "exactly", "studio", "finer",
+           "vial", "measure"},
           1,
           1,
           command_ladder,
@@ -53,7 +53,7 @@ Command compare() {
           "risk, RED, evenness of the steps, bottles. CSV holds the mixtures, text and\n"
           "JSON the rest too.\n"
           "The exit code is 1 when there is no window.\n",
-          {"full", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "studio"},
+          {"full", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "exactly", "studio"},
           1,
           1,
           command_compare,
@@ -119,6 +119,48 @@ Command examine() {
           1};
 }
 
+Command ways() {
+  return {"ways",
+          "[JOB|demo]",
+          "other ways where a ladder ends: gels, water, dry, leaving it",
+          "  gentlest ways demo\n"
+          "  gentlest ways easel.yaml --full\n"
+          "  gentlest ways easel.yaml --html --output ways.html    a page to print\n"
+          "  gentlest ways                                         all of them\n"
+          "\n"
+          "What people consider where no mixture is safe or strong enough: thinning,\n"
+          "solvent gels, emulsions, loaded tissue, water with pH, conductivity and\n"
+          "chelators, dry methods, leaving it. For each when, what to watch, how to clear,\n"
+          "and who says so. The program models none of them and promises nothing.\n",
+          {"full", "html", "paper", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "exactly"},
+          0,
+          1,
+          command_ways,
+          1};
+}
+
+Command explain() {
+  return {"explain",
+          "JOB|demo WHAT",
+          "how a figure is reckoned, line by line, with every input",
+          "  gentlest explain demo rung 3\n"
+          "  gentlest explain demo \"ethanol 30, isooctane 70\" --full\n"
+          "  gentlest explain easel.yaml label rung 4 of line 2\n"
+          "  gentlest explain easel.yaml flash point \"acetone 20, isooctane 80\"\n"
+          "  gentlest explain easel.yaml next --log easel.log\n"
+          "\n"
+          "WHAT is a rung, a mixture as typed, label or flash point (of a rung or mixture;\n"
+          "left out, of the last rung), or next. Each line holds the numbers put in and\n"
+          "what comes out, to be done again by hand; each input has its unit, source and\n"
+          "standing; the last line is the figure as it is printed elsewhere.\n",
+          {"full", "log", "vial", "measure", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines",
+           "exactly"},
+          2,
+          any_number,
+          command_explain,
+          1};
+}
+
 Command page() {
   return {"page",
           "",
@@ -152,7 +194,7 @@ Command sheet() {
           "test that `gentlest next` proposes. The exit code is 1 when there is no window,\n"
           "or with a log where `gentlest next` gives 1.\n",
           {"full", "paper", "vial", "measure", "sites", "log", "background", "target", "risk-limit", "parts", "step",
-           "bottles", "rungs", "lines", "studio"},
+           "bottles", "rungs", "lines", "exactly", "studio"},
           1,
           1,
           command_sheet,
@@ -173,7 +215,7 @@ Command labels() {
           "columns and rows as fit on the paper, centred. Print at 100 %, not fitted. With\n"
           "the log of the tests no closed mixture gets a label; exit code as `next`.\n",
           {"paper", "label", "margin", "gap", "copies", "date", "maker", "log", "vial", "measure", "target",
-           "risk-limit", "parts", "step", "bottles", "rungs", "lines", "studio"},
+           "risk-limit", "parts", "step", "bottles", "rungs", "lines", "exactly", "studio"},
           1,
           1,
           command_labels,
@@ -183,27 +225,28 @@ Command labels() {
 }
 
 Command chart() {
-  return {"chart",
-          "JOB|demo",
-          "draw a picture of the plan as SVG",
-          "  gentlest chart demo --output risk.svg\n"
-          "  gentlest chart easel.yaml --kind planes --output planes.svg\n"
-          "  gentlest chart demo --kind mixing --of \"isooctane, acetone, ethanol\"\n"
-          "\n"
-          "Kinds: risk (effect against risk, frontier and ladder), chances (of each layer\n"
-          "along the ladder), planes (Hansen space from three sides), triangle (fd, fp,\n"
-          "fh), drift (what drying does), mixing (every mixture of three bottles, those of\n"
-          "the ladder or of --of, with lines of equal effect and risk); with --log LOG\n"
-          "timeline (the tests in order) and swabs (the ladder before and after them).\n"
-          "Rest the pointer on a mark to read what it is. The exit code is 1 when there is\n"
-          "no window, or with a log where `gentlest next` gives 1.\n",
-          {"kind", "of", "log", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "studio"},
-          1,
-          1,
-          command_chart,
-          1,
-          Makes::SVG,
-          {"format"}};
+  return {
+      "chart",
+      "JOB|demo",
+      "draw a picture of the plan as SVG",
+      "  gentlest chart demo --output risk.svg\n"
+      "  gentlest chart easel.yaml --kind planes --output planes.svg\n"
+      "  gentlest chart demo --kind mixing --of \"isooctane, acetone, ethanol\"\n"
+      "\n"
+      "Kinds: risk (effect against risk, frontier and ladder), chances (of each layer\n"
+      "along the ladder), planes (Hansen space from three sides), triangle (fd, fp,\n"
+      "fh), drift (what drying does), mixing (every mixture of three bottles, those of\n"
+      "the ladder or of --of, with lines of equal effect and risk); with --log LOG\n"
+      "timeline (the tests in order) and swabs (the ladder before and after them).\n"
+      "Rest the pointer on a mark to read what it is. The exit code is 1 when there is\n"
+      "no window, or with a log where `gentlest next` gives 1.\n",
+      {"kind", "of", "log", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "exactly", "studio"},
+      1,
+      1,
+      command_chart,
+      1,
+      Makes::SVG,
+      {"format"}};
 }
 
 Command list() {
@@ -386,43 +429,44 @@ Command readings() {
 }
 
 Command next() {
-  return {"next",
-          "JOB|demo LOG",
-          "what the tests taught, and the next one or why to stop",
-          "  gentlest next easel.yaml easel.log\n"
-          "  gentlest next demo none.log                before the first test\n"
-          "\n"
-          "Harms first, then what was read, what that closed, the next rung of the ladder\n"
-          "and because of which rule. A log that is not there yet counts as empty, and that\n"
-          "is told, unless another is named almost like it (see --new-log). The exit code\n"
-          "is 1 when there is no window, the original reacted, or no test is left.\n",
-          {"full", "new-log", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "studio"},
-          2,
-          2,
-          command_next,
-          2};
+  return {
+      "next",
+      "JOB|demo LOG",
+      "what the tests taught, and the next one or why to stop",
+      "  gentlest next easel.yaml easel.log\n"
+      "  gentlest next demo none.log                before the first test\n"
+      "\n"
+      "Harms first, then what was read, what that closed, the next rung of the ladder\n"
+      "and because of which rule. A log that is not there yet counts as empty, and that\n"
+      "is told, unless another is named almost like it (see --new-log). The exit code\n"
+      "is 1 when there is no window, the original reacted, or no test is left.\n",
+      {"full", "new-log", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "exactly", "studio"},
+      2,
+      2,
+      command_next,
+      2};
 }
 
 Command report() {
-  return {
-      "report",
-      "JOB|demo LOG",
-      "report the tests for the treatment file (HTML, or a table)",
-      "  gentlest report easel.yaml easel.log --output report.html\n"
-      "  gentlest report easel.yaml easel.log --format csv --output report.csv\n"
-      "\n"
-      "One file without scripts or links: layers and materials, every test with its\n"
-      "corrections and photographs, the map, what was chosen and why with its margin.\n"
-      "With --full what else was open, what is not predicted, hazards, sources, job and\n"
-      "log. CSV and JSON hold one row a test. Shown on a terminal it is one screen of\n"
-      "text; --output or --full gives the page. The exit code is 0 whatever the tests\n"
-      "came to.\n",
-      {"full", "paper", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "studio"},
-      2,
-      2,
-      command_report,
-      2,
-      Makes::HTML};
+  return {"report",
+          "JOB|demo LOG",
+          "report the tests for the treatment file (HTML, or a table)",
+          "  gentlest report easel.yaml easel.log --output report.html\n"
+          "  gentlest report easel.yaml easel.log --format csv --output report.csv\n"
+          "\n"
+          "One file without scripts or links: layers and materials, every test with its\n"
+          "corrections and photographs, the map, what was chosen and why with its margin.\n"
+          "With --full what else was open, what is not predicted, hazards, sources, job and\n"
+          "log. CSV and JSON hold one row a test. Shown on a terminal it is one screen of\n"
+          "text; --output or --full gives the page. The exit code is 0 whatever the tests\n"
+          "came to.\n",
+          {"full", "paper", "background", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines",
+           "exactly", "studio"},
+          2,
+          2,
+          command_report,
+          2,
+          Makes::HTML};
 }
 
 Command studio() {
@@ -501,6 +545,8 @@ const std::vector<Command>& all_commands() {
       sheet(),
       labels(),
       chart(),
+      ways(),
+      explain(),
       page(),
       list(),
       show(),

@@ -80,6 +80,8 @@ Answer command_report(const Request& request, Session& session);
 Answer command_fit(const Request& request, Session& session);
 Answer command_studio(const Request& request, Session& session);
 Answer command_share(const Request& request, Session& session);
+Answer command_ways(const Request& request, Session& session);
+Answer command_explain(const Request& request, Session& session);
 Answer command_page(const Request& request, Session& session);
 Answer command_help(const Request& request, Session& session);
 Answer command_version(const Request& request, Session& session);

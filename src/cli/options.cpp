@@ -194,6 +194,7 @@ const std::vector<Option>& all_options() {
       limit_option("bottles", "N", "largest number of bottles of the ladder"),
       limit_option("rungs", "N", "largest number of rungs"),
       limit_option("lines", "N", "lines of two bottles at most (0: one walk over the best of the shelf)"),
+      {"exactly", 0, "LIQUIDS", "plan with these of the shelf and no others, e.g. \"isooctane, ethanol\""},
       {"finer", 0, "A:B", "put smaller steps, of 1 % by volume, between rung A and rung B"},
       {"good-up-to", 0, "GRADE", "weakest grade, 1 to 5, that still counts as dissolving; default: 1"},
       {"family", 0, "NAME", "only this family of solvents, or kind of materials"},
@@ -215,10 +216,10 @@ const std::vector<Option>& all_options() {
       {"maker", 0, "TEXT", "initials on the labels; default: a line to write on"},
       {"force", 0, "", "replace the file if it exists"},
       {"full", 0, "", "everything behind the answer: ranges, all readings, what was passed over"},
+      {"html", 0, "", "the answer as a page to print (HTML)"},
       {"again", 0, "", "add rows that the log holds already, as tests of their own"},
       {"dry-run", 0, "", "say row by row what would be written, and write nothing"},
       {"new-log", 0, "", "the log is a new one, though another is named almost like it"},
-      {"html", 0, "", "as a page to print (HTML)"},
       {"ask", 0, "", "ask what the examination showed, question by question"},
       {"keep-photographs", 0, "", "put the photographs that are named into the log itself, made small"},
       {"yes", 'y', "", "write without asking back"},
@@ -233,14 +234,13 @@ const Option* find_option(std::string_view name) {
 }
 
 const std::vector<TextOption>& text_options() {
-  static const std::vector<TextOption> options = {{"output", &Request::output}, {"data", &Request::data},
-                                                  {"target", &Request::target}, {"family", &Request::family},
-                                                  {"having", &Request::having}, {"kind", &Request::kind},
-                                                  {"of", &Request::of},         {"paper", &Request::paper},
-                                                  {"label", &Request::label},   {"sites", &Request::sites},
-                                                  {"log", &Request::log},       {"studio", &Request::studio},
-                                                  {"date", &Request::date},     {"background", &Request::background},
-                                                  {"maker", &Request::maker}};
+  static const std::vector<TextOption> options = {
+      {"output", &Request::output}, {"data", &Request::data},     {"target", &Request::target},
+      {"family", &Request::family}, {"having", &Request::having}, {"exactly", &Request::exactly},
+      {"kind", &Request::kind},     {"of", &Request::of},         {"paper", &Request::paper},
+      {"label", &Request::label},   {"sites", &Request::sites},   {"log", &Request::log},
+      {"studio", &Request::studio}, {"date", &Request::date},     {"background", &Request::background},
+      {"maker", &Request::maker}};
   return options;
 }
 

@@ -27,6 +27,7 @@ struct Request {
   std::vector<std::string> words;  ///< behind the command
   Form form = Form::text;
   std::optional<std::string> output, data, target, family, having, kind, of;
+  std::optional<std::string> exactly;  ///< liquids with commas between them
   std::optional<std::string> paper, label, sites, background, date, maker, log, studio;
   std::optional<double> margin_mm, gap_mm;
   std::optional<Finer> finer;
@@ -36,6 +37,7 @@ struct Request {
   bool force = false;
   bool again = false;
   bool full = false;
+  bool html = false;
   bool new_log = false;
   bool keep_photographs = false;
   bool dry_run = false;

@@ -83,6 +83,7 @@ constexpr std::array<Ending, 15> endings = {{{".csv", "CSV"},
 
 std::string kind_made(const Request& request) {
   if (request.help) return "text";
+  if (request.html) return "HTML";
   if (request.form == Form::csv) return "CSV";
   if (request.form == Form::json) return "JSON";
   switch (find_command(request.command)->makes) {

@@ -7,6 +7,7 @@
 #include "gentlest/answers/vial.hpp"
 #include "gentlest/answers/without_studio.hpp"
 #include "gentlest/base/diagnostic.hpp"
+#include "gentlest/base/text.hpp"
 #include "gentlest/conduct/typed_step.hpp"
 #include "gentlest/liquids/notation.hpp"
 #include "gentlest/plan/check_job.hpp"
@@ -44,7 +45,7 @@ std::string read_standard_input(Session& session) {
 // What the command line says of a sound job: its limits, its layer, its rungs.
 std::vector<Diagnostic> faults_of_wishes(const Job& job, const Request& request, const Catalogue& catalogue) {
   std::vector<Diagnostic> faults;
-  if (!request.limits.empty()) faults = check_job(job, catalogue);
+  if (!request.limits.empty() || request.exactly) faults = check_job(job, catalogue);
   for (Diagnostic& fault : faults) fault.where = {"command line", 0, 0};
   if (const auto fault = target_fault(job, request.target.value_or(""))) faults.push_back(*fault);
   if (request.finer && request.finer->to > job.limits.rungs)
@@ -96,6 +97,7 @@ Job load_asked_job(const std::string& word, const Request& request, const Catalo
 Job load_asked_job(const JobText& source, const Request& request, const Catalogue& catalogue, Session& session) {
   Job job = load_job(source.text, source.file, catalogue);
   for (const AskedLimit& asked : request.limits) put_number(*asked.limit, asked.value, job.limits);
+  if (request.exactly) job.limits.exactly = items_of(*request.exactly, ",");
   // The file was sound, so what is wrong now comes from the command line.
   std::vector<Diagnostic> faults = faults_of_wishes(job, request, catalogue);
   if (!faults.empty()) throw InputError(Fault::usage, std::move(faults));

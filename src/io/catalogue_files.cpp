@@ -7,6 +7,7 @@
 #include "io/files.hpp"
 #include "io/name_records.hpp"
 #include "io/observation_records.hpp"
+#include "io/other_way_records.hpp"
 #include "io/yaml_reader.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
@@ -68,6 +69,8 @@ void read_file(const NamedText& named, const std::string& folder, CatalogueRecor
       read_strengths(file, records.chemistry);
     else if (named.name == "cautions.yaml")
       read_cautions(file, records.chemistry);
+    else if (named.name == "other_ways.yaml")
+      read_other_ways(file, records);
     else
       file.complain(1, 1, "the catalogue has no file of this name", "see docs/data-format.md");
   }

@@ -40,7 +40,7 @@ const std::map<std::string, std::string>& homes() {
     for (const Limit& limit : all_limits()) keys[limit.key] = "limits";
     for (const char* key : {"title", "owner_number", "width_cm", "height_cm", "paint_age_years"}) keys[key] = "object";
     for (const char* key : {"role", "recorded", "found", "own_sphere", "possible"}) keys[key] = "a layer";
-    for (const char* key : {"object", "layers", "passages", "shelf", "limits", "examination", "grades"})
+    for (const char* key : {"object", "layers", "passages", "shelf", "series", "limits", "examination", "grades"})
       keys[key] = "the job itself, at the start of a line";
     keys["of"] = "a passage";
     return keys;
@@ -197,6 +197,21 @@ ShelfBottle read_bottle(YamlFile& file, const YamlNode& node) {
   return bottle;
 }
 
+// {name: "our spirits", mixtures: ["isooctane 100", "isooctane 80, ethanol 20"]}
+OwnSeries read_series(YamlFile& file, const YamlNode& node) {
+  YamlMap map(file, node, "series", "{name: our spirits, mixtures: [\"isooctane 100\", \"isooctane 80, ethanol 20\"]}");
+  OwnSeries series;
+  series.where = file.place(node);
+  series.name = map.need_text("name");
+  if (const YamlNode* mixtures = map.need("mixtures"))
+    for (const YamlNode& item : file.list(*mixtures, "mixtures", "[\"isooctane 100\"]")) {
+      series.mixtures.push_back(file.text(item, "mixture"));
+      series.mixtures_where.push_back(file.place(item));
+    }
+  map.done(homes());
+  return series;
+}
+
 void note_places(YamlMap& map, const YamlNode& limits, Places& places) {
   for (const YamlNode::Entry& entry : limits.entries) {
     const std::string key = "limits." + entry.key;
@@ -335,6 +350,7 @@ Job read_tree(YamlFile& file, const std::string& name) {
   job.passages = read_all<Passage>(map, "passages", job.places, read_passage,
                                    "write each on a line of its own: \"- {name: sky, of: LAYER}\"");
   job.shelf = read_all<ShelfBottle>(map, "shelf", job.places, read_bottle);
+  job.series = read_all<OwnSeries>(map, "series", job.places, read_series);
   job.limits = read_limits(map, job.places);
   job.grades = read_grades(map);
   map.done(homes());

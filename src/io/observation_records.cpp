@@ -1,5 +1,7 @@
 #include "io/observation_records.hpp"
 
+#include "io/word_of_list.hpp"
+
 #include "gentlest/base/text.hpp"
 
 #include <fmt/format.h>
@@ -14,21 +16,6 @@
 namespace gentlest {
 
 namespace {
-
-// A key whose value is one word of a list.
-template <class Enum>
-Enum read_word(YamlMap& map, const char* key, std::optional<Enum> (*from_word)(std::string_view), Enum otherwise,
-               const char* words) {
-  const YamlNode* node = map.need(key);
-  if (!node) return otherwise;
-  const std::size_t before = map.file().faults().size();
-  const std::string word = map.file().text(*node, key);
-  if (const std::optional<Enum> value = from_word(word)) return *value;
-  if (map.file().faults().size() == before)
-    map.file().complain(*node, fmt::format("{} \"{}\" is none of the words for it", key, word),
-                        fmt::format("write {}", words));
-  return otherwise;
-}
 
 // "isooctane 70, ethanol 30", all in per cent, or one id alone.
 class PartsReader {

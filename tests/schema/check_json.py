@@ -20,6 +20,9 @@ CALLS = {
              ["vial", "demo", "methanol 40, toluene 60"], ["vial", "demo", "ligroin 100"]],
     "examination": [["examine"], ["examine", "demo"]],
     "cards": [["show", "ethanol", "dammar_aged"], ["show", "ligroin", "water", "copal_hard", "oil_paint_old", "toluene"]],
+    "ways": [["ways", "demo"], ["ways"], ["ways", "demo", "--risk-limit", "0.0001"]],
+    "explanation": [["explain", "demo", "rung 3"], ["explain", "demo", "acetone 37, isooctane 63"],
+                    ["explain", "demo", "label", "rung 4"], ["explain", "demo", "flash point"]],
     "rows": [["list", "solvents"], ["list", "materials", "--having", "sphere"], ["list", "names"], ["list", "sources"], ["list", "families"],
              ["check", "demo"], ["version"], ["help", "sheet"]],
 }
@@ -101,7 +104,8 @@ def main():
         with open(table, "w", encoding="utf-8") as file:
             file.write("mixture,removal,date\nisooctane 100,no effect,2026-03-14\nacetone 100,fully removed,2026-03-14\n")
         new = os.path.join(folder, "new.log")
-        calls = {**CALLS, "report": [["report", "demo", log]]}
+        calls = {**CALLS, "report": [["report", "demo", log]],
+                 "explanation_of_next": [["explain", "demo", "next"], ["explain", "demo", "next", "--log", log]]}
         for name, layers in UNJUDGED.items():
             job = os.path.join(folder, name + ".yaml")
             with open(job, "w", encoding="utf-8") as file:

@@ -26,8 +26,8 @@ struct ComparedSeries {
   std::vector<Objection> objections;  ///< in the same order; none of a liquid that stands on the shelf so
 };
 
-/// Every published series of the catalogue (series.hpp). A series is judged whole: the job's limits, shelf and ban on
-/// mixtures that part leave none of its mixtures out, they are told in `objections`.
+/// Every published series of the catalogue (series.hpp), then the job's own. A series is judged whole: the job's
+/// limits, shelf and ban on mixtures that part leave none of its mixtures out, they are told in `objections`.
 std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue& catalogue);
 
 }  // namespace gentlest

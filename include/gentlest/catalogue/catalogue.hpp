@@ -7,6 +7,7 @@
 #include "gentlest/catalogue/chemistry.hpp"
 #include "gentlest/catalogue/examination.hpp"
 #include "gentlest/catalogue/observation.hpp"
+#include "gentlest/catalogue/other_way.hpp"
 #include "gentlest/names/names.hpp"
 #include "gentlest/space/hansen.hpp"
 #include "gentlest/space/reach.hpp"
@@ -236,7 +237,8 @@ struct CatalogueRecords {
   Response response;                        ///< the response curve used where a material has none of its own
   /// On a film that swells but never dissolves a swab of seconds acts as if ln RED were larger by this.
   double swab_ln_further = 0;
-  Chemistry chemistry;  ///< what is published about liquids together
+  Chemistry chemistry;               ///< what is published about liquids together
+  std::vector<OtherWay> other_ways;  ///< in the order of the file; none where the catalogue has no such file
 };
 
 /// Whose names are meant.
@@ -264,6 +266,7 @@ class Catalogue {
   const Response& response() const noexcept { return records_.response; }
   double swab_ln_further() const noexcept { return records_.swab_ln_further; }
   const Chemistry& chemistry() const noexcept { return records_.chemistry; }
+  const std::vector<OtherWay>& other_ways() const noexcept { return records_.other_ways; }
 
   /// What a typed name means, by id, name, other name or CAS number (NameIndex says in which order).
   Meaning<Solvent> meaning_of_solvent(std::string_view name) const;

@@ -104,6 +104,7 @@ struct Limits {
   std::vector<std::string> avoid_families;
   std::vector<std::string> avoid_statements;  ///< GHS codes, e.g. H360
   std::vector<std::string> avoid_solvents;
+  std::vector<std::string> exactly;  ///< solvents of the shelf to plan with: these and no others; empty: any
   std::vector<std::string>
       allow_acting;  ///< solvents to propose though seen to act on a layer to keep without a sphere
   std::optional<double> lowest_flash_point_C;  ///< no mixture whose estimated flash point lies below
@@ -117,6 +118,15 @@ struct Limits {
   double measure_mL = 0.5;            ///< the smallest amount that is measured into it
   double room_C = 20;                 ///< for drift and the question of one liquid
   bool operator==(const Limits&) const = default;
+};
+
+/// A test series of the studio's own, to stand beside the ladder.
+struct OwnSeries {
+  std::string name;
+  std::vector<std::string> mixtures;  ///< as typed, in the order in which they are tried; parse_mixture reads them
+  Location where;
+  std::vector<Location> mixtures_where = {};
+  bool operator==(const OwnSeries& other) const;
 };
 
 struct PaintingObject {
@@ -152,6 +162,7 @@ struct Job {
   std::vector<Layer> layers;
   std::vector<Passage> passages;
   std::vector<ShelfBottle> shelf;
+  std::vector<OwnSeries> series = {};
   Limits limits;
   std::vector<Finding> examination;        ///< at most one a question; what is left out is not known
   std::vector<std::string> left_off = {};  ///< families of liquids, by the examination; "water": what holds any

@@ -61,6 +61,9 @@ struct StockLine {
                                              ///< at no less effect
 };
 
+/// Keeps the lines of at least so many bottles, where there is one; else all of them.
+void prefer_lines_of(std::vector<StockLine>& lines, std::size_t bottles);
+
 /// At most goal.lines lines, each with an active stock of another family. The gentle stock is a saturated hydrocarbon,
 /// without one the liquid that is least polar. The first line is the one that gives up least of those that work, the
 /// others follow by the same measure as far as they work, with the first one's gentle stock where that does; where none

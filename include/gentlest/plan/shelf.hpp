@@ -17,6 +17,7 @@ enum class LeftOffWhy {
   water,             ///< acts by other ways than solubility
   family,            ///< the job avoids its family
   solvent,           ///< the job avoids it by name
+  not_demanded,      ///< the job demands exactly some others
   no_hazard_record,  ///< and the job does not allow unknown hazards
   statement,         ///< it carries a hazard statement that the job avoids
   examination,       ///< what the examination showed leaves off its family, or all that holds water

@@ -1,5 +1,7 @@
 #include "gentlest/answers/comparison.hpp"
 
+#include "gentlest/liquids/notation.hpp"
+
 #include <algorithm>
 #include <utility>
 
@@ -19,11 +21,22 @@ std::optional<Objection> objection_to(const Liquid& liquid, const Job& job, cons
   return Objection{liquid, {}, own.front().label};
 }
 
+std::vector<Series> series_of(const Job& job, const Catalogue& catalogue) {
+  std::vector<Series> all = published_series(catalogue);
+  const std::vector<Liquid> bottles = all_liquids(shelf_of(job, catalogue));
+  for (const OwnSeries& own : job.series) {
+    Series series{SeriesKind::own, {}, own.name};
+    for (const std::string& text : own.mixtures) series.mixtures.push_back(parse_mixture(text, catalogue, bottles));
+    all.push_back(std::move(series));
+  }
+  return all;
+}
+
 }  // namespace
 
 std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue& catalogue) {
   std::vector<ComparedSeries> compared;
-  for (Series& series : published_series(catalogue)) {
+  for (Series& series : series_of(plan.job, catalogue)) {
     ComparedSeries one;
     one.judged = judge_series(series.mixtures, plan.layers, plan.job.limits, catalogue);
     int step = 0;

@@ -250,6 +250,8 @@ Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   for (const GradeSpread& spread : records_.spreads) check.expect("spreads", spread.source);
   check_spreads(records_, faults);
   check.expect("response", records_.response.source);
+  for (const OtherWay& way : records_.other_ways)
+    for (const std::string& source : way.sources) check.expect(way.id, source);
   IdCheck ids(records_.solvents, faults);
   check_chemistry(records_.chemistry, ids, check);
   check_examination(records_.examination, ids, check);

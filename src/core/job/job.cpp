@@ -30,4 +30,8 @@ bool ShelfBottle::operator==(const ShelfBottle& other) const {
   return solvent == other.solvent && grade == other.grade && at_most_percent == other.at_most_percent;
 }
 
+bool OwnSeries::operator==(const OwnSeries& other) const {
+  return name == other.name && mixtures == other.mixtures;
+}
+
 }  // namespace gentlest

@@ -31,6 +31,7 @@ const std::vector<Limit>& all_limits() {
       {"avoid_families", &Limits::avoid_families},
       {"avoid_statements", &Limits::avoid_statements},
       {"avoid_solvents", &Limits::avoid_solvents},
+      {"exactly", &Limits::exactly},
       {"allow_acting", &Limits::allow_acting},
       {"lowest_flash_point_C", &Limits::lowest_flash_point_C, -100, 200, Ends::belong, "C"},
       {"avoid_label", &Limits::avoid_label},

@@ -408,4 +408,10 @@ std::vector<LineRung> finer_steps(const SearchTask& task, const StockLine& line,
   return steps;
 }
 
+void prefer_lines_of(std::vector<StockLine>& lines, std::size_t bottles) {
+  const auto is_of_fewer = [&](const StockLine& line) { return 1 + line.stocks.active.size() < bottles; };
+  if (!std::all_of(lines.begin(), lines.end(), is_of_fewer))
+    lines.erase(std::remove_if(lines.begin(), lines.end(), is_of_fewer), lines.end());
+}
+
 }  // namespace gentlest

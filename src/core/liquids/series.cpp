@@ -2,6 +2,8 @@
 
 #include "core/base/enum_words.hpp"
 
+#include "gentlest/liquids/notation.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cassert>
@@ -12,10 +14,11 @@ namespace gentlest {
 
 namespace {
 
-constexpr std::array<std::pair<SeriesKind, std::string_view>, 3> words = {
+constexpr std::array<std::pair<SeriesKind, std::string_view>, 4> words = {
     {{SeriesKind::feller, "feller"},
      {SeriesKind::hydrocarbon_ketone, "hydrocarbon_ketone"},
-     {SeriesKind::hydrocarbon_alcohol, "hydrocarbon_alcohol"}}};
+     {SeriesKind::hydrocarbon_alcohol, "hydrocarbon_alcohol"},
+     {SeriesKind::own, "own"}}};
 
 bool all_known(const Catalogue& catalogue, std::initializer_list<const char*> ids) {
   return std::all_of(ids.begin(), ids.end(), [&](const char* id) {
@@ -56,6 +59,23 @@ std::vector<Mixture> even_series(const Liquid& first, const Liquid& second, int 
   for (int i = 0; i <= steps; ++i)
     mixtures.push_back(two_part(first, second, static_cast<double>(i) / static_cast<double>(steps)));
   return mixtures;
+}
+
+std::vector<Diagnostic> faults_of_series(const std::vector<std::string>& mixtures, const std::vector<Location>& places,
+                                         const Catalogue& catalogue, const std::vector<Liquid>& shelf) {
+  if (mixtures.empty())
+    return {
+        Diagnostic{{}, "it has no mixture", "write mixtures: [\"isooctane 100\", \"isooctane 80, ethanol 20\"]", {}}};
+  std::vector<Diagnostic> faults;
+  for (std::size_t i = 0; i < mixtures.size(); ++i) try {
+      parse_mixture(mixtures[i], catalogue, shelf);
+    } catch (const InputError& error) {
+      for (Diagnostic fault : error.faults()) {
+        fault.where = i < places.size() ? places[i] : Location{};
+        faults.push_back(std::move(fault));
+      }
+    }
+  return faults;
 }
 
 std::vector<Series> published_series(const Catalogue& catalogue) {

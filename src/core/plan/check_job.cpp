@@ -7,6 +7,7 @@
 #include "gentlest/liquids/grade.hpp"
 #include "gentlest/liquids/mixture.hpp"
 #include "gentlest/liquids/recipe.hpp"
+#include "gentlest/liquids/series.hpp"
 #include "gentlest/plan/shelf.hpp"
 
 #include "core/job/job_cures.hpp"
@@ -34,6 +35,7 @@ class JobCheck {
     for (const Diagnostic& fault : findings_faults(job_, catalogue_))
       complain(fault.where, fault.message, fault.remedy);
     check_limits();
+    if (faults_.empty()) check_series();
     if (faults_.empty()) check_usable_shelf();
     return std::move(faults_);
   }
@@ -263,6 +265,8 @@ class JobCheck {
         return complain_that(fmt::format("family \"{}\" is to be avoided", bottle.solvent->family));
       case LeftOffWhy::solvent:
         return complain_that("is to be avoided");
+      case LeftOffWhy::not_demanded:
+        return complain_that("is none of those that exactly demands");
       case LeftOffWhy::no_hazard_record:
         return complain_that("no hazard record, and unknown hazards are not allowed");
       case LeftOffWhy::statement:
@@ -329,6 +333,8 @@ class JobCheck {
                     near_family(limits.avoid_families[i]));
     check_solvents("avoid_solvents", limits.avoid_solvents);
     check_solvents("allow_acting", limits.allow_acting);
+    check_solvents("exactly", limits.exactly);
+    check_demanded();
     check_codes("avoid_statements", limits.avoid_statements);
     check_codes("avoid_label", limits.avoid_label);
   }
@@ -339,6 +345,34 @@ class JobCheck {
         const NameFault fault = no_such_solvent(names[i]);
         complain_at(fmt::format("limits.{}.{}", key, i), fault.message, fault.remedy);
       }
+  }
+
+  // What is demanded must be there to be used.
+  void check_demanded() {
+    const std::vector<std::string>& demanded = job_.limits.exactly;
+    for (std::size_t i = 0; i < demanded.size(); ++i) {
+      const Solvent* solvent = catalogue_.find_solvent(demanded[i]);
+      if (solvent && std::none_of(job_.shelf.begin(), job_.shelf.end(), [&](const ShelfBottle& bottle) {
+            return catalogue_.find_solvent(bottle.solvent) == solvent;
+          }))
+        complain_at(fmt::format("limits.exactly.{}", i),
+                    fmt::format("\"{}\" is demanded and does not stand on the shelf", demanded[i]),
+                    "put the bottle on the shelf, or take it out of exactly");
+    }
+  }
+
+  // Own series are read over the whole shelf, as everything that is typed.
+  void check_series() {
+    if (job_.series.empty()) return;
+    const std::vector<Liquid> bottles = all_liquids(shelf_of(job_, catalogue_));
+    std::set<std::string> names;
+    for (const OwnSeries& series : job_.series) {
+      if (!names.insert(folded(series.name)).second)
+        complain(series.where, fmt::format("two series are called \"{}\"", series.name), "give each its own name");
+      for (const Diagnostic& fault : faults_of_series(series.mixtures, series.mixtures_where, catalogue_, bottles))
+        complain(fault.where.line > 0 ? fault.where : series.where,
+                 fmt::format("series \"{}\": {}", series.name, fault.message), fault.remedy);
+    }
   }
 
   // A text that is no code would be compared with all and keep nothing away.

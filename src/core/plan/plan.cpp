@@ -130,9 +130,10 @@ void fill_ladder(Plan& plan, std::vector<Liquid> shelf, const Catalogue& catalog
   task.run = run;
   const LadderGoal goal = goal_of(limits);
   plan.by_effect_alone = is_risk_open(plan.layers);
-  const Ladder ladder = plan.by_effect_alone
-                            ? design_ladder_by_effect(task, goal, doubts_of(task.shelf, plan.layers, catalogue))
-                            : design_ladder(task, goal, progress);
+  Ladder ladder = plan.by_effect_alone
+                      ? design_ladder_by_effect(task, goal, doubts_of(task.shelf, plan.layers, catalogue))
+                      : design_ladder(task, goal, progress);
+  if (!limits.exactly.empty()) prefer_lines_of(ladder.lines, task.shelf.size());
   plan.mixtures_judged = count_mixtures(task.shelf.size(), task.parts, 100 / task.step_percent);
   plan.most_effect = most_effect_of(ladder, task);
   plan.costs = layer_costs(

@@ -44,6 +44,8 @@ std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Limits&
   const auto& families = limits.avoid_families;
   if (std::find(families.begin(), families.end(), solvent.family) != families.end()) return LeftOff{LeftOffWhy::family};
   if (names_solvent(limits.avoid_solvents, solvent, catalogue)) return LeftOff{LeftOffWhy::solvent};
+  if (!limits.exactly.empty() && !names_solvent(limits.exactly, solvent, catalogue))
+    return LeftOff{LeftOffWhy::not_demanded};
   if (!solvent.hazards && !limits.allow_unknown_hazards) return LeftOff{LeftOffWhy::no_hazard_record};
   for (const std::string& avoided : limits.avoid_statements)
     for (const std::string& statement : known_statements(solvent))

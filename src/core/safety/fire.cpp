@@ -1,5 +1,6 @@
 // Flash point, boiling and explosive limit of a mixture.
 #include "gentlest/safety/exposure.hpp"
+#include "gentlest/safety/flash_terms.hpp"
 
 #include "gentlest/catalogue/statements.hpp"
 
@@ -141,6 +142,28 @@ FlashPoint flash_point(const Mixture& mixture, const Catalogue& catalogue) {
     flash.basis = FlashBasis::ideal;
   }
   return flash;
+}
+
+std::optional<std::vector<FlashTerm>> flash_terms(const Mixture& mixture, const Catalogue& catalogue) {
+  FlashPoint ignored;
+  const auto breakdown = break_down(mixture, catalogue);
+  if (!breakdown || take_recorded(ignored, mixture)) return std::nullopt;
+  const auto fuels = list_fuels(*breakdown, mixture, ignored);
+  if (!fuels || fuels->empty()) return std::nullopt;
+  const VapourModel model(*breakdown, catalogue);
+  const std::vector<double> x = mole_fractions(*breakdown);
+  const auto estimate = solve_flash(model, x, *fuels);
+  if (!estimate) return std::nullopt;
+  const std::vector<double> ln_gamma = model.ln_gamma(x, {*estimate});
+  std::vector<FlashTerm> terms;
+  for (const Fuel& fuel : *fuels) {
+    const Molecule& molecule = breakdown->molecules[fuel.molecule];
+    const auto& flash = figure_of(molecule, mixture, &Solvent::flash_point_C)->chosen;
+    terms.push_back({molecule.solvent, molecule.mole_fraction, std::exp(ln_gamma[fuel.molecule]),
+                     *vapour_pressure(*molecule.solvent, {*estimate}), Celsius{flash.value}, flash.source,
+                     flash.standing, *vapour_pressure(*molecule.solvent, {flash.value})});
+  }
+  return terms;
 }
 
 double le_chatelier(const std::vector<double>& vapour_shares, const std::vector<double>& limits_percent) {

@@ -1,6 +1,7 @@
 #include "gentlest/space/chance.hpp"
 
 #include "gentlest/space/nearer.hpp"
+#include "gentlest/space/spread.hpp"
 
 #include "core/space/likely_quadruples.hpp"
 #include "core/space/sphere_matrix.hpp"
@@ -65,6 +66,19 @@ double share_nearer(const Hansen& first, const Hansen& second, const UncertainSp
   for (std::size_t i = 0; i < of_first.size(); ++i)
     if (of_first[i] < of_second[i]) ++nearer;
   return static_cast<double>(nearer) / static_cast<double>(of_first.size());
+}
+
+std::vector<double> RED_middles(const Hansen& liquid, const UncertainSphere& sphere, const LocalReach& reach,
+                                std::size_t count) {
+  assert(count >= 1);
+  std::vector<double> reds = likely_REDs(liquid, sphere, reach);
+  std::sort(reds.begin(), reds.end());
+  std::vector<double> middles;
+  for (std::size_t i = 0; i < count; ++i) {
+    const double share = (static_cast<double>(i) + 0.5) / static_cast<double>(count);
+    middles.push_back(reds[static_cast<std::size_t>(share * static_cast<double>(reds.size()))]);
+  }
+  return middles;
 }
 
 bool holds_the_border(const Band& band) {

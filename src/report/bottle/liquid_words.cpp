@@ -23,11 +23,18 @@ std::string series_name(SeriesKind kind) {
       return "ligroin to acetone in 10 % steps";
     case SeriesKind::hydrocarbon_alcohol:
       return "ligroin to ethanol in 10 % steps";
+    case SeriesKind::own:
+      return "own series";
   }
   return {};
 }
 
+std::string series_name(const Series& series) {
+  return series.kind == SeriesKind::own ? series.name : series_name(series.kind);
+}
+
 std::string series_source(SeriesKind kind) {
+  if (kind == SeriesKind::own) return "of this job";
   return kind == SeriesKind::feller ? "Feller 1976, from memory" : "as taught by Cremonesi, from memory";
 }
 

@@ -13,6 +13,7 @@ std::string recipe_words(const Recipe& recipe);
 
 /// "ligroin to acetone in 10 % steps".
 std::string series_name(SeriesKind kind);
+std::string series_name(const Series& series);
 
 /// Who published it, with its standing: "Feller 1976, from memory".
 std::string series_source(SeriesKind kind);

@@ -1,4 +1,5 @@
 #include "report/bottle/liquid_words.hpp"
+#include "report/charts/chart_words.hpp"
 #include "report/charts/marks.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/no_window.hpp"
@@ -77,7 +78,7 @@ std::vector<LegendEntry> legend_of_published(const Bench& bench) {
   for (std::size_t n = 0; n < bench.published.size(); ++n) {
     const LayerLook look = look_of_series(n);
     const SeriesKind kind = bench.published[n].series.kind;
-    legend.push_back({series_name(kind) + " (" + series_source(kind) + ")",
+    legend.push_back({series_name(bench.published[n].series) + " (" + series_source(kind) + ")",
                       {look.colour, 0.8, look.dash},
                       true,
                       look.mark,
@@ -88,7 +89,9 @@ std::vector<LegendEntry> legend_of_published(const Bench& bench) {
 
 std::string about_published(const Bench& bench, std::size_t outside) {
   if (bench.published.empty()) return {};
-  std::string words = " Thin lines with small marks: published test series, whatever bottles the job holds.";
+  std::string words =
+      fmt::format(" Thin lines with small marks: {}published test series, whatever bottles the job holds.",
+                  any_own(bench) ? "own and " : "");
   if (outside > 0)
     words += fmt::format(" {} of their mixtures lie to the right of the picture, at a higher risk.", outside);
   return words;

@@ -102,8 +102,10 @@ std::string risk_words(const Plan& plan, const Bench& bench) {
                         per_cent(plan.frontier.front().risk), per_cent(plan.frontier.back().effect),
                         per_cent(plan.frontier.back().risk));
   std::vector<std::string> series;
-  for (const ComparedSeries& one : bench.published) series.push_back(series_name(one.series.kind));
-  return series.empty() ? text : text + "Published series beside it: " + joined(series) + ".";
+  for (const ComparedSeries& one : bench.published) series.push_back(series_name(one.series));
+  return series.empty()
+             ? text
+             : text + (any_own(bench) ? "Series beside it: " : "Published series beside it: ") + joined(series) + ".";
 }
 
 std::string chances_words(const Plan& plan, const Bench& bench) {
@@ -159,6 +161,11 @@ std::string drift_words(const Plan& plan, const Bench& bench) {
 }
 
 }  // namespace
+
+bool any_own(const Bench& bench) {
+  return std::any_of(bench.published.begin(), bench.published.end(),
+                     [](const ComparedSeries& one) { return one.series.kind == SeriesKind::own; });
+}
 
 std::string describe_chart(const std::string& kind, const Plan& plan, const Bench& bench) {
   std::string words = kind == "risk"       ? risk_words(plan, bench)

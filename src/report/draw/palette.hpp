@@ -41,8 +41,10 @@ inline constexpr std::array<LayerLook, 6> kept_looks = {{{keep_ink, "7 3", Mark:
 inline constexpr LayerLook target_look = removed_looks[0];
 
 /// How the published series are drawn beside a ladder: thin, hollow or small, never as strong as the ladder.
-inline constexpr std::array<LayerLook, 3> series_looks = {
-    {{"#8a3a6c", "1 2", Mark::ring}, {"#6b5a00", "4 2", Mark::cross}, {"#00664b", "9 3 2 3", Mark::triangle}}};
+inline constexpr std::array<LayerLook, 4> series_looks = {{{"#8a3a6c", "1 2", Mark::ring},
+                                                           {"#6b5a00", "4 2", Mark::cross},
+                                                           {"#00664b", "9 3 2 3", Mark::triangle},
+                                                           {"#333333", "6 2 1 2", Mark::diamond}}};
 
 /// Looks of the n-th layer to keep and of the n-th to remove; they start anew after the last.
 inline const LayerLook& kept_look(std::size_t n) {

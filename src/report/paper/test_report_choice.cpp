@@ -90,6 +90,8 @@ std::string report_choice(const TestReport& report) {
                   "This is what the readings point to, not a permission: the licensed conservator decides, the swab "
                   "decides about the painting. The decision, if it was taken, to be written in:");
   text += element("div", "mixture, by whom, date, and why it differs, if it does:", "decision");
+  const NextKind kind = report.progress.next.kind;
+  if (kind != NextKind::test && kind != NextKind::found) text += element("p", html_text(ways_pointer));
   return text + "</section>\n";
 }
 

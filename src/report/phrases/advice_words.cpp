@@ -197,7 +197,8 @@ std::vector<Remark> other_ways_words(const Plan& plan) {
        "matters least (tacking edge, under the frame).",
        common_practice},
       {"Confine the liquid: gel, solvent-loaded cloth, shorter contact.", common_practice},
-      {"Other ways that this program does not judge: water-based cleaning, dry or mechanical removal, light.",
+      {"Other ways that this program does not judge: water-based cleaning, dry or mechanical removal, light; "
+       "`gentlest ways JOB` tells of each what is known, and who says so.",
        common_practice},
       {"Leave it, and write down why.", common_practice},
   };

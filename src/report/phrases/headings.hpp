@@ -12,6 +12,7 @@ inline constexpr const char* taught_heading = "What the tests taught";
 inline constexpr const char* how_close_heading = "How close the shelf comes";
 inline constexpr const char* to_try_heading = "Liquids to try alone";
 inline constexpr const char* other_ways_heading = "What people then consider";
+inline constexpr const char* ways_pointer = "Gels, water, dry ways, leaving it, with sources: gentlest ways JOB.";
 inline constexpr const char* weak_figures_heading = "Weak figures this plan rests on";
 
 inline constexpr const char* recipe_column = "recipe, % by volume";

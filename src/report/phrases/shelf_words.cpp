@@ -26,6 +26,8 @@ std::string words_of(const LeftOff& left_off, const Solvent& solvent) {
       return fmt::format("family \"{}\" is to be avoided", solvent.family);
     case LeftOffWhy::solvent:
       return "is to be avoided";
+    case LeftOffWhy::not_demanded:
+      return "is none of those that the job demands (exactly)";
     case LeftOffWhy::no_hazard_record:
       return "no hazard record, and unknown hazards are not allowed";
     case LeftOffWhy::statement:

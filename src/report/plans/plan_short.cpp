@@ -6,6 +6,7 @@
 #include "report/form/said.hpp"
 #include "report/form/short_screen.hpp"
 #include "report/form/table.hpp"
+#include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
@@ -151,7 +152,7 @@ std::string each_test_sentence(const Bench& bench) {
 }
 
 std::string rest_sentence(const Plan& plan) {
-  if (plan.outcome == Outcome::no_window) return "More: --full (other ways, figures, gloves, sources).";
+  if (plan.outcome != Outcome::window) return std::string(ways_pointer) + " More: --full (figures, gloves, sources).";
   return "More: --full; gentlest sheet, labels, next.";
 }
 

@@ -24,7 +24,7 @@ ListedSeries list_ladder(const Plan& plan, const char* id, const char* name) {
 ListedSeries list_published(const ComparedSeries& one) {
   const SeriesKind kind = one.series.kind;
   ListedSeries listed{
-      std::string(to_word(kind)),     series_name(kind), series_source(kind), {}, one.judged.quality, one.liquids,
+      std::string(to_word(kind)),     series_name(one.series), series_source(kind), {}, one.judged.quality, one.liquids,
       objection_words(one.objections)};
   for (const JudgedMixture& mixture : one.judged.mixtures) listed.mixtures.push_back(&mixture);
   return listed;
@@ -113,7 +113,11 @@ std::vector<ListedSeries> listed_series(const Plan& plan, const Plan* best_of_sh
   std::vector<ListedSeries> all;
   if (!ladder_rungs(plan).empty()) all.push_back(list_ladder(plan, "ladder", "the ladder of this job"));
   if (best_of_shelf) all.push_back(list_ladder(*best_of_shelf, "best_of_shelf", "the best of the whole shelf"));
-  for (const ComparedSeries& one : published) all.push_back(list_published(one));
+  int own = 0;
+  for (const ComparedSeries& one : published) {
+    all.push_back(list_published(one));
+    if (one.series.kind == SeriesKind::own) all.back().id += "_" + std::to_string(++own);
+  }
   return all;
 }
 

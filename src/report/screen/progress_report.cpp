@@ -205,6 +205,12 @@ std::string harms_text(const Progress& progress, const Style& style) {
   return text;
 }
 
+// Where no further swab is proposed and nothing has worked.
+std::string ways_line(const Progress& progress, const Style& style) {
+  const NextKind kind = progress.next.kind;
+  return kind == NextKind::test || kind == NextKind::found ? std::string() : bullet(ways_pointer, style);
+}
+
 // The whole answer, or as much of it as one screen holds; `ending` stands last.
 std::string progress_text(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room, bool full,
                           const std::string& ending, const Style& style) {
@@ -304,8 +310,9 @@ std::string progress_report(const Plan& plan, const Progress& progress, const st
                             Form form, const Style& style, const Edition& edition) {
   if (form == Form::text)
     return progress_text(plan, progress, room, full,
-                         full ? full_text(plan, progress, style)
-                              : bullet("ranges, what the tests taught, what was passed over: --full", style),
+                         ways_line(progress, style) +
+                             (full ? full_text(plan, progress, style)
+                                   : bullet("ranges, what the tests taught, what was passed over: --full", style)),
                          style);
   return sheet_report(progress_sheet(plan, progress, room), form, style, edition);
 }
@@ -315,7 +322,8 @@ std::string report_screen(const Plan& plan, const Progress& progress, const std:
   return heading("Tests of: " + title_of(plan.job.object), style).substr(1) +
          progress_text(
              plan, progress, room, false,
-             bullet("the whole report, to print and to file: gentlest report JOB LOG --output report.html", style),
+             ways_line(progress, style) +
+                 bullet("the whole report, to print and to file: gentlest report JOB LOG --output report.html", style),
              style);
 }
 
