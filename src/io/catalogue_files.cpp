@@ -4,6 +4,7 @@
 #include "io/chemistry_records.hpp"
 #include "io/conditioning_records.hpp"
 #include "io/files.hpp"
+#include "io/finish_records.hpp"
 #include "io/name_records.hpp"
 #include "io/observation_records.hpp"
 #include "io/yaml_reader.hpp"
@@ -43,6 +44,8 @@ void read_file(const NamedText& named, const std::string& folder, CatalogueRecor
       read_materials(file, records);
     else if (begins_with(named.name, "observations/"))
       read_observations(file, records);
+    else if (named.name == "afterwards.yaml")
+      read_finishes(file, records);
     else if (named.name == "law.yaml")
       read_law(file, records);
     else if (named.name == "sources.yaml")

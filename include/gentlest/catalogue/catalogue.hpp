@@ -5,6 +5,7 @@
 #include "gentlest/base/quantity.hpp"
 #include "gentlest/base/source.hpp"
 #include "gentlest/catalogue/chemistry.hpp"
+#include "gentlest/catalogue/finish.hpp"
 #include "gentlest/catalogue/observation.hpp"
 #include "gentlest/names/names.hpp"
 #include "gentlest/space/hansen.hpp"
@@ -229,6 +230,7 @@ struct CatalogueRecords {
   std::vector<AmbiguousName> ambiguous_solvents;   ///< names that mean more than one solvent
   std::vector<AmbiguousName> ambiguous_materials;  ///< the same of materials
   std::vector<Observation> observations;
+  Finishes finishes;  ///< what goes on a cleaned painting; may be empty
   std::vector<GradeSpread> spreads;
   std::vector<Conditioning> conditionings;  ///< at most one a material
   Response response;                        ///< the response curve used where a material has none of its own
@@ -256,6 +258,7 @@ class Catalogue {
   const std::vector<AmbiguousName>& ambiguous_solvents() const noexcept { return records_.ambiguous_solvents; }
   const std::vector<AmbiguousName>& ambiguous_materials() const noexcept { return records_.ambiguous_materials; }
   const std::vector<Observation>& observations() const noexcept { return records_.observations; }
+  const Finishes& finishes() const noexcept { return records_.finishes; }
   const std::vector<Source>& sources() const noexcept { return records_.sources; }
   const std::vector<GradeSpread>& spreads() const noexcept { return records_.spreads; }
   const Response& response() const noexcept { return records_.response; }
