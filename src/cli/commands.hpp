@@ -76,6 +76,7 @@ Answer command_import(const Request& request, Session& session);
 Answer command_readings(const Request& request, Session& session);
 Answer command_next(const Request& request, Session& session);
 Answer command_report(const Request& request, Session& session);
+Answer command_afterwards(const Request& request, Session& session);
 Answer command_fit(const Request& request, Session& session);
 Answer command_page(const Request& request, Session& session);
 Answer command_help(const Request& request, Session& session);

@@ -164,6 +164,7 @@ void read_values(Request& request, const TypedLine& typed, std::vector<Diagnosti
   request.force = typed.options.count("force") > 0;
   request.again = typed.options.count("again") > 0;
   request.full = typed.options.count("full") > 0;
+  request.html = typed.options.count("html") > 0;
   request.new_log = typed.options.count("new-log") > 0;
   request.keep_photographs = typed.options.count("keep-photographs") > 0;
   request.yes = typed.options.count("yes") > 0;
@@ -211,6 +212,9 @@ const std::vector<Option>& all_options() {
       {"maker", 0, "TEXT", "initials on the labels; default: a line to write on"},
       {"force", 0, "", "replace the file if it exists"},
       {"full", 0, "", "everything behind the answer: ranges, all readings, what was passed over"},
+      {"html", 0, "", "a page to print, the stacks drawn"},
+      {"liquid", 0, "MIXTURES", "what these do to each coat, e.g. \"isooctane; toluene 60, acetone 40\""},
+      {"light", 0, "LIGHT", "where it will hang: dark, uv_filtered, daylight or strong"},
       {"again", 0, "", "add rows that the log holds already, as tests of their own"},
       {"new-log", 0, "", "the log is a new one, though another is named almost like it"},
       {"keep-photographs", 0, "", "put the photographs that are named into the log itself, made small"},
@@ -239,7 +243,9 @@ const std::vector<TextOption>& text_options() {
                                                   {"log", &Request::log},
                                                   {"date", &Request::date},
                                                   {"background", &Request::background},
-                                                  {"maker", &Request::maker}};
+                                                  {"maker", &Request::maker},
+                                                  {"liquid", &Request::liquid},
+                                                  {"light", &Request::light}};
   return options;
 }
 

@@ -28,6 +28,7 @@ struct Request {
   Form form = Form::text;
   std::optional<std::string> output, data, target, family, having, kind, of;
   std::optional<std::string> paper, label, sites, background, date, maker, log;
+  std::optional<std::string> liquid, light;
   std::optional<double> margin_mm, gap_mm;
   std::optional<Finer> finer;
   std::optional<int> good_up_to, copies;
@@ -36,6 +37,7 @@ struct Request {
   bool force = false;
   bool again = false;
   bool full = false;
+  bool html = false;
   bool new_log = false;
   bool keep_photographs = false;
   bool yes = false;

@@ -100,14 +100,16 @@ struct JudgedCoat {
   std::optional<ActInMixture> off_fresh, off_aged;  ///< of a proposed coat
 };
 
-/// What decides a rank: the weakest cell; then how many came out each way, [CellVerdict]; then how far the worst of the
-/// proposed coats ages; then how many cells are no facts; then the largest chance of harm. Compared in this order, so
-/// the weakest link decides.
+/// What decides a rank: the weakest cell; then how many fail or are open; then how many are in doubt, a test to be made
+/// or no clear fact; then how far the worst of the proposed coats ages; then how many rest on no clear fact; then the
+/// largest chance of harm. Compared in
+/// this order, so the weakest link decides.
 struct Link {
   CellVerdict weakest = CellVerdict::holds;
-  std::array<int, verdict_count> count{};
+  std::array<int, verdict_count> count{};  ///< [CellVerdict]
+  int in_doubt = 0;
   Ageing ageing = Ageing::none;  ///< not told counts as the worst; none and slight count as one
-  int no_facts = 0;
+  int no_facts = 0;              ///< cells that rest on no clear fact, whatever they say
   double largest_chance = 0;
 };
 /// True when `a` stands before `b`.
@@ -172,6 +174,7 @@ struct Afterwards {
 struct AfterwardsQuestion {
   std::vector<Mixture> mixtures;  ///< to be shown on the stack, in this order
   Light light = Light::not_told;  ///< in which the painting will hang, where a coat of the job says nothing else
+  bool rank_candidates = true;    ///< false: only the job's own stack and the mixtures
 };
 
 /// Precondition: check_job finds no fault but for missing roles. Never refuses a material without a sphere.

@@ -31,7 +31,8 @@ class Table {
       if (bottle.liquid && !bottle.left_off) shelf_.push_back(bottle);
     lay_painting();
     ask_shelf();
-    for (const Finish& finish : catalogue.finishes().all) lay_finish(finish);
+    if (question.rank_candidates)
+      for (const Finish& finish : catalogue.finishes().all) lay_finish(finish);
     for (const ProposedCoat& coat : job.afterwards) lay_proposed(coat);
     for (const Mixture& mixture : question.mixtures) shown_.push_back(ask(mixture));
   }
@@ -248,7 +249,7 @@ class Table {
     }
     const auto link_of = [](const RetouchingPlace& place) {
       const auto& stack = place.is_better_under ? place.under : place.over;
-      return stack ? stack->link : Link{CellVerdict::fails, {}, Ageing::may_not_dissolve, 0, 1};
+      return stack ? stack->link : Link{CellVerdict::fails, {}, 0, Ageing::may_not_dissolve, 0, 1};
     };
     std::sort(all.begin(), all.end(), [&](const RetouchingPlace& a, const RetouchingPlace& b) {
       if (is_better(link_of(a), link_of(b))) return true;

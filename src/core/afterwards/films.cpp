@@ -196,8 +196,17 @@ Says says_touched(const SeenRow& row) {
 Says says_off(const SeenRow& row, int effect_grade) {
   const Observation& seen = *row.row;
   if (!seen.grades) return Says::may;
-  if (seen.result == ObservedResult::removed || seen.grades->weakest <= effect_grade) return Says::acts;
+  if (seen.grades->weakest <= effect_grade) return Says::acts;
   return seen.grades->strongest > effect_grade ? Says::spares : Says::may;
+}
+
+// A fact may say in which light a row of the same source was seen: in another light the row says nothing.
+bool is_of_another_light(const SeenRow& row, const Film& film, const Asked& asked) {
+  return film.finish &&
+         std::any_of(film.finish->comes_off.begin(), film.finish->comes_off.end(), [&](const ComesOffFact& fact) {
+           return fact.voice.source == row.row->source && !fact.lights.empty() && is_of_mixture(fact.parts, asked) &&
+                  !speaks_of(fact, film, asked);
+         });
 }
 
 // A record may hold rows of old films beside those of fresh ones.
@@ -213,7 +222,7 @@ Heard listen(const Film& film, const Asked& asked, OfRow of_row, OfResult of_res
       if (speaks_of(fact, film, asked))
         hear(heard, of_result(fact.result), {nullptr, &fact, nullptr, nullptr, nullptr});
   for (const SeenRow& row : rows_of(film.rows, asked))
-    if (film.state != FinishState::fresh || !is_of_an_old_film(row))
+    if ((film.state != FinishState::fresh || !is_of_an_old_film(row)) && !is_of_another_light(row, film, asked))
       hear(heard, of_row(row), {row.row, nullptr, nullptr, nullptr, nullptr});
   // What the aged record says itself goes before what is taken over from the fresh one.
   if (heard.acts.empty() && heard.spares.empty())
@@ -330,17 +339,16 @@ const Judgement& FilmJudge::comes_off(std::size_t i, std::size_t which) {
                                   : *effect >= limits_.wanted_effect / 2 ? CellVerdict::test_first
                                                                          : CellVerdict::fails;
     // Where it is known what takes it off, an estimate of another liquid is no more than worth a test.
-    judged = {one.has_known_remover ? std::min(by_chance, CellVerdict::test_first) : by_chance,
-              CellBasis::estimated,
-              CellWhy::chance,
-              effect,
-              {}};
+    const CellVerdict beside_known = by_chance == CellVerdict::holds ? CellVerdict::test_first : CellVerdict::fails;
+    judged = {one.has_known_remover ? beside_known : by_chance, CellBasis::estimated, CellWhy::chance, effect, {}};
   } else
     judged.why = asked.water > most_water      ? CellWhy::water
                  : one.finish && !one.material ? CellWhy::no_aged_record
                                                : CellWhy::nothing_known;
-  const bool may_not =
-      one.state == FinishState::aged && (one.light == Light::strong || one.ageing == Ageing::may_not_dissolve);
+  // In strong light nothing is promised. Where no light is told, what was seen on old films of it stands.
+  const bool seen_old = one.light == Light::not_told && judged.basis == CellBasis::known;
+  const bool may_not = one.state == FinishState::aged &&
+                       (one.light == Light::strong || (one.ageing == Ageing::may_not_dissolve && !seen_old));
   if (may_not && judged.verdict > CellVerdict::open) {
     judged.verdict = CellVerdict::open;
     judged.why = CellWhy::may_not_dissolve;

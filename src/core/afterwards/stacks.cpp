@@ -244,7 +244,9 @@ class StackJudge {
   static void add(Link& link, const Judgement& judged, bool is_removal) {
     ++link.count[static_cast<std::size_t>(judged.verdict)];
     link.weakest = std::min(link.weakest, judged.verdict);
-    if (judged.basis != CellBasis::known) ++link.no_facts;
+    const bool is_clear = judged.basis == CellBasis::known && judged.why != CellWhy::seen_open;
+    if (!is_clear) ++link.no_facts;
+    if (!is_clear || judged.verdict == CellVerdict::test_first) ++link.in_doubt;
     const std::optional<double> harm = is_removal ? judged.chance : judged.by_sphere;
     if (harm) link.largest_chance = std::max(link.largest_chance, is_removal ? 1 - *harm : *harm);
   }
@@ -300,12 +302,11 @@ std::vector<MixtureOnCoat> on_each_coat(const std::vector<Laid>& laid, std::size
 }
 
 bool is_better(const Link& a, const Link& b) {
-  if (a.weakest != b.weakest) return a.weakest > b.weakest;
-  for (std::size_t verdict = 0; verdict < static_cast<std::size_t>(CellVerdict::holds); ++verdict)
-    if (a.count[verdict] != b.count[verdict]) return a.count[verdict] < b.count[verdict];
-  if (a.ageing != b.ageing) return a.ageing < b.ageing;
-  if (a.no_facts != b.no_facts) return a.no_facts < b.no_facts;
-  return std::lround(1e6 * a.largest_chance) < std::lround(1e6 * b.largest_chance);
+  const auto key = [](const Link& link) {
+    return std::tuple(-static_cast<int>(link.weakest), link.count[0], link.count[1], link.in_doubt, link.ageing,
+                      link.no_facts, std::lround(1e6 * link.largest_chance));
+  };
+  return key(a) < key(b);
 }
 
 bool is_loss_below(const Coat& upper, const Coat& lower, bool next) {
