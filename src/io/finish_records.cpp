@@ -54,7 +54,10 @@ std::vector<ObservedPart> need_parts(YamlMap& map) {
 
 AppliedIn read_applied(YamlFile& file, const YamlNode& node) {
   YamlMap map(file, node, "applied_in");
-  AppliedIn applied{need_parts(map), read_voice(map)};
+  AppliedIn applied;
+  applied.parts = need_parts(map);
+  applied.as = read_word_or(map, "as", finish_use_from_word, FinishUse::both, "retouching, varnish or both");
+  applied.voice = read_voice(map);
   map.done();
   return applied;
 }

@@ -52,6 +52,10 @@ struct CellVoice {
 /// Who speaks: source and standing, of an observation made into a Voice.
 Voice voice_of(const CellVoice& one);
 
+struct Judgement;
+/// The best witness of a known cell: seen before practice, practice before memory; nothing where nobody speaks.
+std::optional<Witness> best_witness(const Judgement& judged);
+
 struct Judgement {
   CellVerdict verdict = CellVerdict::open;
   CellBasis basis = CellBasis::not_known;

@@ -58,6 +58,7 @@ struct Voice {
 
 struct AppliedIn {
   std::vector<ObservedPart> parts;  ///< per cent by volume
+  FinishUse as = FinishUse::both;   ///< where only the retouching or only the varnish is put on in it
   Voice voice;
   bool operator==(const AppliedIn&) const = default;
 };

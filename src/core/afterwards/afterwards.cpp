@@ -64,6 +64,7 @@ class Table {
       one.dry_shares.push_back({solvent, part.fraction});
       one.on_shelf = one.on_shelf && std::any_of(shelf_.begin(), shelf_.end(),
                                                  [&](const JobBottle& bottle) { return bottle.solvent == solvent; });
+      one.on_shelf = one.on_shelf || (mixture.parts().size() == 1 && solvent->family == "water");  // from the tap
       const std::optional<LeftOff> reason = reason_to_leave_off(*solvent, job_.limits, catalogue_);
       one.avoided = one.avoided || (reason && reason->why != LeftOffWhy::water);
     }
@@ -140,12 +141,13 @@ class Table {
     if (index && std::find(list.begin(), list.end(), *index) == list.end()) list.push_back(*index);
   }
 
-  Laid laid_finish(const Finish& finish, Light light, std::optional<double> years) {
+  Laid laid_finish(const Finish& finish, CoatKind kind, Light light, std::optional<double> years) {
     Laid laid;
     laid.coat.name = finish.word;
     laid.coat.material = finish.material;
     laid.coat.material_name = catalogue_.find_material(finish.material)->name;
     laid.coat.finish = &finish;
+    laid.coat.kind = kind;
     laid.coat.light = light;
     laid.coat.years = years;
     laid.coat.is_proposed = true;
@@ -155,7 +157,8 @@ class Table {
     laid.coat.ageing_said = aged.ageing_said;
     laid.later = years && *years < years_of_a_fresh_coat ? laid.now : add(std::move(aged));
     for (const AppliedIn& one : finish.applied_in) {
-      add_once(laid.put_on_in, ask(one.parts));
+      if (serves(one.as, kind == CoatKind::retouching ? FinishUse::retouching : FinishUse::varnish))
+        add_once(laid.put_on_in, ask(one.parts));
       add_once(laid.take_off_in, ask(one.parts));
     }
     for (const ComesOffFact& one : finish.comes_off) add_once(laid.take_off_in, ask(one.parts));
@@ -165,20 +168,20 @@ class Table {
 
   void lay_finish(const Finish& finish) {
     if (!finish.propose) return;
-    Laid laid = laid_finish(finish, question_.light, std::nullopt);
-    laid.coat.kind = CoatKind::retouching;
-    if (serves(finish.use, FinishUse::retouching)) retouchings_.push_back(laid);
-    laid.coat.kind = CoatKind::varnish;
-    if (serves(finish.use, FinishUse::varnish)) varnishes_.push_back(laid);
+    if (serves(finish.use, FinishUse::retouching))
+      retouchings_.push_back(laid_finish(finish, CoatKind::retouching, question_.light, std::nullopt));
+    if (serves(finish.use, FinishUse::varnish))
+      varnishes_.push_back(laid_finish(finish, CoatKind::varnish, question_.light, std::nullopt));
   }
 
   void lay_proposed(const ProposedCoat& coat) {
     const Material& material = *catalogue_.find_material(coat.material);
     const Finish* finish = finish_of(catalogue_.finishes(), material.id);
     const Light light = coat.light == Light::not_told ? question_.light : coat.light;
+    const CoatKind kind = coat.use == FinishUse::retouching ? CoatKind::retouching : CoatKind::varnish;
     Laid laid;
     if (finish) {
-      laid = laid_finish(*finish, light, coat.years);
+      laid = laid_finish(*finish, kind, light, coat.years);
     } else {  // nothing is told of it as a coat: its record speaks of it as it is put on, of later nothing does
       laid.coat = {
           material.name, CoatKind::varnish, material.id, material.name, nullptr, light, coat.years, true, {}, {}};
@@ -189,7 +192,7 @@ class Table {
       laid.later = add({});
       laid.take_off_in = of_shelf_;
     }
-    laid.coat.kind = coat.use == FinishUse::retouching ? CoatKind::retouching : CoatKind::varnish;
+    laid.coat.kind = kind;
     if (!coat.in.empty()) laid.put_on_in = {ask(parse_mixture(coat.in, catalogue_))};
     proposed_.push_back(std::move(laid));
   }

@@ -137,6 +137,16 @@ Voice voice_of(const CellVoice& one) {
   return {one.seen->source, one.seen->witness, one.seen->cite, one.seen->note, one.seen->where};
 }
 
+std::optional<Witness> best_witness(const Judgement& judged) {
+  std::optional<Witness> best;
+  for (const CellVoice& one : judged.voices) {
+    const Witness witness = voice_of(one).witness;
+    const bool better = !best || witness == Witness::seen || (witness == Witness::practice && *best == Witness::memory);
+    if (better) best = witness;
+  }
+  return best;
+}
+
 namespace {
 
 // What the voices on one film and mixture come to: how many say that it acts, that it may, that it does not.

@@ -244,7 +244,8 @@ class StackJudge {
   static void add(Link& link, const Judgement& judged, bool is_removal) {
     ++link.count[static_cast<std::size_t>(judged.verdict)];
     link.weakest = std::min(link.weakest, judged.verdict);
-    const bool is_clear = judged.basis == CellBasis::known && judged.why != CellWhy::seen_open;
+    const bool is_clear =
+        judged.basis == CellBasis::known && judged.why != CellWhy::seen_open && best_witness(judged) != Witness::memory;
     if (!is_clear) ++link.no_facts;
     if (!is_clear || judged.verdict == CellVerdict::test_first) ++link.in_doubt;
     const std::optional<double> harm = is_removal ? judged.chance : judged.by_sphere;

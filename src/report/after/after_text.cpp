@@ -17,7 +17,7 @@ namespace gentlest {
 
 namespace {
 
-constexpr std::size_t shown = 5;
+constexpr std::size_t shown = 4;
 
 std::string stack_drawing(const std::vector<const Coat*>& from_below, const Style& style) {
   constexpr std::size_t edges = 8;
@@ -75,7 +75,8 @@ std::string place_line(const RetouchingPlace& place) {
                   place.is_better_under ? best->coats.back().coat.name : best->coats[best->coats.size() - 2].coat.name,
                   link_words(*best));
   if (place.between && !place.is_better_under)
-    line += fmt::format("; {} over it then: {}", place.between->coats.back().coat.name, link_words(*place.between));
+    line += fmt::format("; with {} over it: {}", place.between->coats.back().coat.name,
+                        answer_word(place.between->link.weakest));
   return line;
 }
 

@@ -53,6 +53,19 @@ std::string basis_word(CellBasis basis) {
   return not_known;
 }
 
+namespace {
+
+std::string known_word(const std::optional<Witness>& witness) {
+  if (witness == Witness::memory) return "from memory";
+  return witness == Witness::practice ? "by common practice" : "known";
+}
+
+std::string rests_on(const Judgement& judged) {
+  return judged.basis == CellBasis::known ? known_word(best_witness(judged)) : basis_word(judged.basis);
+}
+
+}  // namespace
+
 std::string verdict_key(CellVerdict verdict) {
   switch (verdict) {
     case CellVerdict::fails:
@@ -149,7 +162,7 @@ std::string why_words(CellWhy why) {
 
 std::string cell_words(const Judgement& judged) {
   if (judged.verdict == CellVerdict::open && judged.basis == CellBasis::not_known) return not_known;
-  std::string words = answer_word(judged.verdict) + ", " + basis_word(judged.basis);
+  std::string words = answer_word(judged.verdict) + ", " + rests_on(judged);
   if (judged.why == CellWhy::may_not_dissolve) words += ", may not dissolve";
   if (judged.chance) words += ", " + per_cent(*judged.chance);
   return words;
@@ -223,14 +236,20 @@ std::string act_words(const JudgedStack& stack, const StackCell& cell) {
 
 std::string link_words(const JudgedStack& stack) {
   const StackCell cell = weakest_cell(stack);
-  if (stack.link.weakest == CellVerdict::holds)
-    return stack.link.no_facts == 0 ? "yes, known" : "yes, in part estimated";
+  if (stack.link.weakest == CellVerdict::holds) {
+    bool practice = false;
+    for (const StackCell& one : cells_of(stack))
+      practice = practice || (one.counts && best_witness(*one.judged) == Witness::practice);
+    return stack.link.no_facts > 0 ? "yes, in part estimated or from memory"
+           : practice              ? "yes, in part by practice"
+                                   : "yes, known";
+  }
   const std::string what = cell.lower ? coat_words(stack.coats[*cell.lower].coat)
                                       : (cell.act == FinishAct::put_on ? "making it up" : "coming off");
   const std::string when = cell.act == FinishAct::put_on     ? "put on"
                            : cell.state == FinishState::aged ? "off old"
                                                              : "off fresh";
-  return fmt::format("{} ({}, {}: {})", answer_word(stack.link.weakest), when, what, basis_word(cell.judged->basis));
+  return fmt::format("{} ({}, {}: {})", answer_word(stack.link.weakest), when, what, rests_on(*cell.judged));
 }
 
 std::string stack_words(const JudgedStack& stack) {
