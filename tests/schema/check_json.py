@@ -18,6 +18,7 @@ CALLS = {
     "mixture": [["mixture", "demo", "ethanol 30, isooctane 70"], ["mixture", "demo", "acetone 100"]],
     "vial": [["vial", "demo", "ethanol 30, isooctane 70"], ["vial", "demo", "acetone 37, isooctane 63"],
              ["vial", "demo", "methanol 40, toluene 60"], ["vial", "demo", "ligroin 100"]],
+    "afterwards": [["afterwards", "demo"], ["afterwards", "demo", "--light", "strong", "--liquid", "isooctane; toluene 60, acetone 40"]],
     "cards": [["show", "ethanol", "dammar_aged"], ["show", "ligroin", "water", "copal_hard", "oil_paint_old", "toluene"]],
     "rows": [["list", "solvents"], ["list", "materials", "--having", "sphere"], ["list", "names"], ["list", "sources"], ["list", "families"],
              ["check", "demo"], ["version"], ["help", "sheet"]],
