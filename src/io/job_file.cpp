@@ -4,6 +4,7 @@
 #include "io/file_kinds.hpp"
 #include "io/yaml_reader.hpp"
 
+#include "gentlest/afterwards/afterwards.hpp"
 #include "gentlest/base/text.hpp"
 #include "gentlest/job/limits.hpp"
 #include "gentlest/plan/check_job.hpp"
@@ -323,6 +324,7 @@ Job load_job(const std::string& text, const std::string& file, const Catalogue& 
   YamlFile yaml(file, text);
   Job job = read_from(yaml, file);
   std::vector<Diagnostic> faults = check_job(job, catalogue);
+  for (Diagnostic& fault : check_coats(job, catalogue)) faults.push_back(std::move(fault));
   for (Diagnostic& fault : faults) fault.excerpt = yaml.line_text(fault.where.line);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   return job;

@@ -4,7 +4,7 @@
 // What is meant and why: docs/afterwards.md.
 #pragma once
 
-#include "gentlest/catalogue/finish.hpp"
+#include "gentlest/finishes/finish.hpp"
 #include "gentlest/job/job.hpp"
 #include "gentlest/liquids/mixture.hpp"
 
@@ -181,7 +181,11 @@ struct AfterwardsQuestion {
   bool rank_candidates = true;    ///< false: only the job's own stack and the mixtures
 };
 
-/// Precondition: check_job finds no fault but for missing roles. Never refuses a material without a sphere.
+/// What is wrong with the job's `afterwards`: a material or a mixture that cannot be read, each with its place.
+std::vector<Diagnostic> check_coats(const Job& job, const Catalogue& catalogue);
+
+/// Precondition: check_coats finds no fault, and check_job none but for missing roles. Never refuses a material without
+/// a sphere.
 Afterwards judge_afterwards(const Job& job, const Catalogue& catalogue, const AfterwardsQuestion& question = {});
 
 }  // namespace gentlest

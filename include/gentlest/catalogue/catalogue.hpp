@@ -5,7 +5,7 @@
 #include "gentlest/base/quantity.hpp"
 #include "gentlest/base/source.hpp"
 #include "gentlest/catalogue/chemistry.hpp"
-#include "gentlest/catalogue/finish.hpp"
+#include "gentlest/finishes/finish.hpp"
 #include "gentlest/catalogue/observation.hpp"
 #include "gentlest/names/names.hpp"
 #include "gentlest/space/hansen.hpp"

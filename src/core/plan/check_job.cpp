@@ -5,7 +5,6 @@
 #include "gentlest/job/limits.hpp"
 #include "gentlest/liquids/grade.hpp"
 #include "gentlest/liquids/mixture.hpp"
-#include "gentlest/liquids/notation.hpp"
 #include "gentlest/liquids/recipe.hpp"
 #include "gentlest/plan/shelf.hpp"
 
@@ -30,7 +29,6 @@ class JobCheck {
     std::set<std::string> passages;
     for (const Passage& passage : job_.passages) check_passage(passage, passages);
     check_passages_that_must_go();
-    check_afterwards();
     check_shelf();
     check_limits();
     if (faults_.empty()) check_usable_shelf();
@@ -117,24 +115,6 @@ class JobCheck {
   void complain_of_doubled_layer(const Layer& layer) {
     layers_are_told_ = true;
     complain(layer.where, fmt::format("two layers are called \"{}\"", layer.name), "give each its own name");
-  }
-
-  // What is to be put on afterwards is asked about one coat; a mixture that cannot be read is a fault at its line.
-  void check_afterwards() {
-    for (const ProposedCoat& coat : job_.afterwards) {
-      if (!catalogue_.find_material(coat.material)) {
-        const NameFault fault =
-            material_fault(coat.material, catalogue_, fmt::format("no material \"{}\" is known", coat.material),
-                           "`gentlest list materials` shows them all");
-        complain(coat.where, fmt::format("{} (afterwards)", fault.message), fault.remedy);
-      }
-      if (coat.in.empty()) continue;
-      try {
-        parse_mixture(coat.in, catalogue_);
-      } catch (const InputError& error) {
-        for (const Diagnostic& fault : error.faults()) complain(coat.where, fault.message, fault.remedy);
-      }
-    }
   }
 
   void check_roles() {

@@ -3,7 +3,8 @@
 // are all kept.
 #pragma once
 
-#include "gentlest/catalogue/observation.hpp"
+#include "gentlest/base/diagnostic.hpp"
+#include "gentlest/finishes/witness.hpp"
 
 #include <optional>
 #include <string>

@@ -1,4 +1,4 @@
-#include "gentlest/catalogue/finish.hpp"
+#include "gentlest/finishes/finish.hpp"
 
 #include "core/base/enum_words.hpp"
 
@@ -11,6 +11,9 @@ namespace {
 
 template <class Enum, std::size_t N>
 using Words = std::array<std::pair<Enum, std::string_view>, N>;
+
+constexpr Words<Witness, 3> witness_words = {
+    {{Witness::seen, "seen"}, {Witness::memory, "from memory"}, {Witness::practice, "common practice"}}};
 
 constexpr Words<FinishUse, 3> use_words = {
     {{FinishUse::retouching, "retouching"}, {FinishUse::varnish, "varnish"}, {FinishUse::both, "both"}}};
@@ -52,6 +55,12 @@ constexpr Words<FinishRule, 7> rule_words = {{{FinishRule::leaches_like_a_cleani
 
 }  // namespace
 
+std::string_view to_word(Witness witness) {
+  return word_of(witness_words, witness);
+}
+std::optional<Witness> witness_from_word(std::string_view word) {
+  return value_of<Witness>(witness_words, word);
+}
 std::string_view to_word(FinishUse use) {
   return word_of(use_words, use);
 }
