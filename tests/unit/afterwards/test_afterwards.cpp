@@ -60,9 +60,10 @@ std::vector<const JudgedStack*> stacks_of(const Afterwards& answer) {
 }
 
 void check_judgement(const Judgement& judged, bool may_be_silent) {
-  CHECK((judged.basis == CellBasis::not_known) ==
-            (judged.verdict == CellVerdict::open && judged.voices.empty() && !judged.chance) ||
-        judged.why == CellWhy::a_part_acts || judged.why == CellWhy::may_not_dissolve);
+  // What is not known is said so, and is never more than open.
+  if (judged.basis == CellBasis::not_known) CHECK(judged.verdict == CellVerdict::open);
+  if (judged.verdict == CellVerdict::open)
+    CHECK((judged.basis == CellBasis::not_known || judged.why == CellWhy::may_not_dissolve));
   if (judged.basis == CellBasis::known && !may_be_silent) CHECK(!judged.voices.empty());
   if (judged.basis == CellBasis::estimated) CHECK((judged.chance || !judged.voices.empty()));
   if (judged.basis == CellBasis::sources_disagree) CHECK(judged.voices.size() >= 2);
