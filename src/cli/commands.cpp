@@ -508,6 +508,28 @@ Command share() {
           {"format"}};
 }
 
+Command afterwards() {
+  return {"afterwards",
+          "JOB|demo",
+          "what may be put on afterwards, and come off again",
+          "  gentlest afterwards demo\n"
+          "  gentlest afterwards easel.yaml --light daylight --full\n"
+          "  gentlest afterwards easel.yaml --html --output afterwards.html\n"
+          "  gentlest afterwards easel.yaml --liquid \"isooctane; toluene 60, acetone 40\"\n"
+          "\n"
+          "Retouching media and varnishes on what stays of the painting: in what each is put\n"
+          "on, in what it comes off fresh and old, whether that touches what lies under;\n"
+          "ranked by the weakest link, what was seen before what is estimated. The job's own\n"
+          "afterwards: lists a stack to be asked about, from below up; light: and years:\n"
+          "stand with a layer. CSV has one row a cell. The exit code is 1 when that stack\n"
+          "fails.\n",
+          {"full", "html", "paper", "liquid", "light", "risk-limit"},
+          1,
+          1,
+          command_afterwards,
+          1};
+}
+
 Command fit() {
   return {"fit",
           "TABLE",
@@ -539,6 +561,7 @@ const std::vector<Command>& all_commands() {
       readings(),
       next(),
       report(),
+      afterwards(),
       fit(),
       studio(),
       share(),

@@ -77,6 +77,7 @@ Answer command_import(const Request& request, Session& session);
 Answer command_readings(const Request& request, Session& session);
 Answer command_next(const Request& request, Session& session);
 Answer command_report(const Request& request, Session& session);
+Answer command_afterwards(const Request& request, Session& session);
 Answer command_fit(const Request& request, Session& session);
 Answer command_studio(const Request& request, Session& session);
 Answer command_share(const Request& request, Session& session);

@@ -217,6 +217,8 @@ const std::vector<Option>& all_options() {
       {"force", 0, "", "replace the file if it exists"},
       {"full", 0, "", "everything behind the answer: ranges, all readings, what was passed over"},
       {"html", 0, "", "the answer as a page to print (HTML)"},
+      {"liquid", 0, "MIXTURES", "what these do to each coat, e.g. \"isooctane; toluene 60, acetone 40\""},
+      {"light", 0, "LIGHT", "where it will hang: dark, uv_filtered, daylight or strong"},
       {"again", 0, "", "add rows that the log holds already, as tests of their own"},
       {"dry-run", 0, "", "say row by row what would be written, and write nothing"},
       {"new-log", 0, "", "the log is a new one, though another is named almost like it"},
@@ -240,7 +242,7 @@ const std::vector<TextOption>& text_options() {
       {"kind", &Request::kind},     {"of", &Request::of},         {"paper", &Request::paper},
       {"label", &Request::label},   {"sites", &Request::sites},   {"log", &Request::log},
       {"studio", &Request::studio}, {"date", &Request::date},     {"background", &Request::background},
-      {"maker", &Request::maker}};
+      {"maker", &Request::maker},   {"liquid", &Request::liquid}, {"light", &Request::light}};
   return options;
 }
 

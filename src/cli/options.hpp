@@ -29,6 +29,7 @@ struct Request {
   std::optional<std::string> output, data, target, family, having, kind, of;
   std::optional<std::string> exactly;  ///< liquids with commas between them
   std::optional<std::string> paper, label, sites, background, date, maker, log, studio;
+  std::optional<std::string> liquid, light;
   std::optional<double> margin_mm, gap_mm;
   std::optional<Finer> finer;
   std::optional<int> good_up_to, copies;

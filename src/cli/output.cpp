@@ -86,6 +86,7 @@ std::string kind_made(const Request& request) {
   if (request.html) return "HTML";
   if (request.form == Form::csv) return "CSV";
   if (request.form == Form::json) return "JSON";
+  if (request.html) return "HTML";
   switch (find_command(request.command)->makes) {
     case Makes::HTML:
       return "HTML";

@@ -5,6 +5,7 @@
 #include "io/conditioning_records.hpp"
 #include "io/examination_records.hpp"
 #include "io/files.hpp"
+#include "io/finish_records.hpp"
 #include "io/name_records.hpp"
 #include "io/observation_records.hpp"
 #include "io/other_way_records.hpp"
@@ -47,6 +48,8 @@ void read_file(const NamedText& named, const std::string& folder, CatalogueRecor
       read_observations(file, records);
     else if (named.name == "examination.yaml")
       read_examination(file, records);
+    else if (named.name == "afterwards.yaml")
+      read_finishes(file, records);
     else if (named.name == "law.yaml")
       read_law(file, records);
     else if (named.name == "sources.yaml")

@@ -4,6 +4,7 @@
 #include "io/file_kinds.hpp"
 #include "io/yaml_reader.hpp"
 
+#include "gentlest/afterwards/afterwards.hpp"
 #include "gentlest/base/text.hpp"
 #include "gentlest/job/limits.hpp"
 #include "gentlest/noted/fields.hpp"
@@ -40,7 +41,8 @@ const std::map<std::string, std::string>& homes() {
     for (const Limit& limit : all_limits()) keys[limit.key] = "limits";
     for (const char* key : {"title", "owner_number", "width_cm", "height_cm", "paint_age_years"}) keys[key] = "object";
     for (const char* key : {"role", "recorded", "found", "own_sphere", "possible"}) keys[key] = "a layer";
-    for (const char* key : {"object", "layers", "passages", "shelf", "series", "limits", "examination", "grades"})
+    for (const char* key :
+         {"object", "layers", "passages", "shelf", "afterwards", "series", "limits", "examination", "grades"})
       keys[key] = "the job itself, at the start of a line";
     keys["of"] = "a passage";
     return keys;
@@ -127,6 +129,45 @@ PossibleMaterial read_possible(YamlFile& file, const YamlNode& node) {
   return possible;
 }
 
+// How a coat grew old, or will: {light: daylight, years: 40}.
+Light read_light(YamlMap& map) {
+  const YamlNode* node = map.find("light");
+  if (!node) return Light::not_told;
+  const std::vector<std::string> known = {"dark", "uv_filtered", "daylight", "strong"};
+  const std::size_t before = map.file().faults().size();
+  const std::string word = map.file().text(*node, "light");
+  if (const std::optional<Light> light = light_from_word(word)) return *light;
+  const std::string near = nearest_name(word, known);
+  if (map.file().faults().size() == before)
+    map.file().complain(*node, fmt::format("\"{}\" is no light that a coat grows old in", word),
+                        near.empty() ? "write " + enumerated(known, "or") + ", or leave the line out"
+                                     : fmt::format("did you mean \"{}\"?", near));
+  return Light::not_told;
+}
+
+// {put_on: dammar_fresh, as: varnish, in: white_spirit}
+ProposedCoat read_proposed(YamlFile& file, const YamlNode& node) {
+  YamlMap map(file, node, "afterwards", fmt::format("{{put_on: {}, as: varnish}}", word_or(node, "dammar_fresh")));
+  ProposedCoat coat;
+  coat.where = file.place(node);
+  coat.material = map.need_text("put_on");
+  if (const YamlNode* name = map.find("put_on")) coat.where = file.place(*name);
+  if (const YamlNode* use = map.need("as", "varnish")) {
+    const std::size_t before = file.faults().size();
+    const std::string word = file.text(*use, "as");
+    const std::optional<FinishUse> meant = finish_use_from_word(word);
+    if (meant && *meant != FinishUse::both)
+      coat.use = *meant;
+    else if (file.faults().size() == before)
+      file.complain(*use, fmt::format("\"{}\" is not what a coat is put on as", word), "write retouching or varnish");
+  }
+  coat.in = map.text("in");
+  coat.light = read_light(map);
+  coat.years = map.number_within("years", 0, 5000);
+  map.done(homes());
+  return coat;
+}
+
 Layer read_layer(YamlFile& file, const YamlNode& node) {
   YamlMap map(file, node, "layer",
               fmt::format("\"- name: {}\", and role: and found: below it", word_or(node, "varnish")));
@@ -146,6 +187,8 @@ Layer read_layer(YamlFile& file, const YamlNode& node) {
       layer.possible.push_back(read_possible(file, item));
   if (const YamlNode* own = map.find("own_sphere")) layer.own_sphere = read_own_sphere(file, *own);
   layer.suspected = read_suspected(map);
+  layer.light = read_light(map);
+  layer.years = map.number_within("years", 0, 5000);
   layer.note = map.text("note");
   map.done(homes());
   return layer;
@@ -351,6 +394,8 @@ Job read_tree(YamlFile& file, const std::string& name) {
                                    "write each on a line of its own: \"- {name: sky, of: LAYER}\"");
   job.shelf = read_all<ShelfBottle>(map, "shelf", job.places, read_bottle);
   job.series = read_all<OwnSeries>(map, "series", job.places, read_series);
+  job.afterwards = read_all<ProposedCoat>(map, "afterwards", job.places, read_proposed,
+                                          "put a dash in front of each: \"- {put_on: dammar_fresh, as: varnish}\"");
   job.limits = read_limits(map, job.places);
   job.grades = read_grades(map);
   map.done(homes());
@@ -372,6 +417,7 @@ Job load_job(const std::string& text, const std::string& file, const Catalogue& 
   YamlFile yaml(file, text);
   Job job = read_from(yaml, file);
   std::vector<Diagnostic> faults = check_job(job, catalogue);
+  for (Diagnostic& fault : check_coats(job, catalogue)) faults.push_back(std::move(fault));
   for (Diagnostic& fault : faults) fault.excerpt = yaml.line_text(fault.where.line);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));
   return job;

@@ -19,6 +19,7 @@ CALLS = {
     "vial": [["vial", "demo", "ethanol 30, isooctane 70"], ["vial", "demo", "acetone 37, isooctane 63"],
              ["vial", "demo", "methanol 40, toluene 60"], ["vial", "demo", "ligroin 100"]],
     "examination": [["examine"], ["examine", "demo"]],
+    "afterwards": [["afterwards", "demo"], ["afterwards", "demo", "--light", "strong", "--liquid", "isooctane; toluene 60, acetone 40"]],
     "cards": [["show", "ethanol", "dammar_aged"], ["show", "ligroin", "water", "copal_hard", "oil_paint_old", "toluene"]],
     "ways": [["ways", "demo"], ["ways"], ["ways", "demo", "--risk-limit", "0.0001"]],
     "explanation": [["explain", "demo", "rung 3"], ["explain", "demo", "acetone 37, isooctane 63"],

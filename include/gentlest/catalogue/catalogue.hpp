@@ -8,6 +8,7 @@
 #include "gentlest/catalogue/examination.hpp"
 #include "gentlest/catalogue/observation.hpp"
 #include "gentlest/catalogue/other_way.hpp"
+#include "gentlest/finishes/finish.hpp"
 #include "gentlest/names/names.hpp"
 #include "gentlest/space/hansen.hpp"
 #include "gentlest/space/reach.hpp"
@@ -232,6 +233,7 @@ struct CatalogueRecords {
   std::vector<AmbiguousName> ambiguous_materials;  ///< the same of materials
   std::vector<Observation> observations;
   std::vector<ExaminationQuestion> examination;  ///< in the order in which they are asked
+  Finishes finishes;                             ///< what goes on a cleaned painting; may be empty
   std::vector<GradeSpread> spreads;
   std::vector<Conditioning> conditionings;  ///< at most one a material
   Response response;                        ///< the response curve used where a material has none of its own
@@ -261,6 +263,7 @@ class Catalogue {
   const std::vector<AmbiguousName>& ambiguous_materials() const noexcept { return records_.ambiguous_materials; }
   const std::vector<Observation>& observations() const noexcept { return records_.observations; }
   const std::vector<ExaminationQuestion>& examination() const noexcept { return records_.examination; }
+  const Finishes& finishes() const noexcept { return records_.finishes; }
   const std::vector<Source>& sources() const noexcept { return records_.sources; }
   const std::vector<GradeSpread>& spreads() const noexcept { return records_.spreads; }
   const Response& response() const noexcept { return records_.response; }

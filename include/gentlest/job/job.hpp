@@ -51,8 +51,21 @@ struct Layer {
   std::vector<Flag> suspected;
   std::string note;
   Location where;
-  Location recorded_where = {};  ///< of `recorded` where `where` speaks of something else
+  Location recorded_where = {};   ///< of `recorded` where `where` speaks of something else
+  Light light = Light::not_told;  ///< in which it grew old
+  std::optional<double> years;    ///< since it was put on, 0 to 5000
   bool operator==(const Layer& other) const;
+};
+
+/// What is to be put on afterwards, on what stays of the painting.
+struct ProposedCoat {
+  std::string material;                ///< material id, as it is when it is put on
+  FinishUse use = FinishUse::varnish;  ///< retouching or varnish
+  std::string in;                      ///< mixture as people type it; empty: as the sources say
+  Light light = Light::not_told;       ///< in which it will grow old
+  std::optional<double> years;         ///< for which it is to stay, 0 to 5000
+  Location where;
+  bool operator==(const ProposedCoat& other) const;
 };
 
 /// Id of the material that the layer is taken for: what was found, else what was recorded; may be empty.
@@ -163,6 +176,7 @@ struct Job {
   std::vector<Passage> passages;
   std::vector<ShelfBottle> shelf;
   std::vector<OwnSeries> series = {};
+  std::vector<ProposedCoat> afterwards;  ///< from below up
   Limits limits;
   std::vector<Finding> examination;        ///< at most one a question; what is left out is not known
   std::vector<std::string> left_off = {};  ///< families of liquids, by the examination; "water": what holds any

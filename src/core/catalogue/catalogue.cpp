@@ -1,6 +1,7 @@
 #include "gentlest/catalogue/catalogue.hpp"
 
 #include "core/base/enum_words.hpp"
+#include "core/catalogue/finish_check.hpp"
 #include "core/catalogue/flame.hpp"
 #include "core/catalogue/name_check.hpp"
 #include "core/catalogue/observation_check.hpp"
@@ -256,6 +257,7 @@ Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
   check_chemistry(records_.chemistry, ids, check);
   check_examination(records_.examination, ids, check);
   check_observations(records_, faults);
+  check_finishes(records_, faults);
   check_conditionings(records_, faults);
   check_likenesses(records_, faults);
   if (!faults.empty()) throw InputError(Fault::file, std::move(faults));

@@ -32,9 +32,6 @@ constexpr Words<Generality, 3> generality_words = {{{Generality::held_generally,
                                                     {Generality::several_samples, "several_samples"},
                                                     {Generality::one_sample, "one_sample"}}};
 
-constexpr Words<Witness, 3> witness_words = {
-    {{Witness::seen, "seen"}, {Witness::memory, "from memory"}, {Witness::practice, "common practice"}}};
-
 constexpr Words<Confidence, 3> confidence_words = {
     {{Confidence::high, "high"}, {Confidence::medium, "medium"}, {Confidence::low, "low"}}};
 
@@ -66,14 +63,6 @@ std::string_view to_word(Generality generality) {
 
 std::optional<Generality> generality_from_word(std::string_view word) {
   return value_of<Generality>(generality_words, word);
-}
-
-std::string_view to_word(Witness witness) {
-  return word_of(witness_words, witness);
-}
-
-std::optional<Witness> witness_from_word(std::string_view word) {
-  return value_of<Witness>(witness_words, word);
 }
 
 std::string_view to_word(Confidence confidence) {

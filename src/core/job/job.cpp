@@ -14,7 +14,12 @@ bool PossibleMaterial::operator==(const PossibleMaterial& other) const {
 bool Layer::operator==(const Layer& other) const {
   return name == other.name && role == other.role && recorded == other.recorded && found == other.found &&
          own_sphere == other.own_sphere && possible == other.possible && suspected == other.suspected &&
-         note == other.note;
+         note == other.note && light == other.light && years == other.years;
+}
+
+bool ProposedCoat::operator==(const ProposedCoat& other) const {
+  return material == other.material && use == other.use && in == other.in && light == other.light &&
+         years == other.years;
 }
 
 bool Passage::operator==(const Passage& other) const {

@@ -29,6 +29,8 @@ layers:
     found: dammar_aged
     suspected: [cross_linked]
     possible: [{material: sandarac, percent: 25}]
+    light: uv_filtered
+    years: 40
     note: "green"
   - name: paint
     role: keep
@@ -38,6 +40,8 @@ passages:
 shelf:
   - isooctane
   - {solvent: ethanol, grade: "96 %"}
+afterwards:
+  - {put_on: dammar_fresh, as: varnish, in: turpentine, light: strong, years: 12.5}
 limits:
   parts: 2
   bottles: 4
@@ -71,6 +75,11 @@ limits:
   CHECK(job.layers[0].found == "dammar_aged");
   CHECK(job.layers[0].suspected == std::vector<Flag>{Flag::cross_linked});
   CHECK(job.layers[0].where.line == 7);
+  CHECK(job.layers[0].light == Light::uv_filtered);
+  CHECK(job.layers[0].years == 40);
+  CHECK(job.layers[1].light == Light::not_told);
+  REQUIRE(job.afterwards.size() == 1);
+  CHECK(job.afterwards[0] == ProposedCoat{"dammar_fresh", FinishUse::varnish, "turpentine", Light::strong, 12.5, {}});
   CHECK(job.layers[0].possible == std::vector<PossibleMaterial>{{"sandarac", 25, {}}});
   REQUIRE(job.layers[1].own_sphere);
   CHECK(job.layers[1].own_sphere->sphere.mean == Sphere{{18, 6, 9}, 8});

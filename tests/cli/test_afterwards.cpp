@@ -1,0 +1,93 @@
+// `gentlest afterwards` through the whole program: one screen, every cell in the table, a page, faults in one line.
+#include "csv_cells.hpp"
+#include "program.hpp"
+
+#include "report/form/table.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <sstream>
+
+namespace gentlest::test {
+
+namespace {
+
+bool holds(const std::string& text, const std::string& words) {
+  return text.find(words) != std::string::npos;
+}
+
+const char* const job_begin =
+    "gentlest_job: 1\nlayers:\n  - {name: varnish, role: remove, found: dammar_aged}\n"
+    "  - {name: paint, role: keep, found: oil_paint_old}\nshelf: [isooctane, acetone, isopropanol]\n";
+
+}  // namespace
+
+TEST_CASE("afterwards: a first answer fits one screen and says what it rests on", "[afterwards]") {
+  const Result result = call({"afterwards", "demo"}, {}, page_of(80));
+  CHECK(result.code == 0);
+  CHECK(std::count(result.out.begin(), result.out.end(), '\n') <= 40);
+  std::istringstream lines(result.out);
+  for (std::string line; std::getline(lines, line);) CHECK(display_width(line) <= 80);
+  for (const char* words : {"oil paint", "hydrocarbon resin", "isooctane", "safety data sheet", "Swabs"})
+    CHECK(holds(result.out, words));
+}
+
+TEST_CASE("afterwards: every cell has an answer, a basis and a reason in the table", "[afterwards]") {
+  const Result result = call({"afterwards", "demo", "--format", "csv", "--light", "daylight"});
+  const auto rows = csv_rows(result.out);
+  REQUIRE(rows.size() > 200);
+  const auto column = [&](const char* name) {
+    return static_cast<std::size_t>(std::find(rows[0].begin(), rows[0].end(), name) - rows[0].begin());
+  };
+  for (const char* name : {"verdict", "basis", "why", "sources", "lower"}) {
+    REQUIRE(column(name) < rows[0].size());
+    for (const auto& row : rows) CHECK(!row[column(name)].empty());
+  }
+}
+
+TEST_CASE("afterwards: a stack of the job is asked about, and its failing is the exit code", "[afterwards]") {
+  const std::string good = std::string(job_begin) +
+                           "afterwards:\n  - {put_on: hydrogenated_hydrocarbon_resin, as: varnish, in: isooctane}\n";
+  CHECK(call({"afterwards", "-"}, good).code == 0);
+  const std::string bad =
+      good + "  - {put_on: ethyl_methacrylate_methyl_acrylate_copolymer, as: retouching, in: toluene}\n";
+  const Result result = call({"afterwards", "-", "--full"}, bad);
+  CHECK(result.code == 1);
+  CHECK(holds(result.out, "this stack: no"));
+}
+
+TEST_CASE("afterwards: mixtures are shown on every coat, from the top", "[afterwards]") {
+  const Result result = call({"afterwards", "demo", "--liquid", "isooctane; toluene 60, acetone 40"});
+  CHECK(holds(result.out, "isooctane 100"));
+  CHECK(holds(result.out, "toluene 60, acetone 40"));
+}
+
+TEST_CASE("afterwards: a page without scripts, the stacks drawn", "[afterwards]") {
+  const Result result = call({"afterwards", "demo", "--html"});
+  CHECK(result.code == 0);
+  CHECK(holds(result.out, "<svg"));
+  CHECK(!holds(result.out, "<script"));
+  CHECK(holds(result.out, "weakest link"));
+}
+
+TEST_CASE("afterwards: what is asked wrongly is told in one line each", "[afterwards]") {
+  CHECK(holds(call({"afterwards", "demo", "--light", "daylite"}).err, "did you mean \"daylight\"?"));
+  CHECK(call({"afterwards", "demo", "--light", "daylite"}).code == 2);
+  CHECK(call({"afterwards", "demo", "--html", "--format", "csv"}).code == 2);
+  CHECK(call({"afterwards", "demo", "--liquid", "moonshine"}).code == 2);
+  const auto fault = [](const std::string& lines) {
+    const Result result = call({"afterwards", "-"}, std::string(job_begin) + lines);
+    CHECK(result.code == 3);
+    CHECK(result.out.empty());
+    return result.err;
+  };
+  CHECK(holds(fault("afterwards:\n  - {put_on: damar_fresh, as: varnish}\n"), "no material \"damar_fresh\" is known"));
+  CHECK(holds(fault("afterwards:\n  - {put_on: dammar_fresh, as: polish}\n"), "write retouching or varnish"));
+  CHECK(holds(fault("afterwards:\n  - {put_on: dammar_fresh}\n"), "as"));
+  CHECK(holds(fault("afterwards:\n  - {put_on: dammar_fresh, as: varnish, in: moonshine}\n"), "moonshine"));
+  CHECK(
+      holds(fault("afterwards:\n  - {put_on: dammar_fresh, as: varnish, light: candle}\n"), "\"candle\" is no light"));
+}
+
+}  // namespace gentlest::test
