@@ -285,9 +285,11 @@ JudgedStack judge_stack(const std::vector<Laid>& laid, FilmJudge& judge, const s
   JudgedStack stack = StackJudge(laid, judge, neighbours).run();
   for (std::size_t i = 0; i < stack.coats.size(); ++i) {
     const JudgedCoat& coat = stack.coats[i];
-    if (coat.coat.is_proposed)
-      stack.link.ageing =
-          std::max(stack.link.ageing, std::max(Ageing::slight, coat.coat.ageing.value_or(Ageing::may_not_dissolve)));
+    if (coat.coat.is_proposed) {
+      const Ageing ageing = coat.coat.ageing.value_or(Ageing::may_not_dissolve);
+      stack.link.ageing = std::max(stack.link.ageing, std::max(Ageing::slight, ageing));
+      if (ageing > Ageing::slight) ++stack.link.in_doubt;  // what takes it off then is a matter of years
+    }
     for (const auto* act : {&coat.put_on, &coat.off_fresh, &coat.off_aged})
       if (*act) StackJudge::count(stack.link, **act, i, laid, act != &coat.put_on);
   }

@@ -81,7 +81,7 @@ std::string place_line(const RetouchingPlace& place) {
 }
 
 std::string places_list(const Afterwards& answer, std::size_t most, const Style& style) {
-  std::string text = heading("Retouching under or over the varnish, from below up", style);
+  std::string text = heading("Where retouching lies best", style);
   for (std::size_t i = 0; i < std::min(most, answer.places.size()); ++i)
     text += bullet(place_line(answer.places[i]), style);
   if (answer.places.size() > most) text += "  " + more_in_full(answer.places.size() - most) + "\n";
