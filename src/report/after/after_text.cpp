@@ -12,12 +12,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 namespace gentlest {
 
 namespace {
-
-constexpr std::size_t shown = 4;
 
 std::string stack_drawing(const std::vector<const Coat*>& from_below, const Style& style) {
   constexpr std::size_t edges = 8;
@@ -125,13 +124,11 @@ std::string cells_list(const JudgedStack& stack, const Catalogue& catalogue, con
   return text;
 }
 
-std::string rules_list(const Catalogue& catalogue, std::size_t most, const Style& style) {
+std::string rules_list(const Catalogue& catalogue, const Style& style) {
   std::string text = heading("For every coat", style);
-  std::size_t told = 0;
   for (const GeneralFact& fact : catalogue.finishes().general) {
-    if (told++ == most) break;
     const Source* source = catalogue.find_source(fact.voice.source);
-    text += bullet(rule_words(fact.what) + (most > shown && source ? " [" + source->citation + "]" : ""), style);
+    text += bullet(rule_words(fact.what) + (source ? " [" + source->citation + "]" : ""), style);
   }
   return text;
 }
@@ -161,26 +158,41 @@ std::string title_text(const Afterwards& answer, const Job& job, const Style& st
   return text;
 }
 
+std::string rankings(const Afterwards& answer, std::size_t rows, std::size_t places, const Style& style) {
+  std::string text = "\n" + ranking(answer.retouchings, "retouching on it", rows, style);
+  text += "\n" + ranking(answer.varnishes, "varnish on it", rows, style);
+  text += paragraph("* not on the job's shelf. Old: " + light_words(answer.light) + ".", style);
+  return text + places_list(answer, places, style);
+}
+
+std::string everything(const Afterwards& answer, const Job& job, const Catalogue& catalogue, const Style& style,
+                       const Edition& edition) {
+  constexpr std::size_t all = 1000;
+  std::string text = title_text(answer, job, style) + mixtures_list(answer, style) + rankings(answer, all, all, style);
+  for (const ListedStack& one : listed_stacks(answer)) {
+    text += heading(fmt::format("{} {}: {}", one.group, one.rank, stack_words(*one.stack)), style);
+    text += cells_list(*one.stack, catalogue, style);
+  }
+  text += rules_list(catalogue, style);
+  text += heading("What each answer means", style) + paragraph(after_legend_words, style);
+  text += heading("Dangers of the liquids named", style) + dangers_list(answer, style);
+  text += "\n" + paragraph(after_safety_words, style);
+  return text + paragraph(after_not_told_words, style) + "\n" + paragraph(law_words(edition.law), style);
+}
+
 }  // namespace
 
 std::string afterwards_text(const Afterwards& answer, const Job& job, const Catalogue& catalogue, bool full,
                             const Style& style, const Edition& edition) {
-  const std::size_t most = full ? 1000 : answer.asked || !answer.mixtures.empty() ? 3 : shown;
-  std::string text = title_text(answer, job, style) + mixtures_list(answer, style);
-  text += "\n" + ranking(answer.retouchings, "retouching on it", most, style);
-  text += "\n" + ranking(answer.varnishes, "varnish on it", most, style);
-  text += paragraph("* not on the job's shelf. Old: " + light_words(answer.light) + ".", style);
-  text += places_list(answer, full ? most : 3, style);
-  if (full)
-    for (const ListedStack& one : listed_stacks(answer)) {
-      text += heading(fmt::format("{} {}: {}", one.group, one.rank, stack_words(*one.stack)), style);
-      text += cells_list(*one.stack, catalogue, style);
-    }
-  if (full) text += rules_list(catalogue, most, style);
-  if (full) text += heading("What each answer means", style) + paragraph(after_legend_words, style);
-  if (full) text += heading("Dangers of the liquids named", style) + dangers_list(answer, style);
-  text += "\n" + paragraph(after_safety_words, style);
-  if (full) text += paragraph(after_not_told_words, style) + "\n" + paragraph(law_words(edition.law), style);
+  if (full) return everything(answer, job, catalogue, style, edition);
+  // As many rows as leave the whole on one screen; what is asked and the warning always stand.
+  constexpr std::array<std::array<std::size_t, 2>, 5> rows_and_places = {{{4, 3}, {4, 2}, {3, 2}, {2, 1}, {1, 1}}};
+  std::string text;
+  for (const auto& [rows, places] : rows_and_places) {
+    text = title_text(answer, job, style) + mixtures_list(answer, style) + rankings(answer, rows, places, style);
+    text += "\n" + paragraph(after_safety_words, style);
+    if (fits_screen(text)) break;
+  }
   return text;
 }
 
