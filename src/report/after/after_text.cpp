@@ -93,9 +93,12 @@ std::string mixtures_list(const Afterwards& answer, const Style& style) {
   for (const MixtureOnStack& one : answer.mixtures) {
     text += heading("What " + to_text(one.mixture) + " does, from the top", style);
     for (std::size_t i = coats.size(); i-- > 0;)
-      text += bullet(fmt::format("{}: comes off: {}. Spared: {}", coats[i]->name, cell_words(one.coats[i].comes_off),
-                                 cell_words(one.coats[i].touched)),
-                     style);
+      text += bullet(
+          coats[i]->name + ": " +
+              (coats[i]->kind == CoatKind::original ? std::string()
+                                                    : "comes off: " + cell_words(one.coats[i].comes_off) + ". ") +
+              "Spared: " + cell_words(one.coats[i].touched),
+          style);
   }
   return text;
 }

@@ -248,7 +248,9 @@ std::string link_words(const JudgedStack& stack) {
   const std::string when = cell.act == FinishAct::put_on     ? "put on"
                            : cell.state == FinishState::aged ? "off old"
                                                              : "off fresh";
-  return fmt::format("{} ({}, {}: {})", answer_word(stack.link.weakest), when, what, rests_on(*cell.judged));
+  return fmt::format(
+      "{} ({}, {}: {})", answer_word(stack.link.weakest), when, what,
+      cell.judged->why == CellWhy::may_not_dissolve ? std::string("may not dissolve") : rests_on(*cell.judged));
 }
 
 std::string stack_words(const JudgedStack& stack) {
