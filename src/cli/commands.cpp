@@ -517,12 +517,12 @@ Command afterwards() {
           "  gentlest afterwards easel.yaml --html --output afterwards.html\n"
           "  gentlest afterwards easel.yaml --liquid \"isooctane; toluene 60, acetone 40\"\n"
           "\n"
-          "Retouching media and varnishes on what stays of the painting: in what each is put\n"
-          "on, in what it comes off fresh and old, whether that touches what lies under;\n"
-          "ranked by the weakest link, what was seen before what is estimated. The job's own\n"
-          "afterwards: lists a stack to be asked about, from below up; light: and years:\n"
-          "stand with a layer. CSV has one row a cell. The exit code is 1 when that stack\n"
-          "fails.\n",
+          "Retouching media and varnishes on what stays of the painting: in what each is\n"
+          "put on, in what it comes off fresh and old, whether that touches what lies\n"
+          "under; ranked by the weakest link, what was seen before what is estimated. The\n"
+          "job's own afterwards: lists a stack to be asked about, from below up; light:\n"
+          "and years: stand with a layer. CSV has one row a cell. The exit code is 1 when\n"
+          "that stack fails.\n",
           {"full", "html", "paper", "liquid", "light", "risk-limit"},
           1,
           1,

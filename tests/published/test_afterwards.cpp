@@ -136,6 +136,7 @@ TEST_CASE("hydrocarbon varnish over urea-aldehyde retouching: sources disagree, 
   CHECK(alcohol.coats[2].comes_off.verdict >= CellVerdict::test_first);
   CHECK(alcohol.coats[1].touched.verdict == CellVerdict::holds);
   CHECK(alcohol.coats[1].touched.basis == CellBasis::known);
+  CHECK(alcohol.coats[2].touched.verdict == CellVerdict::fails);  // what is told of the pair is told of spirits
 }
 
 // Practice; the maker of the hydrocarbon resin, from memory.
@@ -215,6 +216,8 @@ TEST_CASE("nobody is promised that a methacrylate comes off after unfiltered sun
   const Judgement estimate = asked(job, "isooctane 50, ethyl_acetate 50").coats[1].comes_off;
   CHECK(estimate.verdict < CellVerdict::test_first);
   if (estimate.chance) CHECK(*estimate.chance <= 0.5);
+  const Job stable = painting({coat("oil_paint_old"), coat(hydrocarbon, Light::strong, 30)});
+  CHECK(asked(stable, "isooctane 100").coats[1].comes_off.verdict < CellVerdict::test_first);  // not told of this light
   const Job milder = painting({coat("oil_paint_old"), coat("poly_n_butyl_methacrylate", Light::uv_filtered, 30)});
   CHECK(asked(milder, "acetone 100").coats[1].comes_off.verdict == CellVerdict::holds);
 }

@@ -105,9 +105,9 @@ struct JudgedCoat {
 };
 
 /// What decides a rank: the weakest cell; then how many fail or are open; then how many are in doubt, a test to be made
-/// or no clear fact; then how far the worst of the proposed coats ages; then how many rest on no clear fact; then the
-/// largest chance of harm. Compared in
-/// this order, so the weakest link decides.
+/// or no clear fact, or a coat that wants another liquid when old; then how far the worst of the proposed coats ages;
+/// then how many rest on no clear fact; then the largest chance of harm. Compared in this order, so the weakest link
+/// decides.
 struct Link {
   CellVerdict weakest = CellVerdict::holds;
   std::array<int, verdict_count> count{};  ///< [CellVerdict]

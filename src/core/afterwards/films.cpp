@@ -357,8 +357,7 @@ const Judgement& FilmJudge::comes_off(std::size_t i, std::size_t which) {
                                                : CellWhy::nothing_known;
   // In strong light nothing is promised. Where no light is told, what was seen on old films of it stands.
   const bool seen_old = one.light == Light::not_told && judged.basis == CellBasis::known;
-  const bool may_not = one.state == FinishState::aged &&
-                       (one.light == Light::strong || (one.ageing == Ageing::may_not_dissolve && !seen_old));
+  const bool may_not = one.state == FinishState::aged && one.ageing == Ageing::may_not_dissolve && !seen_old;
   if (may_not && judged.verdict > CellVerdict::open) {
     judged.verdict = CellVerdict::open;
     judged.why = CellWhy::may_not_dissolve;

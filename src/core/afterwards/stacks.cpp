@@ -42,12 +42,24 @@ CellVerdict verdict_of(NeighbourSays says) {
   return says == NeighbourSays::touches ? CellVerdict::fails : CellVerdict::test_first;
 }
 
+// In which the coat is put on, or known to come off: what a source tells of a pair without a liquid is told of these.
+bool is_usual(const Coat& coat, const Asked& asked) {
+  if (!coat.finish) return true;
+  return std::any_of(coat.finish->applied_in.begin(), coat.finish->applied_in.end(),
+                     [&](const AppliedIn& one) { return is_of_mixture(one.parts, asked); }) ||
+         std::any_of(coat.finish->comes_off.begin(), coat.finish->comes_off.end(), [&](const ComesOffFact& one) {
+           return one.result == ComesOff::comes_off && is_of_mixture(one.parts, asked);
+         });
+}
+
 // What sources tell of the very pair; nothing where none does. Voices that differ stand side by side.
-std::optional<Judgement> by_pair(const std::vector<const Neighbour*>& told, const Asked& asked) {
+std::optional<Judgement> by_pair(const std::vector<const Neighbour*>& told, const Coat& upper, const Asked& asked) {
   Judgement judged{CellVerdict::holds, CellBasis::known, CellWhy::told, std::nullopt, {}};
   bool differ = false;
   for (const Neighbour* one : told) {
     if (!one->parts.empty() && !is_of_mixture(one->parts, asked)) continue;
+    // A warning holds in other liquids too, an all-clear does not.
+    if (one->parts.empty() && one->says != NeighbourSays::touches && !is_usual(upper, asked)) continue;
     differ = differ || (!judged.voices.empty() && judged.voices.front().neighbour->says != one->says);
     judged.verdict = std::min(judged.verdict, verdict_of(one->says));
     judged.voices.push_back({nullptr, nullptr, one, nullptr, nullptr});
@@ -123,7 +135,7 @@ class StackJudge {
                      const std::vector<const Neighbour*>& told) {
     const std::size_t film = film_below(lower, act, state);
     Judgement judged = judge_.touched(film, asked);
-    if (std::optional<Judgement> pair = by_pair(told, judge_.asked()[asked])) {
+    if (std::optional<Judgement> pair = by_pair(told, laid_[upper].coat, judge_.asked()[asked])) {
       pair->by_sphere = judged.by_sphere;
       judged = std::move(*pair);
       if (judge_.film(film).is_water_sensitive && judge_.asked()[asked].water > 0 &&
@@ -285,9 +297,11 @@ JudgedStack judge_stack(const std::vector<Laid>& laid, FilmJudge& judge, const s
   JudgedStack stack = StackJudge(laid, judge, neighbours).run();
   for (std::size_t i = 0; i < stack.coats.size(); ++i) {
     const JudgedCoat& coat = stack.coats[i];
-    if (coat.coat.is_proposed)
-      stack.link.ageing =
-          std::max(stack.link.ageing, std::max(Ageing::slight, coat.coat.ageing.value_or(Ageing::may_not_dissolve)));
+    if (coat.coat.is_proposed) {
+      const Ageing ageing = coat.coat.ageing.value_or(Ageing::may_not_dissolve);
+      stack.link.ageing = std::max(stack.link.ageing, std::max(Ageing::slight, ageing));
+      if (ageing > Ageing::slight) ++stack.link.in_doubt;  // what takes it off then is a matter of years
+    }
     for (const auto* act : {&coat.put_on, &coat.off_fresh, &coat.off_aged})
       if (*act) StackJudge::count(stack.link, **act, i, laid, act != &coat.put_on);
   }

@@ -12,12 +12,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 namespace gentlest {
 
 namespace {
-
-constexpr std::size_t shown = 4;
 
 std::string stack_drawing(const std::vector<const Coat*>& from_below, const Style& style) {
   constexpr std::size_t edges = 8;
@@ -81,7 +80,7 @@ std::string place_line(const RetouchingPlace& place) {
 }
 
 std::string places_list(const Afterwards& answer, std::size_t most, const Style& style) {
-  std::string text = heading("Retouching under or over the varnish, from below up", style);
+  std::string text = heading("Where retouching lies best", style);
   for (std::size_t i = 0; i < std::min(most, answer.places.size()); ++i)
     text += bullet(place_line(answer.places[i]), style);
   if (answer.places.size() > most) text += "  " + more_in_full(answer.places.size() - most) + "\n";
@@ -94,9 +93,12 @@ std::string mixtures_list(const Afterwards& answer, const Style& style) {
   for (const MixtureOnStack& one : answer.mixtures) {
     text += heading("What " + to_text(one.mixture) + " does, from the top", style);
     for (std::size_t i = coats.size(); i-- > 0;)
-      text += bullet(fmt::format("{}: comes off: {}. Spared: {}", coats[i]->name, cell_words(one.coats[i].comes_off),
-                                 cell_words(one.coats[i].touched)),
-                     style);
+      text += bullet(
+          coats[i]->name + ": " +
+              (coats[i]->kind == CoatKind::original ? std::string()
+                                                    : "comes off: " + cell_words(one.coats[i].comes_off) + ". ") +
+              "Spared: " + cell_words(one.coats[i].touched),
+          style);
   }
   return text;
 }
@@ -125,13 +127,11 @@ std::string cells_list(const JudgedStack& stack, const Catalogue& catalogue, con
   return text;
 }
 
-std::string rules_list(const Catalogue& catalogue, std::size_t most, const Style& style) {
+std::string rules_list(const Catalogue& catalogue, const Style& style) {
   std::string text = heading("For every coat", style);
-  std::size_t told = 0;
   for (const GeneralFact& fact : catalogue.finishes().general) {
-    if (told++ == most) break;
     const Source* source = catalogue.find_source(fact.voice.source);
-    text += bullet(rule_words(fact.what) + (most > shown && source ? " [" + source->citation + "]" : ""), style);
+    text += bullet(rule_words(fact.what) + (source ? " [" + source->citation + "]" : ""), style);
   }
   return text;
 }
@@ -161,26 +161,41 @@ std::string title_text(const Afterwards& answer, const Job& job, const Style& st
   return text;
 }
 
+std::string rankings(const Afterwards& answer, std::size_t rows, std::size_t places, const Style& style) {
+  std::string text = "\n" + ranking(answer.retouchings, "retouching on it", rows, style);
+  text += "\n" + ranking(answer.varnishes, "varnish on it", rows, style);
+  text += paragraph("* not on the job's shelf. Old: " + light_words(answer.light) + ".", style);
+  return text + places_list(answer, places, style);
+}
+
+std::string everything(const Afterwards& answer, const Job& job, const Catalogue& catalogue, const Style& style,
+                       const Edition& edition) {
+  constexpr std::size_t all = 1000;
+  std::string text = title_text(answer, job, style) + mixtures_list(answer, style) + rankings(answer, all, all, style);
+  for (const ListedStack& one : listed_stacks(answer)) {
+    text += heading(fmt::format("{} {}: {}", one.group, one.rank, stack_words(*one.stack)), style);
+    text += cells_list(*one.stack, catalogue, style);
+  }
+  text += rules_list(catalogue, style);
+  text += heading("What each answer means", style) + paragraph(after_legend_words, style);
+  text += heading("Dangers of the liquids named", style) + dangers_list(answer, style);
+  text += "\n" + paragraph(after_safety_words, style);
+  return text + paragraph(after_not_told_words, style) + "\n" + paragraph(law_words(edition.law), style);
+}
+
 }  // namespace
 
 std::string afterwards_text(const Afterwards& answer, const Job& job, const Catalogue& catalogue, bool full,
                             const Style& style, const Edition& edition) {
-  const std::size_t most = full ? 1000 : answer.asked || !answer.mixtures.empty() ? 3 : shown;
-  std::string text = title_text(answer, job, style) + mixtures_list(answer, style);
-  text += "\n" + ranking(answer.retouchings, "retouching on it", most, style);
-  text += "\n" + ranking(answer.varnishes, "varnish on it", most, style);
-  text += paragraph("* not on the job's shelf. Old: " + light_words(answer.light) + ".", style);
-  text += places_list(answer, full ? most : 3, style);
-  if (full)
-    for (const ListedStack& one : listed_stacks(answer)) {
-      text += heading(fmt::format("{} {}: {}", one.group, one.rank, stack_words(*one.stack)), style);
-      text += cells_list(*one.stack, catalogue, style);
-    }
-  if (full) text += rules_list(catalogue, most, style);
-  if (full) text += heading("What each answer means", style) + paragraph(after_legend_words, style);
-  if (full) text += heading("Dangers of the liquids named", style) + dangers_list(answer, style);
-  text += "\n" + paragraph(after_safety_words, style);
-  if (full) text += paragraph(after_not_told_words, style) + "\n" + paragraph(law_words(edition.law), style);
+  if (full) return everything(answer, job, catalogue, style, edition);
+  // As many rows as leave the whole on one screen; what is asked and the warning always stand.
+  constexpr std::array<std::array<std::size_t, 2>, 5> rows_and_places = {{{4, 3}, {4, 2}, {3, 2}, {2, 1}, {1, 1}}};
+  std::string text;
+  for (const auto& [rows, places] : rows_and_places) {
+    text = title_text(answer, job, style) + mixtures_list(answer, style) + rankings(answer, rows, places, style);
+    text += "\n" + paragraph(after_safety_words, style);
+    if (fits_screen(text)) break;
+  }
   return text;
 }
 

@@ -15,7 +15,8 @@ const char* const after_safety_words =
     "Each liquid has its dangers: read its safety data sheet and your house rules before a bottle is opened. Swabs on "
     "the painting itself, and whoever is trained and answerable for it, decide; this table only says where to begin.";
 const char* const after_legend_words =
-    "yes: nothing speaks against it. test first: it may be touched, or the sources differ. not known: nothing says, "
+    "yes: nothing speaks against it (practice, estimated: its weakest support). test first: it may be touched, or the "
+    "sources differ. not known: nothing says, "
     "and that counts against it. no: it is touched, or does not come off. Ranked by the worst of its answers, never "
     "by a sum. What was seen goes before what is estimated; an estimate is of the liquid alone, of seconds under a "
     "swab, not of the resin in it.";
@@ -240,16 +241,16 @@ std::string link_words(const JudgedStack& stack) {
     bool practice = false;
     for (const StackCell& one : cells_of(stack))
       practice = practice || (one.counts && best_witness(*one.judged) == Witness::practice);
-    return stack.link.no_facts > 0 ? "yes, in part estimated or from memory"
-           : practice              ? "yes, in part by practice"
-                                   : "yes, known";
+    return stack.link.no_facts > 0 ? "yes, estimated" : practice ? "yes, practice" : "yes, known";
   }
   const std::string what = cell.lower ? coat_words(stack.coats[*cell.lower].coat)
                                       : (cell.act == FinishAct::put_on ? "making it up" : "coming off");
   const std::string when = cell.act == FinishAct::put_on     ? "put on"
                            : cell.state == FinishState::aged ? "off old"
                                                              : "off fresh";
-  return fmt::format("{} ({}, {}: {})", answer_word(stack.link.weakest), when, what, rests_on(*cell.judged));
+  return fmt::format(
+      "{} ({}, {}: {})", answer_word(stack.link.weakest), when, what,
+      cell.judged->why == CellWhy::may_not_dissolve ? std::string("may not dissolve") : rests_on(*cell.judged));
 }
 
 std::string stack_words(const JudgedStack& stack) {
