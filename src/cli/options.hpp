@@ -43,7 +43,6 @@ struct Request {
   bool keep_photographs = false;
   bool dry_run = false;
   bool yes = false;
-  bool html = false;
   bool ask = false;
   bool help = false;
 };

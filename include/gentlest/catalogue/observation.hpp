@@ -51,11 +51,6 @@ enum class Generality { held_generally, several_samples, one_sample };
 std::string_view to_word(Generality generality);
 std::optional<Generality> generality_from_word(std::string_view word);
 
-/// How far we trust the row ourselves; no figure of the source.
-enum class Confidence { high, medium, low };
-std::string_view to_word(Confidence confidence);
-std::optional<Confidence> confidence_from_word(std::string_view word);
-
 /// One row of solvents/observations/.
 struct Observation {
   std::string material;             ///< id

@@ -13,6 +13,11 @@ enum class Witness { seen, memory, practice };
 std::string_view to_word(Witness witness);
 std::optional<Witness> witness_from_word(std::string_view word);
 
+/// How far we trust the row ourselves; no figure of the source.
+enum class Confidence { high, medium, low };
+std::string_view to_word(Confidence confidence);
+std::optional<Confidence> confidence_from_word(std::string_view word);
+
 /// One liquid of what was tried. Water in a grade is a part of its own: "ethanol 95, water 5".
 struct ObservedPart {
   std::string solvent;  ///< id

@@ -2,7 +2,7 @@
 // is promised; this program models none of them.
 #pragma once
 
-#include "gentlest/catalogue/other_way.hpp"
+#include "gentlest/practice/other_way.hpp"
 #include "gentlest/plan/plan.hpp"
 
 #include <string>

@@ -32,9 +32,6 @@ constexpr Words<Generality, 3> generality_words = {{{Generality::held_generally,
                                                     {Generality::several_samples, "several_samples"},
                                                     {Generality::one_sample, "one_sample"}}};
 
-constexpr Words<Confidence, 3> confidence_words = {
-    {{Confidence::high, "high"}, {Confidence::medium, "medium"}, {Confidence::low, "low"}}};
-
 }  // namespace
 
 std::string_view to_word(Contact contact) {
@@ -63,14 +60,6 @@ std::string_view to_word(Generality generality) {
 
 std::optional<Generality> generality_from_word(std::string_view word) {
   return value_of<Generality>(generality_words, word);
-}
-
-std::string_view to_word(Confidence confidence) {
-  return word_of(confidence_words, confidence);
-}
-
-std::optional<Confidence> confidence_from_word(std::string_view word) {
-  return value_of<Confidence>(confidence_words, word);
 }
 
 // What was removed may have swollen first; what was not removed may have swollen all the same.

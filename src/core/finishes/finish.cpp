@@ -12,6 +12,9 @@ namespace {
 template <class Enum, std::size_t N>
 using Words = std::array<std::pair<Enum, std::string_view>, N>;
 
+constexpr Words<Confidence, 3> confidence_words = {
+    {{Confidence::high, "high"}, {Confidence::medium, "medium"}, {Confidence::low, "low"}}};
+
 constexpr Words<Witness, 3> witness_words = {
     {{Witness::seen, "seen"}, {Witness::memory, "from memory"}, {Witness::practice, "common practice"}}};
 
@@ -54,6 +57,13 @@ constexpr Words<FinishRule, 7> rule_words = {{{FinishRule::leaches_like_a_cleani
                                               {FinishRule::swollen_coats_heal_slowly, "swollen_coats_heal_slowly"}}};
 
 }  // namespace
+
+std::string_view to_word(Confidence confidence) {
+  return word_of(confidence_words, confidence);
+}
+std::optional<Confidence> confidence_from_word(std::string_view word) {
+  return value_of<Confidence>(confidence_words, word);
+}
 
 std::string_view to_word(Witness witness) {
   return word_of(witness_words, witness);

@@ -1,4 +1,4 @@
-#include "gentlest/catalogue/examination.hpp"
+#include "gentlest/practice/examination.hpp"
 
 #include "core/base/enum_words.hpp"
 

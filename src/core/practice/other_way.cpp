@@ -1,4 +1,4 @@
-#include "gentlest/catalogue/other_way.hpp"
+#include "gentlest/practice/other_way.hpp"
 
 #include "core/base/enum_words.hpp"
 

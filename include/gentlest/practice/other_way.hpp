@@ -2,7 +2,7 @@
 // reckoned; each way is what a publication, the trade or our memory says of it, in the words of the record.
 #pragma once
 
-#include "gentlest/catalogue/observation.hpp"
+#include "gentlest/finishes/witness.hpp"
 
 #include <optional>
 #include <string>

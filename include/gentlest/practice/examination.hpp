@@ -1,7 +1,7 @@
 // What is looked at before the first swab, as solvents/examination.yaml holds it: questions, answers, what each does.
 #pragma once
 
-#include "gentlest/catalogue/observation.hpp"
+#include "gentlest/finishes/witness.hpp"
 
 #include <optional>
 #include <string>
