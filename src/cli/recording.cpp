@@ -172,7 +172,13 @@ void Recording::complete(TypedReading& typed, std::vector<Diagnostic>& faults) {
   std::vector<std::string> layers;
   for (const Layer& layer : job_.layers) layers.push_back(layer.name);
   expect_name(reading.layer, layers, "layer", faults);
-  expect_name(reading.passage, places_of(job_), "passage", faults);
+  const std::vector<std::string> places = places_of(job_);
+  if (means_edge(reading.passage) && std::find(places.begin(), places.end(), reading.passage) == places.end()) {
+    reading.passage.clear();
+    reading.at_edge = true;
+    name_key(typed, "at_edge");
+  }
+  expect_name(reading.passage, places, "passage", faults);
   expect_on_painting(reading.site, job_.object, faults);
   try {
     if (!reading.mixture.empty()) reading.mixture = mixture_in_full(reading.mixture, against_);

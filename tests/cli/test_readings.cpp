@@ -392,3 +392,29 @@ TEST_CASE("a person's own column \"Harm\" goes to the remark") {
   CHECK(taken.code == 0);
   CHECK(holds(read_file(log), "blanched badly"));
 }
+
+TEST_CASE(
+    "a table that says \"edge\" where a passage stands means the edge, unless the job has a passage of that name") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const std::string table = folder.file("table.csv");
+  write_file(
+      table,
+      "Mixture,Result,Where,When\nisooctane 100,no effect,Edge,2019\nacetone 20 isooctane 80,no effect,am Rand,\n");
+  const Result taken = call({"import", "demo", log, table});
+  INFO(taken.err);
+  CHECK(taken.code == 0);
+  const std::string lines = read_file(log);
+  CHECK(holds(lines, "\"at_edge\":true"));
+  CHECK(holds(lines, "\"date\":\"2019\""));
+  CHECK_FALSE(holds(lines, "\"passage\""));
+  const std::string job = folder.file("job.yaml");
+  write_file(job,
+             "gentlest_job: 1\nlayers:\n  - {name: varnish, role: remove, found: dammar_aged}\n"
+             "  - {name: paint, role: keep, found: oil_paint_old}\npassages: [{name: edge, of: paint}]\n"
+             "shelf: [isooctane, acetone]\n");
+  write_file(table, "Mixture,Result,Where\nisooctane 100,no effect,edge\n");
+  const std::string other = folder.file("other.log");
+  CHECK(call({"import", job, other, table, "--new-log"}).code == 0);
+  CHECK(holds(read_file(other), "\"passage\":\"edge\""));
+}

@@ -19,6 +19,9 @@ std::string key_of_heading(std::string_view heading);
 /// is not understood; the reading is then unchanged. Precondition: the key is known.
 bool set_noted_field(Reading& reading, std::string_view key, const std::string& text);
 
+/// "at the edge", "Rand", "under the frame": where harm matters least, said in place of a passage.
+bool means_edge(std::string_view text);
+
 /// Words of harm under `signs` or `after_drying` ("blanched", "paint tacky") beside "nothing seen" of the original: one
 /// fault each, since the grade is what the rules count. Old logs hold such readings, so whoever writes asks, not who
 /// reads.

@@ -28,6 +28,8 @@ constexpr Heading headings[] = {
     {"essai", "test"},
     {"datum", "date"},
     {"day", "date"},
+    {"when", "date"},
+    {"wann", "date"},
     {"year", "date"},
     {"jahr", "date"},
     {"année", "date"},

@@ -253,4 +253,11 @@ bool number_with_comma(const std::string& text) {
   return text.size() <= longest_shape && std::regex_match(text, shape);
 }
 
+bool means_edge(std::string_view text) {
+  const std::string plain = folded(trimmed(text));
+  return std::any_of(std::begin(fixed_words), std::end(fixed_words), [&](const FixedWord& word) {
+    return word.text == plain && word.key == "at_edge" && word.value == "yes";
+  });
+}
+
 }  // namespace gentlest
