@@ -107,9 +107,9 @@ Command examine() {
           "  gentlest examine easel.yaml --full         every question, reasons, sources\n"
           "  gentlest examine --html --output look.html   a page to fill in by hand\n"
           "\n"
-          "The findings stand in the job under examination:, a line each, or\n"
-          "`gentlest new FILE --ask` asks for them. Nothing must be answered; what is not\n"
-          "known counts on the careful side. An answer may leave passages out, leave\n"
+          "The findings stand in the job under examination:, a line each; see `gentlest\n"
+          "help new` for being asked. Nothing must be answered; what is not known counts\n"
+          "on the careful side. An answer may leave passages out, leave\n"
           "bottles off, halve the risk limit, ask for a test first, or stop. The exit\n"
           "code is 1 where it says: do not.\n",
           {"full", "html", "paper"},
@@ -474,7 +474,7 @@ Command studio() {
           "FOLDER",
           "what the finished paintings of a folder taught",
           "  gentlest studio finished/\n"
-          "  gentlest ladder easel.yaml --studio finished/    begin where they leave off\n"
+          "  gentlest help ladder       how a plan begins where they leave off\n"
           "\n"
           "FOLDER holds finished jobs with their logs beside them (pears.yaml, pears.log,\n"
           "or one job and one log a folder), and tables that others have shared. Lists\n"

@@ -342,7 +342,7 @@ TEST_CASE("a vial that cannot be filled is found where it stands, by check and b
   const Folder folder;
   const std::string job = folder.file("easel.yaml");
   write_file(job, replaced(demo_job_text(), "limits:\n", "limits:\n  measure_mL: 9\n"));
-  const std::string place = "easel.yaml:37:15: error: a vial of 10 mL holds 1 steps of 9 mL";
+  const std::string place = "easel.yaml:60:15: error: a vial of 10 mL holds 1 steps of 9 mL";
   CHECK(holds(call({"check", job}).out, place));
   for (const char* command : {"check", "ladder", "sheet", "labels", "chart", "compare"}) {
     const Result result = call({command, job});

@@ -1,5 +1,7 @@
 // A figure explained can be done again from the page alone: a reader of its own takes the printed lines, reckons each
 // and must come to the printed digits. It knows nothing of the program's own sums.
+#include "gentlest/learning/reading.hpp"  // before the words of the report, whose names it shares
+
 #include "demo_plan.hpp"
 #include "near.hpp"
 #include "scale.hpp"

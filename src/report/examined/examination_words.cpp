@@ -97,7 +97,14 @@ std::vector<std::string> consequence_lines(const Examination& examination) {
   std::vector<std::string> lines;
   for (const WeighedAnswer& one : examination.answers) {
     const bool is_told = does(*one.answer, ExaminationEffect::stop) || does(*one.answer, ExaminationEffect::wait);
-    const std::string effects = effect_words(*one.answer);
+    // That something is tried first is what the words say already.
+    ExaminationAnswer beside = *one.answer;
+    if (!beside.says.empty())
+      beside.does.erase(
+          std::remove_if(beside.does.begin(), beside.does.end(),
+                         [](const ExaminationStep& step) { return step.effect == ExaminationEffect::first_test; }),
+          beside.does.end());
+    const std::string effects = effect_words(beside);
     if (!is_known(one) || is_told || (one.answer->says.empty() && effects.empty())) continue;
     lines.push_back(effects.empty() || one.answer->says.empty() ? line_of(one)
                                                                 : fmt::format("{} [{}]", line_of(one), effects));

@@ -10,11 +10,11 @@
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/plans/studio_words.hpp"
 #include "report/plans/layer_cost_words.hpp"
 #include "report/plans/line_words.hpp"
 #include "report/plans/plan_report.hpp"
 #include "report/plans/short_words.hpp"
+#include "report/plans/studio_words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 
@@ -161,10 +161,15 @@ std::string sentences_text(const std::vector<std::string>& sentences, const Styl
   return text.empty() ? text : paragraph(text, style);
 }
 
+// That nothing speaks against a swab is worth a line only where there is one to make.
+std::string examination_text_of(const Plan& plan, const Style& style) {
+  const bool is_go = plan.examination.verdict == ExaminationVerdict::go;
+  return is_go && plan.outcome != Outcome::window ? "" : paragraph(verdict_sentence(plan.examination), style);
+}
+
 // Everything above the rows of the ladder, and everything below.
 std::vector<ScreenPart> parts_above(const Plan& plan, const Style& style) {
-  std::vector<ScreenPart> parts = {must_stand(title_text(plan, style)),
-                                   must_stand(paragraph(verdict_sentence(plan.examination), style)),
+  std::vector<ScreenPart> parts = {must_stand(title_text(plan, style)), must_stand(examination_text_of(plan, style)),
                                    screen_list("", layer_lines(plan), 2, style)};
   if (plan.outcome == Outcome::window) return parts;
   parts.push_back(must_stand("\n" + sentences_text(short_no_rungs_words(plan), style)));

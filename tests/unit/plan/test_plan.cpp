@@ -206,7 +206,10 @@ TEST_CASE("where no line works the walk over the best of the whole shelf is the 
   CHECK(ladder_bottles(walk) == std::vector<std::string>{"ethanol 96 %", "ethyl acetate", "isooctane"});
   // A wax to keep lies nearest to the hydrocarbon itself, so every line would lead away from it.
   job.limits.lines = 3;
-  job.layers.push_back({"wax", Role::keep, "", "beeswax", {}, {}, {}, "", {}});
+  Layer wax;
+  wax.name = "wax";
+  wax.found = "beeswax";
+  job.layers.push_back(wax);
   const Plan plan = make_plan(job, shipped_catalogue());
   REQUIRE(plan.outcome == Outcome::window);
   CHECK(plan.lines.front().reason == LineReason::frontier);
