@@ -1,5 +1,6 @@
 #include "shipped.hpp"
 
+#include "gentlest/base/diagnostic.hpp"
 #include "gentlest/job/limits.hpp"
 #include "gentlest/plan/check_job.hpp"
 #include "io/job_file.hpp"
@@ -40,6 +41,12 @@ passages:
 shelf:
   - isooctane
   - {solvent: ethanol, grade: "96 %"}
+examination:
+  flaking: no
+  glazes: {answer: somewhere, where: [red glaze], note: "microscope"}
+series:
+  - {name: ours, mixtures: ["isooctane 100"]}
+grades: {"++": fully removed}
 afterwards:
   - {put_on: dammar_fresh, as: varnish, in: turpentine, light: strong, years: 12.5}
 limits:
@@ -56,6 +63,7 @@ limits:
   avoid_statements: [H360]
   avoid_solvents: [acetone]
   allow_acting: [ethanol]
+  exactly: [isooctane]
   lowest_flash_point_C: -5
   avoid_label: [H304]
   allow_unknown_hazards: false
@@ -75,6 +83,12 @@ limits:
   CHECK(job.layers[0].found == "dammar_aged");
   CHECK(job.layers[0].suspected == std::vector<Flag>{Flag::cross_linked});
   CHECK(job.layers[0].where.line == 7);
+  CHECK(job.layers[0].recorded_where.line == 6);
+  REQUIRE(job.examination.size() == 2);
+  CHECK(job.examination[0] == Finding{"flaking", "no", {}, {}, {}});
+  CHECK(job.examination[1] == Finding{"glazes", "somewhere", {"red glaze"}, "microscope", {}});
+  CHECK(job.series.size() == 1);
+  CHECK(job.grades.removal.at("++") == "fully removed");
   CHECK(job.layers[0].light == Light::uv_filtered);
   CHECK(job.layers[0].years == 40);
   CHECK(job.layers[1].light == Light::not_told);
@@ -133,4 +147,17 @@ TEST_CASE("two jobs that say the same are equal wherever their lines stand") {
   const std::string text = demo_job_text();
   const Job moved = load_job("# moved\n\n" + text, "a.yaml", shipped_catalogue());
   CHECK(load_job(text, "a.yaml", shipped_catalogue()).layers == moved.layers);
+}
+
+TEST_CASE("an unknown name is told at its own line, of what the files say as of what was found") {
+  const std::string text =
+      "gentlest_job: 1\nlayers:\n  - name: varnish\n    role: remove\n    recorded: mastik_aged\n    found: "
+      "dammar_aged\n  - {name: paint, role: keep, found: oil_paint_old}\nshelf: [isooctane]\n";
+  try {
+    load_job(text, "job.yaml", shipped_catalogue());
+    FAIL("it was taken");
+  } catch (const InputError& error) {
+    REQUIRE(error.faults().size() == 1);
+    CHECK(error.faults()[0].where.line == 5);
+  }
 }
