@@ -3,7 +3,7 @@
 
 #include "report/charts/charts.hpp"
 #include "report/draw/pictogram.hpp"
-#include "report/questions/examination_page.hpp"
+#include "report/examined/examination_words.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/carried.hpp"
 #include "report/paper/conduct_html.hpp"
@@ -11,6 +11,7 @@
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/words.hpp"
+#include "report/questions/examination_page.hpp"
 
 #include <fmt/format.h>
 
@@ -103,12 +104,13 @@ std::string bench_sheet(const Plan& plan, const Bench& bench, const SheetInputs&
   std::string ladder;
   if (inputs.followed) ladder += harms_html(inputs.followed->progress.conduct);
   ladder += "<header>\n" + title_block(plan.job.object, "Solvent tests") + "</header>\n";
-  ladder += examination_block(plan.examination);
+  const bool is_go = plan.examination.verdict == ExaminationVerdict::go;
+  if (!is_go) ladder += element("p", user_text(verdict_sentence(plan.examination)));
   ladder += sheet_summary(plan, bench, inputs) + no_card_html(inputs) + carried_caution(all);
   std::string notes = map_section(plan.job.object, inputs.sites, inputs.background, MapTable::below);
   if (inputs.full) notes += sheet_pictures(plan, bench);
-  notes += "<div class=\"columns\">\n" + sheet_beside(plan, bench, inputs) + sheet_notes(plan, all, inputs) +
-           sheet_origins(plan, inputs) + "</div>\n";
+  notes += "<div class=\"columns\">\n" + examination_block(plan.examination) + sheet_beside(plan, bench, inputs) +
+           sheet_notes(plan, all, inputs) + sheet_origins(plan, inputs) + "</div>\n";
   const std::string body = pictogram_definitions(codes_used(all)) + "<main>\n" +
                            running_pages(sheet_head(plan, "the ladder"), ladder, "first") +
                            sheet_cards(plan, all, inputs) + running_pages(sheet_head(plan, "map and notes"), notes) +

@@ -136,7 +136,8 @@ std::string examination_csv(const Examination& examination, const Catalogue& cat
 std::string examination_block(const Examination& examination) {
   std::vector<std::string> items;
   for (const std::string& line : consequence_lines(examination)) items.push_back(user_text(line));
-  return element("p", user_text(verdict_sentence(examination))) + html_list(items);
+  return element("section", element("h2", "Before the first swab") +
+                                element("p", user_text(verdict_sentence(examination))) + html_list(items));
 }
 
 namespace {
