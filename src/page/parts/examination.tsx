@@ -51,10 +51,10 @@ function Asked({ question }: { question: Question }) {
   const chosen = question.answers.find((one) => one.answer === (finding.answer || notKnown));
   return (
     <div class="field">
-      <label for={id}>{question.question}</label>
+      <label for={id}>{text.questions[question.id] ?? question.question}</label>
       <select id={id} value={finding.answer || notKnown} aria-describedby={`${id}-does`}
         onChange={(event) => { const word = event.currentTarget.value; edit((now) => setFinding(now, question.id, word === notKnown ? open : { ...finding, answer: word })); }}>
-        {question.answers.map(({ answer }) => <option key={answer} value={answer}>{answer === notKnown ? text.not_known : answer}</option>)}
+        {question.answers.map(({ answer }) => <option key={answer} value={answer}>{answer === notKnown ? text.not_known : text.answers[answer] ?? answer}</option>)}
         {!chosen && <option value={finding.answer}>{finding.answer}</option>}
       </select>
       <FaultsAt path={path} />

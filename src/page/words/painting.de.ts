@@ -1,4 +1,6 @@
 // Wörter des Schritts „Gemälde“.
+import { answersDe, questionsDe } from "./examination.de";
+
 export const painting = {
   heading: "Das Gemälde",
   intro: "Was es ist, welche Schichten von oben nach unten darauf liegen und welche Farben unverändert bleiben müssen.",
@@ -66,6 +68,8 @@ export const painting = {
   answered: (answered: number, all: number) => `${answered} von ${all} beantwortet.`,
   where: "Wo",
   where_else: "Anderswo, durch Kommas getrennt",
+  questions: questionsDe,
+  answers: answersDe,
   why_asked: "Warum danach gefragt wird",
   it_does: (effects: string) => `Daraus folgt: ${effects}.`,
   topics: { decision: "Entscheidung", adhesion: "Haftung der Malschicht", support: "Bildträger und Rand", varnish: "Firnis", surface: "Oberfläche und Raum", paint: "Malschicht" },

@@ -66,6 +66,9 @@ export const painting = {
   answered: (answered: number, all: number) => `${answered} of ${all} answered.`,
   where: "Where",
   where_else: "Elsewhere, with commas between",
+  /** In place of the program's own words, by question and by answer. */
+  questions: {} as Record<string, string>,
+  answers: {} as Record<string, string>,
   why_asked: "Why this is asked",
   it_does: (effects: string) => `So: ${effects}.`,
   topics: { decision: "Decision", adhesion: "Hold of the paint", support: "Support and edge", varnish: "Varnish", surface: "Surface and room", paint: "Paint" },
