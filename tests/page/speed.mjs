@@ -1,11 +1,12 @@
 // How fast the page is in real browsers, as ratios to the native program in the same run; prints a table, judges nothing.
 //   node speed.mjs PAGE PROGRAM [chromium|firefox|webkit ...]
 import { existsSync, readFileSync } from "node:fs";
+import { resolve } from "node:path";
 import { start } from "./browsers.mjs";
 import { field, goTo, ladderShown, openDemo, openFile, unfold } from "./person.mjs";
 import { askProgram } from "./program.mjs";
 
-const [page, program, ...chosen] = process.argv.slice(2);
+const [page, program, ...chosen] = process.argv.slice(2).map((word, place) => (place < 2 ? resolve(word) : word));
 if (!page || !program) {
   console.error("usage: node speed.mjs PAGE PROGRAM [chromium|firefox|webkit ...]");
   process.exit(2);
