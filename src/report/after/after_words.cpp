@@ -24,18 +24,11 @@ const char* const after_not_told_words =
     "Not judged: gloss, colour, how it handles, how far pigments change it, what dirt adds, how long each film holds "
     "its liquid.";
 
+// As JSON has it, with blanks.
 std::string answer_word(CellVerdict verdict) {
-  switch (verdict) {
-    case CellVerdict::fails:
-      return "no";
-    case CellVerdict::open:
-      return not_known;
-    case CellVerdict::test_first:
-      return "test first";
-    case CellVerdict::holds:
-      break;
-  }
-  return "yes";
+  std::string word = verdict_key(verdict);
+  std::replace(word.begin(), word.end(), '_', ' ');
+  return word;
 }
 
 std::string basis_word(CellBasis basis) {
