@@ -95,8 +95,10 @@ const programAnswers = (program) =>
 
 export async function sameAnswers(browser, page, program, report) {
   const all = await programAnswers(program);
+  // The engine is one and the same: what it says is asked whole in one browser, a third of it in the others.
+  const asked = browser.name === "chromium" ? all : all.filter((_, i) => i % 3 === 0);
   const tab = await browser.open(page);
-  for (const one of all) {
+  for (const one of asked) {
     const answer = await tab.evaluate((question) => window.gentlest.ask("test", question), one.question).catch((fault) => ({ exit: 4, text: "", notes: String(fault), faults: [], files: {} }));
     report(`same answer: ${one.name}`, difference(answer, one.program));
   }
