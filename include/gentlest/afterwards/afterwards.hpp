@@ -12,6 +12,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 namespace gentlest {
@@ -41,14 +42,10 @@ enum class CellWhy {
   no_liquid            ///< no liquid is known that could be asked
 };
 
-/// One source behind a cell. Exactly one pointer is set; all of the catalogue.
-struct CellVoice {
-  const Observation* seen = nullptr;
-  const ComesOffFact* told = nullptr;
-  const Neighbour* neighbour = nullptr;
-  const AgeingFact* ageing = nullptr;
-  const Voice* bedded = nullptr;
-};
+/// One source behind a cell, of the catalogue: what was seen, or told of coming off, of a pair, of ageing, of putting
+/// on, of bedding.
+using CellVoice = std::variant<const Observation*, const ComesOffFact*, const Neighbour*, const AgeingFact*,
+                               const AppliedIn*, const Voice*>;
 /// Who speaks: source and standing, of an observation made into a Voice.
 Voice voice_of(const CellVoice& one);
 

@@ -63,7 +63,7 @@ std::optional<Ageing> ageing_in(const Finish& finish, Light light, std::vector<C
                                                                [](Light one) { return one != Light::strong; })
                                                  : holds(fact.lights, light);
     if (!speaks) continue;
-    said.push_back({nullptr, nullptr, nullptr, &fact, nullptr});
+    said.emplace_back(&fact);
     worst = worst ? std::max(*worst, fact.change) : fact.change;
   }
   // What daylight does, strong light does at the least.
@@ -129,12 +129,23 @@ bool is_of_mixture(const std::vector<ObservedPart>& parts, const Asked& asked) {
   return !parts.empty() && (fits(asked.shares) || fits(asked.dry_shares));
 }
 
+namespace {
+
+struct VoiceOf {
+  Voice operator()(const Observation* seen) const {
+    return {seen->source, seen->witness, seen->cite, seen->note, seen->where};
+  }
+  Voice operator()(const Voice* voice) const { return *voice; }
+  template <class Fact>
+  Voice operator()(const Fact* fact) const {
+    return fact->voice;
+  }
+};
+
+}  // namespace
+
 Voice voice_of(const CellVoice& one) {
-  if (one.told) return one.told->voice;
-  if (one.neighbour) return one.neighbour->voice;
-  if (one.ageing) return one.ageing->voice;
-  if (one.bedded) return *one.bedded;
-  return {one.seen->source, one.seen->witness, one.seen->cite, one.seen->note, one.seen->where};
+  return std::visit(VoiceOf(), one);
 }
 
 std::optional<Witness> best_witness(const Judgement& judged) {
@@ -148,6 +159,10 @@ std::optional<Witness> best_witness(const Judgement& judged) {
 }
 
 namespace {
+
+bool is_told(const CellVoice& one) {
+  return std::holds_alternative<const ComesOffFact*>(one);
+}
 
 // What the voices on one film and mixture come to: how many say that it acts, that it may, that it does not.
 struct Heard {
@@ -229,15 +244,13 @@ Heard listen(const Film& film, const Asked& asked, OfRow of_row, OfResult of_res
   Heard heard;
   if (film.finish)
     for (const ComesOffFact& fact : film.finish->comes_off)
-      if (speaks_of(fact, film, asked))
-        hear(heard, of_result(fact.result), {nullptr, &fact, nullptr, nullptr, nullptr});
+      if (speaks_of(fact, film, asked)) hear(heard, of_result(fact.result), &fact);
   for (const SeenRow& row : rows_of(film.rows, asked))
     if ((film.state != FinishState::fresh || !is_of_an_old_film(row)) && !is_of_another_light(row, film, asked))
-      hear(heard, of_row(row), {row.row, nullptr, nullptr, nullptr, nullptr});
+      hear(heard, of_row(row), row.row);
   // What the aged record says itself goes before what is taken over from the fresh one.
   if (heard.acts.empty() && heard.spares.empty())
-    for (const SeenRow& row : rows_of(film.fresh_rows, asked))
-      hear(heard, of_row(row), {row.row, nullptr, nullptr, nullptr, nullptr});
+    for (const SeenRow& row : rows_of(film.fresh_rows, asked)) hear(heard, of_row(row), row.row);
   return heard;
 }
 
@@ -249,13 +262,9 @@ std::optional<Judgement> by_parts(const Film& film, const Asked& asked) {
   for (const PureShare& share : asked.dry_shares) {
     const auto rows = rows_of_liquid(film.rows, *share.solvent);
     const Sighting worst = worst_of(rows);
-    for (const SeenRow& row : rows) judged.voices.push_back({row.row, nullptr, nullptr, nullptr, nullptr});
+    for (const SeenRow& row : rows) judged.voices.emplace_back(row.row);
     if (worst == Sighting::acts)
-      return Judgement{CellVerdict::open,
-                       CellBasis::not_known,
-                       CellWhy::a_part_acts,
-                       std::nullopt,
-                       {{rows.front().row, nullptr, nullptr, nullptr, nullptr}}};
+      return Judgement{CellVerdict::open, CellBasis::not_known, CellWhy::a_part_acts, std::nullopt, {rows.front().row}};
     all_spare = all_spare && worst == Sighting::spares;
   }
   return all_spare ? std::optional(judged) : std::nullopt;
@@ -263,7 +272,7 @@ std::optional<Judgement> by_parts(const Film& film, const Asked& asked) {
 
 CellWhy why_of(const Heard& heard) {
   const std::vector<CellVoice> voices = heard.all();
-  return voices.front().told ? CellWhy::told : CellWhy::seen;
+  return is_told(voices.front()) ? CellWhy::told : CellWhy::seen;
 }
 
 }  // namespace
@@ -337,8 +346,8 @@ const Judgement& FilmJudge::comes_off(std::size_t i, std::size_t which) {
     judged = {CellVerdict::test_first, CellBasis::sources_disagree, why_of(heard), std::nullopt, heard.all()};
   else if (!heard.acts.empty())
     // Swelling told beside coming off: two voices that differ, as on a resin that one sheet lists as soluble.
-    judged = {heard.may.empty() || !heard.may.front().told ? CellVerdict::holds : CellVerdict::test_first,
-              heard.may.empty() || !heard.may.front().told ? CellBasis::known : CellBasis::sources_disagree,
+    judged = {heard.may.empty() || !is_told(heard.may.front()) ? CellVerdict::holds : CellVerdict::test_first,
+              heard.may.empty() || !is_told(heard.may.front()) ? CellBasis::known : CellBasis::sources_disagree,
               why_of(heard), std::nullopt, heard.all()};
   else if (!heard.spares.empty())
     judged = {CellVerdict::fails, CellBasis::known, why_of(heard), std::nullopt, heard.all()};

@@ -56,13 +56,15 @@ bool is_usual(const Coat& coat, const Asked& asked) {
 std::optional<Judgement> by_pair(const std::vector<const Neighbour*>& told, const Coat& upper, const Asked& asked) {
   Judgement judged{CellVerdict::holds, CellBasis::known, CellWhy::told, std::nullopt, {}};
   bool differ = false;
+  const Neighbour* first = nullptr;
   for (const Neighbour* one : told) {
     if (!one->parts.empty() && !is_of_mixture(one->parts, asked)) continue;
     // A warning holds in other liquids too, an all-clear does not.
     if (one->parts.empty() && one->says != NeighbourSays::touches && !is_usual(upper, asked)) continue;
-    differ = differ || (!judged.voices.empty() && judged.voices.front().neighbour->says != one->says);
+    differ = differ || (first && first->says != one->says);
+    if (!first) first = one;
     judged.verdict = std::min(judged.verdict, verdict_of(one->says));
-    judged.voices.push_back({nullptr, nullptr, one, nullptr, nullptr});
+    judged.voices.emplace_back(one);
   }
   if (judged.voices.empty()) return std::nullopt;
   if (differ) {
@@ -73,7 +75,7 @@ std::optional<Judgement> by_pair(const std::vector<const Neighbour*>& told, cons
 }
 
 bool rests_on_pair(const Judgement& judged) {
-  return !judged.voices.empty() && judged.voices.front().neighbour;
+  return !judged.voices.empty() && std::holds_alternative<const Neighbour*>(judged.voices.front());
 }
 
 // A coat bedded in varnish: between two coats of one varnish it goes with them.
@@ -87,7 +89,7 @@ void bed(Judgement& judged, const std::vector<Laid>& laid, std::size_t upper, st
   judged.basis = same ? CellBasis::known : CellBasis::binder_alone;
   judged.why = CellWhy::goes_with_varnish;
   judged.chance.reset();
-  judged.voices.insert(judged.voices.begin(), {nullptr, nullptr, nullptr, nullptr, &*below.finish->bedded});
+  judged.voices.insert(judged.voices.begin(), &*below.finish->bedded);
 }
 
 bool lies_under_varnish(const std::vector<Laid>& laid, std::size_t coat) {
@@ -155,11 +157,8 @@ class StackJudge {
       Judgement made{CellVerdict::holds, CellBasis::known, CellWhy::told, std::nullopt, {}};
       if (coat.finish)
         for (const AppliedIn& one : coat.finish->applied_in)
-          if (is_of_mixture(one.parts, judge_.asked()[asked])) {
-            made.voices.clear();
-            return made;
-          }
-      return judge_.comes_off(laid_[i].now, asked);
+          if (is_of_mixture(one.parts, judge_.asked()[asked])) made.voices.emplace_back(&one);
+      return made.voices.empty() ? judge_.comes_off(laid_[i].now, asked) : made;
     }
     return judge_.comes_off(state == FinishState::aged ? laid_[i].later : laid_[i].now, asked);
   }

@@ -101,7 +101,7 @@ std::string ranked_table(const std::vector<JudgedStack>& stacks, const char* tit
     rows.push_back({html_text(coat.coat.name), html_text(in_words(*coat.put_on)), html_text(in_words(*coat.off_fresh)),
                     html_text(in_words(*coat.off_aged)), html_text(link_words(stack))});
   }
-  return html_table({title, "goes on in", "comes off fresh in", "comes off old in", "weakest link"}, rows);
+  return html_table({title, "goes on in", "comes off fresh in", "comes off old in", "weakest link"}, rows, "ranked");
 }
 
 std::string section(const std::string& title, const JudgedStack& stack, const std::string& id,
@@ -143,6 +143,11 @@ svg { max-width: 100%; height: auto; break-inside: avoid; }
 td, th { vertical-align: top; overflow-wrap: anywhere; }
 tr { break-inside: avoid; }
 .cells td, .cells th { font-size: 8.5pt; }
+.cells { table-layout: fixed; }
+.cells .c0 { width: 27%; }
+.cells .c1 { width: 16%; }
+.cells .c2 { width: 15%; }
+.ranked { table-layout: fixed; }
 )";
 
 }  // namespace

@@ -143,7 +143,10 @@ std::string examination_block(const Examination& examination) {
 namespace {
 
 constexpr const char* form_css =
+    ".exam { table-layout: fixed; }\n"
+    ".exam .c0 { width: 24%; }\n.exam .c1 { width: 26%; }\n.exam .c2 { width: 25%; }\n"
     ".exam td, .exam th { vertical-align: top; padding: 1.2mm 1.5mm; }\n"
+    ".exam ul { margin: 0; padding-left: 4mm; }\n"
     ".exam tr { break-inside: avoid; }\n"
     ".box { display: inline-block; width: 3mm; height: 3mm; border: 0.3mm solid black; margin: 0 1mm 0 0; }\n"
     ".box.ticked { background: black; }\n"

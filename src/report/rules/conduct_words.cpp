@@ -179,7 +179,7 @@ std::vector<std::string> closure_words(const Plan& plan, const Conduct& conduct)
   }
   if (!words.empty()) words.back() += " (" + rule_words(Rule::harm_closes) + ")";
   for (const PassageState& passage : conduct.passages)
-    if (passage.is_left_out)
+    if (passage.is_left_out && !passage.closed_by)
       words.push_back(fmt::format("{}: left out by the examination; keep a border around it", passage.name));
     else if (passage.closed_by)
       words.push_back(fmt::format("{}: closed by test {}; keep a border around it ({})", passage.name,

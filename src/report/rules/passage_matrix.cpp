@@ -39,10 +39,10 @@ class Matrix {
     }
     for (const PassageState& passage : conduct_.passages) {
       std::string note;
-      if (passage.is_left_out)
-        note = "left out: keep a border";
-      else if (passage.closed_by)
+      if (passage.closed_by)
         note = fmt::format("closed by test {}: keep a border", conduct_.tests[*passage.closed_by].number);
+      else if (passage.is_left_out)
+        note = "left out: keep a border";
       matrix_.columns.push_back({passage.name.empty() ? place_words(Place::picture, {}) : passage.name, note,
                                  Place::picture, passage.name, passage.layer, passage.closed_by});
     }

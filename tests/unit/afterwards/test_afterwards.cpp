@@ -70,6 +70,7 @@ void check_judgement(const Judgement& judged, bool may_be_silent) {
   if (judged.basis == CellBasis::sources_disagree) CHECK(judged.verdict <= CellVerdict::test_first);
   if (judged.chance) CHECK((*judged.chance >= 0 && *judged.chance <= 1));
   for (const CellVoice& voice : judged.voices) CHECK(!voice_of(voice).source.empty());
+  if (judged.basis == CellBasis::known) CHECK_FALSE(judged.voices.empty());
 }
 
 void check_acts(const JudgedStack& stack) {
