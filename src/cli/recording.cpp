@@ -213,8 +213,18 @@ Answer Recording::append(ReadingTable table, const std::string& shown) {
   for (TypedReading& typed : table.readings) {
     std::vector<Diagnostic> faults;
     complete(typed, faults);
+    if (!faults.empty() && is_harm(typed.reading)) table.refused_harms.push_back(typed.where);
     if (faults.empty()) sound.push_back(std::move(typed));
     refused.insert(refused.end(), faults.begin(), faults.end());
+  }
+  // A log that lacks a harm would let stronger mixtures be proposed: then nothing comes in.
+  if (!table.refused_harms.empty()) {
+    for (auto where = table.refused_harms.rbegin(); where != table.refused_harms.rend(); ++where)
+      refused.insert(refused.begin(), {*where,
+                                       "this row tells of harm to the original and is not understood",
+                                       "mend it first: nothing of this table was written",
+                                       {}});
+    throw InputError(Fault::file, std::move(refused));
   }
   const Repeats repeats = request_.again ? Repeats::add : Repeats::leave_out;
   Addition addition = addition_to(log_, path, sound, repeats);

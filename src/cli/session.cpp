@@ -132,7 +132,8 @@ Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& r
 }
 
 int exit_of(const Plan& plan) {
-  return plan.outcome == Outcome::window ? exit_done : exit_no_window;
+  const bool forbids = plan.examination.verdict == ExaminationVerdict::do_not;
+  return plan.outcome == Outcome::window && !forbids ? exit_done : exit_no_window;
 }
 
 int exit_of(const Progress& progress) {

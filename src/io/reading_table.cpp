@@ -181,6 +181,7 @@ class TableReader {
           fault.where = typed.where;
           faults_.push_back(std::move(fault));
         }
+    if (!faults_.empty() && is_harm(typed.reading)) table_.refused_harms.push_back(typed.where);
     if (faults_.empty()) table_.readings.push_back(std::move(typed));
   }
 

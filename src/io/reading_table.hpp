@@ -16,6 +16,7 @@ namespace gentlest {
 /// What a table was taken for.
 struct ReadingTable {
   std::vector<TypedReading> readings;
+  std::vector<Location> refused_harms = {};  ///< rows that are refused and tell of harm
   std::vector<Diagnostic> refused;  ///< of rows that are not understood and are none of `readings`; at least one a row
   std::vector<std::pair<std::string, std::string>> taken;  ///< heading and key, where they are not the same
   std::vector<std::string> to_remark;  ///< headings that mean no field: "heading: cell" was added to the remark

@@ -418,3 +418,30 @@ TEST_CASE(
   CHECK(call({"import", job, other, table, "--new-log"}).code == 0);
   CHECK(holds(read_file(other), "\"passage\":\"edge\""));
 }
+
+TEST_CASE("a refused row that tells of harm keeps the whole table out of the log") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  const std::string table = folder.file("table.csv");
+  for (const char* row : {"acetone 30 isooctane 70,partly removed,change that stays,2026-13-45\n",
+                          "moonshine 100,partly removed,softened,\n"}) {
+    write_file(table, std::string("mixture,removal,original,date\nisooctane 100,no effect,nothing seen,\n") + row);
+    const Result taken = call({"import", "demo", log, table});
+    INFO(row << taken.err);
+    CHECK(taken.code == 3);
+    CHECK(holds(taken.err, "table.csv:3: error: this row tells of harm"));
+    CHECK_FALSE(std::filesystem::exists(log));
+  }
+}
+
+TEST_CASE("every rung that a harm closed is named by its recipe for the page") {
+  const Folder folder;
+  const std::string log = folder.file("easel.log");
+  CHECK(call({"record", "demo", log, "--yes", "rung 3: partly, softened, white cloth"}).code == 0);
+  const auto row = nlohmann::json::parse(call({"next", "demo", log, "--format", "json"}).out).at("next").at(0);
+  const std::string closed = row.at("closed_mixtures");
+  for (const char* recipe :
+       {"isooctane 70, acetone 30", "isooctane 55, acetone 45", "isooctane 40, acetone 60", "isooctane 25, acetone 75"})
+    CHECK(holds(" | " + closed + " | ", std::string(" | ") + recipe + " | "));
+  CHECK_FALSE(holds(closed, "isooctane 85"));
+}

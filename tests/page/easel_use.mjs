@@ -6,10 +6,10 @@ import { askProgram } from "./program.mjs";
 
 const harm = new URL("jobs/harm.log", import.meta.url);
 
-/** The rungs that the program's sheet strikes out, by its own marks in the text of the file. */
+/** The recipes that the program says a harm closed. */
 async function struckOut(program, job, log) {
-  const { text } = await askProgram(program, { command: "sheet", words: ["job.yaml"], options: { log: "tests.log" }, files: { "job.yaml": job, "tests.log": log } });
-  return [...text.matchAll(/<s>([^]*?)<\/s>/g)].map(([, inner]) => inner.replace(/<[^>]*>/g, "").trim());
+  const { text } = await askProgram(program, { command: "next", words: ["job.yaml", "tests.log"], options: { format: "json" }, files: { "job.yaml": job, "tests.log": log } });
+  return (JSON.parse(text).next[0].closed_mixtures ?? "").split(" | ").filter((one) => one !== "");
 }
 
 export async function easelUse(browser, page, program, report) {
@@ -25,7 +25,7 @@ export async function easelUse(browser, page, program, report) {
   const job = String(await save(tab, "job"));
   const closed = await struckOut(program, job, readFileSync(harm, "utf8"));
   const wrong = (await options()).map((one) => [one, /: (.*)$/.exec(one.replace(/^CLOSED: /, ""))?.[1]]).filter(([, recipe]) => recipe)
-    .filter(([shown, recipe]) => /^CLOSED/.test(shown) !== closed.some((one) => one === recipe || one.endsWith(`: ${recipe}`))).map(([shown]) => shown);
+    .filter(([shown, recipe]) => /^CLOSED/.test(shown) !== closed.includes(recipe)).map(([shown]) => shown);
   report("the rungs marked as closed are those that the program strikes out", closed.length === 0 ? "the program strikes out nothing" : wrong.join("; "));
 
   await unfold(tab, "/^Looked at again, or wrong\\? Test 3$/");

@@ -233,6 +233,15 @@ test("the program takes what was edited", { skip: !program }, () => {
   execFileSync(program, ["check", file]);
 });
 
+test("a passage's new name is followed by what the examination says of it", () => {
+  for (const text of jobs.filter((one) => job.readJob(one).passages.length > 0)) {
+    const placed = job.setFinding(text, "flaking", { answer: "somewhere", where: ["white", "lower edge"], note: "" });
+    const renamed = job.renamePassage(placed, 0, "pale cloth");
+    assert.equal(job.readJob(renamed).passages[0].name, "pale cloth");
+    assert.deepEqual(job.readJob(renamed).examination.flaking.where, ["pale cloth", "lower edge"]);
+  }
+});
+
 test("an answer of the examination comes, gets its place and goes, and nothing else changes", () => {
   for (const text of jobs) {
     const bare = job.setFinding(text, "flaking", { answer: "no", where: [], note: "" });

@@ -59,6 +59,7 @@ struct NextAnswer {
   Rule rule = Rule::no_window_last;
   std::optional<OpenTest> test;             ///< for `test`
   std::optional<Mixture> mixture;           ///< to try, or that worked
+  double cap = 0;                           ///< for `test`: its risk was held against
   std::optional<CandidateOutlook> outlook;  ///< of `mixture` where it is to be tried, or on the picture
   std::optional<WorkingMixture> working;    ///< that works now
   std::vector<TooRisky> too_risky;          ///< passed over, in the order of the rules

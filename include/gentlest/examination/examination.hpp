@@ -23,6 +23,7 @@ struct WeighedAnswer {
   const ExaminationAnswer* answer = nullptr;      ///< the same; `not_known_answer` where the job has none
   std::vector<std::string> where;
   std::string note;
+  bool closes_nothing = false;  ///< it closes, but not every place is a passage of the job: nothing leaves it out
 };
 
 struct Examination {

@@ -249,6 +249,7 @@ enum class WindowClosedBy {
   layer,        ///< the gentlest mixture that works is too risky for a layer to keep
   shelf,        ///< no mixture of the shelf works, however risky
   sightings,    ///< every bottle was seen to act on a layer to keep that has no sphere
+  examination,  ///< every bottle is left off, some by what the examination showed
   other_limits  ///< no mixture of the shelf is allowed at all
 };
 /// Precondition: the plan has no window.

@@ -55,7 +55,10 @@ std::vector<JobBottle> bottles_left_off(const Shelf& shelf);
 /// Why the job's limits keep a solvent off the ladder; empty when it may be used.
 std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue);
 
+/// By its family, or for any water that it holds.
+bool is_left_off_by_examination(const Liquid& liquid, const Job& job);
+
 /// The same, and whether it was seen to act on one of the job's layers to keep.
-std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Job& job, const Catalogue& catalogue);
+std::optional<LeftOff> reason_to_leave_off(const Liquid& liquid, const Job& job, const Catalogue& catalogue);
 
 }  // namespace gentlest

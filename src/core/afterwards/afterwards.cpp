@@ -66,7 +66,8 @@ class Table {
                                                  [&](const JobBottle& bottle) { return bottle.solvent == solvent; });
       one.on_shelf = one.on_shelf || (mixture.parts().size() == 1 && solvent->family == "water");  // from the tap
       const std::optional<LeftOff> reason = reason_to_leave_off(*solvent, job_.limits, catalogue_);
-      one.avoided = one.avoided || (reason && reason->why != LeftOffWhy::water);
+      one.avoided =
+          one.avoided || (reason && reason->why != LeftOffWhy::water) || is_left_off_by_examination(part.liquid, job_);
     }
     for (const PureShare& share : one.shares)
       if (share.solvent->family == "water") one.water += share.fraction;

@@ -1,5 +1,6 @@
 #include "core/afterwards/films.hpp"
 
+#include "core/plan/unjudged.hpp"
 #include "gentlest/job/limits.hpp"
 #include "gentlest/plan/plan.hpp"
 #include "gentlest/search/search.hpp"
@@ -95,13 +96,17 @@ Film aged_film(const Finish& finish, Light light, const Job& job, const Catalogu
   return film;
 }
 
-Film film_of(const PlannedLayer& layer, Light light, std::optional<double> years, const Job& job,
-             const Catalogue& catalogue) {
+namespace {
+
+// Without what the job suspects of it.
+Film film_as_recorded(const PlannedLayer& layer, Light light, std::optional<double> years, const Job& job,
+                      const Catalogue& catalogue) {
   const Finish* finish = finish_of(catalogue.finishes(), layer.material);
   const bool has_own_sphere = layer.basis == LayerBasis::own_tests;
   const bool is_old = years.value_or(0) >= years_of_a_fresh_coat || (!years && light != Light::not_told);
-  if (finish && !has_own_sphere && (layer.material == finish->aged || is_old || finish->aged.empty()))
-    if (layer.material == finish->aged || is_old || !finish->propose) return aged_film(*finish, light, job, catalogue);
+  const bool is_aged =
+      finish && (layer.material == finish->aged || is_old || (finish->aged.empty() && !finish->propose));
+  if (is_aged && !has_own_sphere) return aged_film(*finish, light, job, catalogue);
   if (finish && !has_own_sphere) return fresh_film(*finish, job, catalogue);
   Film film;
   take_record(film, layer.material.empty() ? nullptr : catalogue.find_material(layer.material), job, catalogue);
@@ -112,8 +117,15 @@ Film film_of(const PlannedLayer& layer, Light light, std::optional<double> years
     film.response = layer.response;
   }
   film.harm_grade = risk_grade_of(layer.harm_grade, film.response.strongest, job.limits);
-  film.is_water_sensitive = film.is_water_sensitive || std::find(layer.flags.begin(), layer.flags.end(),
-                                                                 Flag::water_sensitive) != layer.flags.end();
+  return film;
+}
+
+}  // namespace
+
+Film film_of(const PlannedLayer& layer, Light light, std::optional<double> years, const Job& job,
+             const Catalogue& catalogue) {
+  Film film = film_as_recorded(layer, light, years, job, catalogue);
+  film.is_water_sensitive = film.is_water_sensitive || is_sensitive_to_water(layer);
   return film;
 }
 
@@ -309,8 +321,10 @@ const Judgement& FilmJudge::touched(std::size_t i, std::size_t which) {
     judged = {CellVerdict::test_first, CellBasis::sources_disagree, why_of(heard), std::nullopt, heard.all()};
   else if (!heard.acts.empty())
     judged = {CellVerdict::fails, CellBasis::known, why_of(heard), std::nullopt, heard.all()};
-  else if (!heard.spares.empty())
+  else if (!heard.spares.empty() && heard.may.empty())
     judged = {CellVerdict::holds, CellBasis::known, why_of(heard), std::nullopt, heard.all()};
+  else if (!heard.spares.empty())
+    judged = {CellVerdict::test_first, CellBasis::known, CellWhy::seen_open, std::nullopt, heard.all()};
   else if (const auto risk = chance(i, which, one.harm_grade)) {
     const CellVerdict by_chance = *risk <= limits_.risk_limit ? CellVerdict::holds
                                   : *risk < 0.5               ? CellVerdict::test_first

@@ -42,35 +42,38 @@ CellVerdict verdict_of(NeighbourSays says) {
   return says == NeighbourSays::touches ? CellVerdict::fails : CellVerdict::test_first;
 }
 
-// In which the coat is put on, or known to come off: what a source tells of a pair without a liquid is told of these.
-bool is_usual(const Coat& coat, const Asked& asked) {
+// In which the coat is put on, or known to come off: what a source tells of that act without a liquid is told of these.
+bool is_usual(const Coat& coat, const Asked& asked, FinishAct act) {
   if (!coat.finish) return true;
-  return std::any_of(coat.finish->applied_in.begin(), coat.finish->applied_in.end(),
-                     [&](const AppliedIn& one) { return is_of_mixture(one.parts, asked); }) ||
-         std::any_of(coat.finish->comes_off.begin(), coat.finish->comes_off.end(), [&](const ComesOffFact& one) {
-           return one.result == ComesOff::comes_off && is_of_mixture(one.parts, asked);
-         });
+  if (act == FinishAct::put_on)
+    return std::any_of(coat.finish->applied_in.begin(), coat.finish->applied_in.end(),
+                       [&](const AppliedIn& one) { return is_of_mixture(one.parts, asked); });
+  return std::any_of(coat.finish->comes_off.begin(), coat.finish->comes_off.end(), [&](const ComesOffFact& one) {
+    return one.result == ComesOff::comes_off && is_of_mixture(one.parts, asked);
+  });
 }
 
 // What sources tell of the very pair; nothing where none does. Voices that differ stand side by side.
-std::optional<Judgement> by_pair(const std::vector<const Neighbour*>& told, const Coat& upper, const Asked& asked) {
+std::optional<Judgement> by_pair(const std::vector<const Neighbour*>& told, const Coat& upper, const Asked& asked,
+                                 FinishAct act) {
   Judgement judged{CellVerdict::holds, CellBasis::known, CellWhy::told, std::nullopt, {}};
   bool differ = false;
+  bool spared = false;
   const Neighbour* first = nullptr;
   for (const Neighbour* one : told) {
     if (!one->parts.empty() && !is_of_mixture(one->parts, asked)) continue;
     // A warning holds in other liquids too, an all-clear does not.
-    if (one->parts.empty() && one->says != NeighbourSays::touches && !is_usual(upper, asked)) continue;
+    if (one->parts.empty() && one->says != NeighbourSays::touches && !is_usual(upper, asked, act)) continue;
     differ = differ || (first && first->says != one->says);
     if (!first) first = one;
+    spared = spared || one->says == NeighbourSays::spares;
     judged.verdict = std::min(judged.verdict, verdict_of(one->says));
     judged.voices.emplace_back(one);
   }
   if (judged.voices.empty()) return std::nullopt;
-  if (differ) {
-    judged.verdict = CellVerdict::test_first;
-    judged.basis = CellBasis::sources_disagree;
-  }
+  if (differ) judged.basis = CellBasis::sources_disagree;
+  // Two warnings are no milder than one: only an all-clear beside a warning makes a test of it.
+  if (differ && spared) judged.verdict = CellVerdict::test_first;
   return judged;
 }
 
@@ -137,7 +140,7 @@ class StackJudge {
                      const std::vector<const Neighbour*>& told) {
     const std::size_t film = film_below(lower, act, state);
     Judgement judged = judge_.touched(film, asked);
-    if (std::optional<Judgement> pair = by_pair(told, laid_[upper].coat, judge_.asked()[asked])) {
+    if (std::optional<Judgement> pair = by_pair(told, laid_[upper].coat, judge_.asked()[asked], act)) {
       pair->by_sphere = judged.by_sphere;
       judged = std::move(*pair);
       if (judge_.film(film).is_water_sensitive && judge_.asked()[asked].water > 0 &&

@@ -11,7 +11,7 @@ namespace {
 
 // Empty where the liquid stands on the shelf as the series takes it.
 std::optional<Objection> objection_to(const Liquid& liquid, const Job& job, const Catalogue& catalogue) {
-  if (const auto left_off = reason_to_leave_off(*liquid.solvent, job, catalogue)) return Objection{liquid, left_off};
+  if (const auto left_off = reason_to_leave_off(liquid, job, catalogue)) return Objection{liquid, left_off};
   std::vector<Liquid> own;
   for (const Liquid& one : all_liquids(shelf_of(job, catalogue)))
     if (one.solvent == liquid.solvent) own.push_back(one);

@@ -43,6 +43,7 @@ struct Chooser {
     CandidateOutlook outlook =
         outlook_of(task, swab_mixture_of(test.mixture), test.place == Place::edge, touched_by(test));
     const double cap = cap_of(test);
+    next.cap = cap;
     if (outlook.risk <= cap) return outlook;
     next.too_risky.push_back({test, outlook.risk, cap, outlook.riskiest});
     return std::nullopt;

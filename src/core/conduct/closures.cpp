@@ -101,8 +101,6 @@ std::vector<Closure> closures_of(const Plan& plan, const Conduct& conduct) {
 }
 
 std::optional<SeriesEnd> end_of(const Plan& plan, const Conduct& conduct) {
-  if (plan.examination.verdict == ExaminationVerdict::do_not)
-    return SeriesEnd{EndWhy::examination, Rule::blanks_first, {}};
   for (const std::size_t by : conduct.harms)
     if (conduct.tests[by].is_blank) return SeriesEnd{EndWhy::blank_took_colour, Rule::blanks_first, {by}};
   for (const std::size_t later : conduct.harms)
@@ -115,6 +113,8 @@ std::optional<SeriesEnd> end_of(const Plan& plan, const Conduct& conduct) {
         is_gentlest_that_acted(plan, conduct, harm))
       return SeriesEnd{EndWhy::lasting_harm_by_the_gentlest, Rule::two_harms_end, {by}};
   }
+  if (plan.examination.verdict == ExaminationVerdict::do_not)
+    return SeriesEnd{EndWhy::examination, Rule::blanks_first, {}};
   if (std::all_of(conduct.passages.begin(), conduct.passages.end(), is_closed)) {
     SeriesEnd end{EndWhy::every_passage_closed, Rule::passage_closed, {}};
     for (const PassageState& one : conduct.passages)

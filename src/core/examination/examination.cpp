@@ -21,9 +21,10 @@ const ExaminationAnswer* find_answer(const ExaminationQuestion& question, const 
   return found == question.answers.end() ? nullptr : &*found;
 }
 
-ExaminationVerdict verdict_of(const ExaminationAnswer& answer) {
-  if (does(answer, ExaminationEffect::stop)) return ExaminationVerdict::do_not;
-  return does(answer, ExaminationEffect::wait) ? ExaminationVerdict::not_yet : ExaminationVerdict::go;
+ExaminationVerdict verdict_of(const WeighedAnswer& weighed) {
+  if (does(*weighed.answer, ExaminationEffect::stop)) return ExaminationVerdict::do_not;
+  const bool waits = does(*weighed.answer, ExaminationEffect::wait) || weighed.closes_nothing;
+  return waits ? ExaminationVerdict::not_yet : ExaminationVerdict::go;
 }
 
 std::string words_of(const ExaminationQuestion& question) {
@@ -32,25 +33,26 @@ std::string words_of(const ExaminationQuestion& question) {
   return words;
 }
 
-Passage* named_passage(Job& job, const std::string& name) {
-  for (Passage& passage : job.passages)
+template <class Passages>
+auto* named_passage(Passages& passages, const std::string& name) {
+  for (auto& passage : passages)
     if (folded(passage.name) == folded(name)) return &passage;
-  return nullptr;
+  return static_cast<decltype(&passages.front())>(nullptr);
 }
 
 void add_flag(std::vector<Flag>& flags, Flag flag) {
   if (std::find(flags.begin(), flags.end(), flag) == flags.end()) flags.push_back(flag);
 }
 
-// Of the passages named; of all paint where none is, for the place may be anywhere.
+// Of the passages named; of all paint where a place is none or is not told, for it may be anywhere.
 void suspect(Job& job, Flag flag, const std::vector<std::string>& where) {
-  bool any = false;
+  bool is_everywhere = where.empty();
   for (const std::string& name : where)
-    if (Passage* passage = named_passage(job, name)) {
+    if (Passage* passage = named_passage(job.passages, name))
       add_flag(passage->suspected, flag);
-      any = true;
-    }
-  if (any) return;
+    else
+      is_everywhere = true;
+  if (!is_everywhere) return;
   for (Layer& layer : job.layers)
     if (layer.role == Role::keep) add_flag(layer.suspected, flag);
 }
@@ -72,7 +74,7 @@ void take_in(Job& job, const WeighedAnswer& weighed, bool& lowers) {
         break;
       case ExaminationEffect::close:
         for (const std::string& name : weighed.where)
-          if (Passage* passage = named_passage(job, name)) passage->is_left_out = true;
+          if (Passage* passage = named_passage(job.passages, name)) passage->is_left_out = true;
         break;
       case ExaminationEffect::first_test:
       case ExaminationEffect::wait:
@@ -95,7 +97,7 @@ bool is_known(const WeighedAnswer& weighed) {
 Examination weigh_examination(const Job& job, const Catalogue& catalogue) {
   Examination examination;
   for (const ExaminationQuestion& question : catalogue.examination()) {
-    WeighedAnswer weighed{&question, &question.answers.back(), {}, {}};
+    WeighedAnswer weighed{&question, &question.answers.back(), {}, {}, false};
     for (const Finding& finding : job.examination)
       if (finding.question == question.id) {
         weighed.answer = find_answer(question, finding.answer);
@@ -103,7 +105,12 @@ Examination weigh_examination(const Job& job, const Catalogue& catalogue) {
         weighed.note = finding.note;
       }
     assert(weighed.answer);
-    examination.verdict = std::max(examination.verdict, verdict_of(*weighed.answer));
+    weighed.closes_nothing =
+        does(*weighed.answer, ExaminationEffect::close) &&
+        (weighed.where.empty() || std::any_of(weighed.where.begin(), weighed.where.end(), [&](const std::string& name) {
+           return !named_passage(job.passages, name);
+         }));
+    examination.verdict = std::max(examination.verdict, verdict_of(weighed));
     examination.answers.push_back(std::move(weighed));
   }
   return examination;

@@ -176,7 +176,10 @@ Diagnostic no_such_stretch(const Finer& finer, std::string remedy) {
 
 WindowClosedBy what_closes_window(const Plan& plan) {
   assert(plan.outcome == Outcome::no_window);
-  if (plan.shelf.empty()) return WindowClosedBy::sightings;
+  const bool by_examination = std::any_of(plan.left_off.begin(), plan.left_off.end(), [](const JobBottle& bottle) {
+    return bottle.left_off->why == LeftOffWhy::examination;
+  });
+  if (plan.shelf.empty()) return by_examination ? WindowClosedBy::examination : WindowClosedBy::sightings;
   if (plan.frontier.empty() && plan.most_effect == 0) return WindowClosedBy::other_limits;
   return plan.least_risk_that_works ? WindowClosedBy::layer : WindowClosedBy::shelf;
 }

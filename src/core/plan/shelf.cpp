@@ -29,13 +29,6 @@ std::optional<LeftOff> harm_seen(const Solvent& solvent, const std::vector<Plann
   return std::nullopt;
 }
 
-// "water" leaves off what holds any: 96 % ethanol too.
-std::optional<LeftOff> examined_off(const Solvent& solvent, double water_fraction, const Job& job) {
-  for (const std::string& family : job.left_off)
-    if (family == solvent.family || (family == "water" && water_fraction > 0)) return LeftOff{LeftOffWhy::examination};
-  return std::nullopt;
-}
-
 }  // namespace
 
 std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Limits& limits, const Catalogue& catalogue) {
@@ -53,10 +46,25 @@ std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Limits&
   return std::nullopt;
 }
 
-std::optional<LeftOff> reason_to_leave_off(const Solvent& solvent, const Job& job, const Catalogue& catalogue) {
-  if (auto reason = reason_to_leave_off(solvent, job.limits, catalogue)) return reason;
-  if (auto reason = examined_off(solvent, 0, job)) return reason;
-  return harm_seen(solvent, layers_as_known(job, catalogue), job.limits, catalogue);
+bool is_left_off_by_examination(const Liquid& liquid, const Job& job) {
+  return std::any_of(job.left_off.begin(), job.left_off.end(), [&](const std::string& family) {
+    return family == liquid.solvent->family || (family == "water" && liquid.water_fraction > 0);
+  });
+}
+
+namespace {
+
+std::optional<LeftOff> reason_to_leave_off(const Liquid& liquid, const std::vector<PlannedLayer>& layers,
+                                           const Job& job, const Catalogue& catalogue) {
+  if (auto reason = reason_to_leave_off(*liquid.solvent, job.limits, catalogue)) return reason;
+  if (is_left_off_by_examination(liquid, job)) return LeftOff{LeftOffWhy::examination};
+  return harm_seen(*liquid.solvent, layers, job.limits, catalogue);
+}
+
+}  // namespace
+
+std::optional<LeftOff> reason_to_leave_off(const Liquid& liquid, const Job& job, const Catalogue& catalogue) {
+  return reason_to_leave_off(liquid, layers_as_known(job, catalogue), job, catalogue);
 }
 
 Shelf shelf_of(const Job& job, const Catalogue& catalogue) {
@@ -65,10 +73,10 @@ Shelf shelf_of(const Job& job, const Catalogue& catalogue) {
   for (const ShelfBottle& bottle : job.shelf) {
     const Meaning<Solvent> named = catalogue.meaning_of_solvent(bottle.solvent);
     const Solvent& solvent = *named.record;
-    JobBottle own{&solvent, std::nullopt, reason_to_leave_off(solvent, job.limits, catalogue), bottle.at_most_percent};
-    if (!own.left_off) own.left_off = harm_seen(solvent, layers, job.limits, catalogue);
+    JobBottle own{&solvent, std::nullopt, std::nullopt, bottle.at_most_percent};
     if (solvent.hansen) own.liquid = make_liquid(named, bottle.grade, catalogue);
-    if (!own.left_off && own.liquid) own.left_off = examined_off(solvent, own.liquid->water_fraction, job);
+    own.left_off = own.liquid ? reason_to_leave_off(*own.liquid, layers, job, catalogue)
+                              : reason_to_leave_off(solvent, job.limits, catalogue);
     shelf.push_back(std::move(own));
   }
   return shelf;

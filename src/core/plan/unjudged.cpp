@@ -33,6 +33,8 @@ bool harms_judged_layer(const Solvent& solvent, const std::vector<PlannedLayer>&
   });
 }
 
+}  // namespace
+
 bool is_sensitive_to_water(const PlannedLayer& layer) {
   const auto holds = [](const std::vector<Flag>& flags) {
     return std::find(flags.begin(), flags.end(), Flag::water_sensitive) != flags.end();
@@ -40,6 +42,8 @@ bool is_sensitive_to_water(const PlannedLayer& layer) {
   return holds(layer.flags) || std::any_of(layer.passages.begin(), layer.passages.end(),
                                            [&](const PassageWarning& passage) { return holds(passage.flags); });
 }
+
+namespace {
 
 // Water where the surface bears it; one entry for each layer to keep that does not.
 void add_water(std::vector<FirstTest>& tests, const std::vector<PlannedLayer>& layers, const Catalogue& catalogue) {

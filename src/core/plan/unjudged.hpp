@@ -9,6 +9,9 @@
 
 namespace gentlest {
 
+/// Known or suspected of the layer or of a passage that is judged like it.
+bool is_sensitive_to_water(const PlannedLayer& layer);
+
 /// How little is known of what each liquid of the shelf spares: one for every layer to keep without a sphere on which
 /// it was not seen to do nothing.
 std::vector<int> doubts_of(const std::vector<Liquid>& shelf, const std::vector<PlannedLayer>& layers,

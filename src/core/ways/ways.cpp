@@ -21,6 +21,7 @@ std::optional<Occasion> end_of(const Plan& plan) {
       return Occasion::shelf_too_weak;
     case WindowClosedBy::sightings:
       return Occasion::sightings_close;
+    case WindowClosedBy::examination:
     case WindowClosedBy::other_limits:
       return Occasion::limits_close;
   }
@@ -131,7 +132,13 @@ std::vector<OccasionHere> occasions_of(const Plan& plan, const Catalogue& catalo
     here.push_back({Occasion::natural_resin, {target.name}});
   if (is_one_of(kind, {"acrylic resin", "vinyl resin", "hydrocarbon resin", "ketone resin", "aldehyde resin"}))
     here.push_back({Occasion::synthetic_resin, {target.name}});
-  add_where_any(Occasion::water_sensitive, flagged(plan, {Flag::water_sensitive}));
+  Names no_water = flagged(plan, {Flag::water_sensitive});
+  // The examination keeps water off without saying of which layer: then of all that stay.
+  const auto& off = plan.job.left_off;
+  if (no_water.empty() && std::find(off.begin(), off.end(), "water") != off.end())
+    for (const PlannedLayer& layer : plan.layers)
+      if (layer.role == Role::keep) no_water.push_back(layer.name);
+  add_where_any(Occasion::water_sensitive, std::move(no_water));
   add_where_any(Occasion::soft_layer, flagged(plan, {Flag::resinous, Flag::waxy, Flag::bituminous}));
   add_where_any(Occasion::acrylic_paint, kept_of_kind(plan, catalogue, "acrylic paint"));
   add_where_any(Occasion::kept_not_judged, kept_not_judged(plan));

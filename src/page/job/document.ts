@@ -126,6 +126,16 @@ export function addPassage(text: string, name: string, of: string): string {
   return insertAt(text, ["passages"], readJob(text).passages.length, { name, of });
 }
 
+/** Findings that name the passage go on naming it. */
+export function renamePassage(text: string, index: number, name: string): string {
+  const { passages, examination } = readJob(text);
+  const old = passages[index]?.name ?? "";
+  const renamed = setAt(text, ["passages", index, "name"], name);
+  if (old === "") return renamed;
+  return Object.entries(examination).filter(([, { where }]) => where.includes(old)).reduce((now, [question, finding]) =>
+    setFinding(now, question, { ...finding, where: finding.where.map((one) => (one === old ? name : one)) }), renamed);
+}
+
 export const removePassage = (text: string, index: number): string => removeAt(text, ["passages", index]);
 
 /** An answer of the examination: a bare word as long as it says no more; not known leaves the file. */

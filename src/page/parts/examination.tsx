@@ -48,19 +48,24 @@ function Asked({ question }: { question: Question }) {
   const finding = job.value.examination[question.id] ?? open;
   const path: Path = ["examination", question.id];
   const id = useId();
+  // A note is never lost; a place goes with the answer that asks for one.
+  const changed = (word: string): FindingView => {
+    const where = question.answers.find((one) => one.answer === word)?.asks_where ? finding.where : [];
+    return { ...finding, answer: word === notKnown && finding.note === "" ? "" : word, where };
+  };
   const chosen = question.answers.find((one) => one.answer === (finding.answer || notKnown));
   return (
     <div class="field">
       <label for={id}>{text.questions[question.id] ?? question.question}</label>
       <select id={id} value={finding.answer || notKnown} aria-describedby={`${id}-does`}
-        onChange={(event) => { const word = event.currentTarget.value; edit((now) => setFinding(now, question.id, word === notKnown ? open : { ...finding, answer: word })); }}>
+        onChange={(event) => { const word = event.currentTarget.value; edit((now) => setFinding(now, question.id, changed(word))); }}>
         {question.answers.map(({ answer }) => <option key={answer} value={answer}>{answer === notKnown ? text.not_known : text.answers[answer] ?? answer}</option>)}
         {!chosen && <option value={finding.answer}>{finding.answer}</option>}
       </select>
       <FaultsAt path={path} />
       <div id={`${id}-does`}>
-        {finding.answer !== "" && chosen?.says && <p>{chosen.says}</p>}
-        {chosen?.effects && <p class={finding.answer === "" ? "soft" : "warn"}>{text.it_does(chosen.effects)}</p>}
+        {chosen?.says && <p>{chosen.says}</p>}
+        {chosen?.effects && <p class="warn">{text.it_does(chosen.effects)}</p>}
       </div>
       {chosen?.asks_where && <Where question={question} finding={finding} />}
       <details><summary>{text.why_asked}</summary><p class="soft">{question.why} ({question.source})</p></details>
@@ -71,7 +76,7 @@ function Asked({ question }: { question: Question }) {
 export function ExaminationFields() {
   const text = words.value.painting;
   const topics = [...new Set(questions.value.map((one) => one.topic))];
-  const answered = Object.keys(job.value.examination).length;
+  const answered = Object.values(job.value.examination).filter((one) => one.answer !== notKnown).length;
   return (
     <section aria-labelledby="examination-heading">
       <h3 id="examination-heading">{text.examination}</h3>

@@ -42,7 +42,7 @@ function Nearest({ answer }: { answer: LadderAnswer }) {
 }
 
 /** Go, not yet or do not: before the ladder. */
-function Examined({ answer }: { answer: LadderAnswer }) {
+export function Examined({ answer }: { answer: LadderAnswer }) {
   const { verdict, in_short, changes } = answer.examination;
   return (
     <section class={verdict === "go" ? "" : "panel no-window"}>

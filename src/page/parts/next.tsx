@@ -5,7 +5,7 @@ import { isStopped, jobFile, jobText, ladder, logFile, next, readings } from "..
 import { words } from "../words/words";
 import { Faults } from "./faults";
 import { figure } from "./figures";
-import { LadderState } from "./ladder";
+import { Examined, LadderState } from "./ladder";
 import { Hazards, chanceText } from "./ladder/rung";
 import { rungOf } from "./ladder/rung_of";
 import { Said } from "./said";
@@ -105,6 +105,7 @@ export function NextPart() {
   return (
     <section class="panel next" aria-labelledby="next-title" tabIndex={-1} id="next">
       <Harms row={row} />
+      {ladder.value.value && ladder.value.value.examination.verdict !== "go" && <Examined answer={ladder.value.value} />}
       <h2 id="next-title">{w.title}</h2>
       {(ladder.value.exit > 1 || isStopped.value) && <LadderState />}
       {exit > 1 && <Faults faults={faults} notes={notes} />}

@@ -1,6 +1,6 @@
 // The painting: what it is, its layers as a cross-section, the colours that must stay.
 import "./painting.css";
-import { addPassage, moveLayer, readJob, removeLayer, removePassage, addLayer, setText, type Path } from "../job/document";
+import { addPassage, moveLayer, readJob, removeLayer, removePassage, renamePassage, addLayer, setText, type Path } from "../job/document";
 import { edit, job, said, takeAway } from "../job/edit";
 import { jobText } from "../state";
 import { chosenLayer } from "../steps";
@@ -85,7 +85,7 @@ function Passage({ index }: { index: number }) {
     <fieldset class="panel">
       <legend>{painting.passage_of(passage.name || painting.unnamed)}</legend>
       <div class="fields">
-        <Field label={painting.name} path={[...path, "name"]} value={passage.name} />
+        <Field label={painting.name} path={[...path, "name"]} value={passage.name} onTyped={(typed) => edit((text) => renamePassage(text, index, typed))} />
         <Choice label={painting.of} path={[...path, "of"]} value={passage.of} choices={layers.map((one) => [one.name, one.name] as const)} />
         <NameChoice label={painting.material} of="material" value={passage.material} path={[...path, "material"]} mayBeUnknown
           onChoose={(written) => edit((text) => setText(text, [...path, "material"], written))} />

@@ -1,6 +1,7 @@
 #include "report/considered/ways_report.hpp"
 
 #include "report/considered/way_words.hpp"
+#include "report/examined/examination_words.hpp"
 #include "report/form/format.hpp"
 #include "report/form/json.hpp"
 #include "report/form/sheet.hpp"
@@ -31,6 +32,8 @@ std::vector<std::string> words_of(const std::vector<Occasion>& occasions) {
 
 std::vector<std::string> occasions_in_words(const WaysCase& one) {
   std::vector<std::string> words;
+  if (one.plan && one.plan->examination.verdict != ExaminationVerdict::go)
+    words.push_back(verdict_sentence(one.plan->examination));
   for (const OccasionHere& here : one.answer.occasions) words.push_back(occasion_words(here));
   return words;
 }

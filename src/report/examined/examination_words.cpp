@@ -80,6 +80,12 @@ std::vector<std::string> first_lines(const Examination& examination) {
   std::vector<std::string> lines;
   for (const ExaminationEffect effect : {ExaminationEffect::stop, ExaminationEffect::wait})
     for (const WeighedAnswer* one : answers_that(examination, effect)) lines.push_back(line_of(*one));
+  for (const WeighedAnswer& one : examination.answers)
+    if (one.closes_nothing)
+      lines.push_back(
+          fmt::format("{}: not every such place is a passage of this job, so no test is kept off it; name "
+                      "each under passages and here.",
+                      topic_and_place(one)));
   return lines;
 }
 

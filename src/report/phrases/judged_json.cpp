@@ -147,7 +147,7 @@ void add_sphere(Json& json, const PlannedLayer& layer) {
   else
     json["sphere_grade"] =
         layer.basis == LayerBasis::own_tests ? std::string("own_tests") : std::string(to_word(layer.grade));
-  json["sphere_source"] = layer.sphere ? Json(layer.sphere_source) : Json();
+  json["sphere_source"] = layer.sphere ? Json(layer.studio ? std::string("studio") : layer.sphere_source) : Json();
 }
 
 }  // namespace

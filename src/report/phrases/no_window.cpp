@@ -48,6 +48,9 @@ std::string closing_words(const Plan& plan) {
       return "What closes the window: what was seen. Every bottle that the limits leave acts, alone, on a layer to "
              "keep "
              "that has no sphere; \"Bottles left off\" says which, and how to allow them.";
+    case WindowClosedBy::examination:
+      return "What closes the window: the examination. With what it leaves off, no bottle of the shelf is left; "
+             "\"Bottles left off\" says which.";
     case WindowClosedBy::other_limits:
       return "What closes the window: the other limits of the job (parting, drying, flash point, label, largest "
              "shares). They leave no mixture of the shelf at all.";
@@ -98,6 +101,8 @@ std::string closed_by_word(WindowClosedBy closed_by) {
       return "shelf";
     case WindowClosedBy::sightings:
       return "observations";
+    case WindowClosedBy::examination:
+      return "examination";
     case WindowClosedBy::other_limits:
       return "other limits";
   }

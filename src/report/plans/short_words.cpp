@@ -108,6 +108,8 @@ std::string closed_words(const Plan& plan) {
       return "What stands in the way: the shelf. None of its mixtures is likely enough to move it, at whatever risk.";
     case WindowClosedBy::sightings:
       return "What stands in the way: every bottle was seen to act, alone, on a layer to keep.";
+    case WindowClosedBy::examination:
+      return "What stands in the way: the examination. It leaves no bottle of the shelf.";
     case WindowClosedBy::other_limits:
       return "What stands in the way: the other limits of the job. They leave no mixture at all.";
   }

@@ -11,12 +11,13 @@
 #include "report/phrases/likelihood.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/plans/studio_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/plans/short_words.hpp"
+#include "report/plans/studio_words.hpp"
 #include "report/rules/conduct_words.hpp"
 #include "report/rules/passage_matrix.hpp"
 
+#include "gentlest/answers/ahead.hpp"
 #include "gentlest/liquids/notation.hpp"
 
 #include <fmt/format.h>
@@ -235,6 +236,14 @@ Cell number_or_nothing(bool is_known, double value) {
   return is_known ? Cell(computed_value(value)) : Cell();
 }
 
+// As a program finds them again: the recipe of each planned mixture that a harm closes.
+std::vector<std::string> struck_out_recipes(const Progress& progress) {
+  std::vector<std::string> recipes;
+  for (std::size_t step = 0; step < progress.conduct.steps.size(); ++step)
+    if (is_struck_out(progress, step)) recipes.push_back(to_text(progress.conduct.steps[step].mixture));
+  return recipes;
+}
+
 Sheet progress_sheet(const Plan& plan, const Progress& progress, const std::optional<RungRoom>& room) {
   const NextAnswer& next = progress.next;
   const bool has = next.outlook.has_value();
@@ -268,7 +277,8 @@ Sheet progress_sheet(const Plan& plan, const Progress& progress, const std::opti
                           "first_tests",
                           "examination",
                           "hazards",
-                          "stop_rules"})
+                          "stop_rules",
+                          "closed_mixtures"})
     sheet.columns.push_back({key, key, -1, true});
   const auto words = [](const std::string& text) { return text.empty() ? Cell() : Cell(text); };
   const std::string step = next.test ? step_name(progress.conduct, next.test->step) : std::string();
@@ -300,7 +310,8 @@ Sheet progress_sheet(const Plan& plan, const Progress& progress, const std::opti
                         words(joined(first_test_words(progress.first_tests, progress.to_try, progress.layers), " ")),
                         Cell(verdict_sentence(plan.examination)),
                         words(next.mixture ? hazard_line(*next.mixture) : ""),
-                        words(next.kind == NextKind::test ? joined(stop_rules_words(), " | ") : "")});
+                        words(next.kind == NextKind::test ? joined(stop_rules_words(), " | ") : ""),
+                        words(joined(struck_out_recipes(progress), " | "))});
   return sheet;
 }
 

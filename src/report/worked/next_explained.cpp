@@ -28,13 +28,6 @@ std::vector<std::string> open_lines(const Progress& progress) {
   return lines;
 }
 
-double cap_of(const Progress& progress, Place place) {
-  const NextTestSettings& settings = progress.task.settings;
-  if (progress.next.is_surprised)
-    return place == Place::edge ? settings.edge_risk_when_surprised : settings.picture_risk_when_surprised;
-  return place == Place::edge ? settings.edge_risk : settings.picture_risk;
-}
-
 // Which figures passed tests over, and which let one through.
 std::vector<std::string> figure_lines(const Progress& progress) {
   const NextAnswer& next = progress.next;
@@ -48,7 +41,7 @@ std::vector<std::string> figure_lines(const Progress& progress) {
                                 name_of_test(progress, one.test), per_cent_beside(one.promise, one.least),
                                 setting_per_cent(one.least)));
   if (next.test && next.outlook) {
-    const double cap = cap_of(progress, next.test->place);
+    const double cap = next.cap;
     lines.push_back(
         fmt::format("taken: {}; effect believed {}, risk believed {}, not above the cap of {} for this place",
                     name_of_test(progress, *next.test), per_cent(next.outlook->effect),

@@ -151,3 +151,13 @@ TEST_CASE("a question or an answer that there is not is one fault at its line") 
   CHECK(fault_of("  - flaking\n").find("write one on each line") != std::string::npos);
   CHECK(fault_of("  flaking: {answer: somewhere, place: [cloth]}\n").find("place") != std::string::npos);
 }
+
+TEST_CASE("flakes whose place no test is kept off are no go: not to say where is no better than not to have looked") {
+  CHECK(weighed("  flaking: {answer: somewhere, where: [cloth]}\n").verdict == ExaminationVerdict::go);
+  for (const char* where : {"", ", where: [red cloack]", ", where: [cloth, \"lower edge\"]"}) {
+    CAPTURE(where);
+    CHECK(weighed("  flaking: {answer: somewhere" + std::string(where) + "}\n").verdict == ExaminationVerdict::not_yet);
+  }
+  const Job mixed = job_with("  glazes: {answer: somewhere, where: [cloth, \"lower edge\"]}\n");
+  CHECK(mixed.layers[1].suspected == std::vector<Flag>{Flag::resinous});
+}
