@@ -40,17 +40,6 @@ void put(const ExaminationQuestion& question, Session& session) {
   session.err << "\n> " << std::flush;
 }
 
-std::vector<std::string> places_from(const std::string& line) {
-  std::vector<std::string> places;
-  for (std::size_t from = 0; from <= line.size();) {
-    const std::size_t end = std::min(line.find(',', from), line.size());
-    const std::string place(trimmed(std::string_view(line).substr(from, end - from)));
-    if (!place.empty()) places.push_back(place);
-    from = end + 1;
-  }
-  return places;
-}
-
 enum class Asked { answered, open, no_more };
 
 Asked ask(const ExaminationQuestion& question, Session& session, Finding& finding) {
@@ -72,7 +61,7 @@ Asked ask(const ExaminationQuestion& question, Session& session, Finding& findin
     finding.answer = answer->word;
     if (answer->asks_where) {
       session.err << "  where? passages or places, with commas between\n> " << std::flush;
-      finding.where = places_from(read_line(session).value_or(""));
+      finding.where = items_of(read_line(session).value_or(""), ",");
     }
     if (!answer->says.empty()) session.err << "  " << answer->says << "\n";
     return Asked::answered;

@@ -33,13 +33,8 @@ std::vector<Mixture> asked_mixtures(const Request& request, const Job& job, cons
   if (!request.liquid) return mixtures;
   const std::vector<Liquid> shelf = all_liquids(shelf_of(job, catalogue));
   UsageFaults faults;
-  const std::string_view text = *request.liquid;
-  for (std::size_t from = 0; from <= text.size();) {
-    const std::size_t end = std::min(text.find(';', from), text.size());
-    const std::string one(trimmed(text.substr(from, end - from)));
-    if (!one.empty()) faults.hear([&] { mixtures.push_back(parse_mixture(one, catalogue, shelf)); });
-    from = end + 1;
-  }
+  for (const std::string& one : items_of(*request.liquid, ";"))
+    faults.hear([&] { mixtures.push_back(parse_mixture(one, catalogue, shelf)); });
   faults.tell();
   return mixtures;
 }

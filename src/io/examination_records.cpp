@@ -1,5 +1,7 @@
 #include "io/examination_records.hpp"
 
+#include "io/word_of_list.hpp"
+
 #include "gentlest/base/text.hpp"
 
 #include <fmt/format.h>
@@ -71,16 +73,6 @@ ExaminationAnswer read_not_known(YamlFile& file, const YamlNode& node) {
   return answer;
 }
 
-Witness read_witness(YamlMap& map) {
-  const YamlNode* node = map.need("standing");
-  if (!node) return Witness::memory;
-  const std::string word = map.file().text(*node, "standing");
-  if (const std::optional<Witness> witness = witness_from_word(word)) return *witness;
-  map.file().complain(*node, fmt::format("\"{}\" is no standing of a question", word),
-                      "write seen, from memory or common practice");
-  return Witness::memory;
-}
-
 ExaminationQuestion read_question(YamlFile& file, const YamlNode& node) {
   YamlMap map(file, node, "question");
   ExaminationQuestion question;
@@ -90,7 +82,8 @@ ExaminationQuestion read_question(YamlFile& file, const YamlNode& node) {
   question.why = map.need_text("why");
   question.source = map.need_text("source");
   question.cite = map.text("cite");
-  question.witness = read_witness(map);
+  question.witness =
+      read_word(map, "standing", witness_from_word, Witness::memory, "seen, from memory or common practice");
   std::set<std::string> words;
   if (const YamlNode* answers = map.need("answers"))
     for (const YamlNode& item : file.list(*answers, "answers")) {

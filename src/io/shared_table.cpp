@@ -63,7 +63,6 @@ class SharedReader {
 
   SharedTest read_row(const std::vector<CsvCell>& row) {
     SharedTest test;
-    test.where = {file_, row.front().line, 0};
     const std::optional<double> format = number_from(cell(row, "shared_format"));
     const std::optional<double> painting = number_from(cell(row, "painting"));
     if (format != shared_format) complain(row, fmt::format("only format {} is read", shared_format));

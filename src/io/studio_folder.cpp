@@ -157,8 +157,6 @@ class FolderReader {
       }
       if (readings.lines.empty()) return leave_out(log, "the log holds no reading; the painting is left out");
       painting.readings = std::move(readings.lines);
-      folder_.files.push_back(job);
-      folder_.files.push_back(log);
       folder_.paintings.push_back(std::move(painting));
     } catch (const InputError& error) {
       leave_out(job, error);
@@ -175,7 +173,6 @@ class FolderReader {
         painting.name += fmt::format(" {}", ++number);
         if (!painting.readings.empty()) folder_.paintings.push_back(std::move(painting));
       }
-      folder_.files.push_back(table);
     } catch (const InputError& error) {
       leave_out(table, error);
     }

@@ -13,7 +13,6 @@ namespace gentlest {
 struct StudioFolder {
   std::vector<StudioPainting> paintings;  ///< by name; each with at least one reading
   std::vector<Diagnostic> left_out;       ///< one line for each file, row of a shared table or log that is not used
-  std::vector<std::string> files;         ///< that were read
 };
 
 /// The folder and the folders in it. A job's log is the one of its name (pears.yaml, pears.log), or the only one beside

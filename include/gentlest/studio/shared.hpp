@@ -23,7 +23,6 @@ struct SharedTest {
   std::string mixture;  ///< in the notation with names of the catalogue, or "dry swab", "saliva",
                         ///< "water", "aqueous: not named"
   Reading reading;
-  Location where = {};  ///< the row it was read from
 };
 
 /// Columns in front of those of the reading, and keys of the reading that are handed on.

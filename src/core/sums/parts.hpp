@@ -33,8 +33,6 @@ class SumSheet {
     return result;
   }
 
-  WorkedSums& sums() noexcept { return sums_; }
-
   /// With the sources of all inputs.
   WorkedSums done(const Catalogue& catalogue);
 

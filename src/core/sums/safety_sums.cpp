@@ -11,8 +11,6 @@ namespace gentlest {
 
 namespace {
 
-constexpr double kelvin_of_zero_C = 273.15;
-
 template <class Figure>
 SumInput recorded(InputKind kind, const Solvent& solvent, const std::optional<Known<Figure>>& figure, double value,
                   SumUnit unit) {
@@ -137,8 +135,9 @@ Term work_flash_term(SumSheet& sheet, const FlashTerm& term, int count, const Te
   const Term own_flash =
       sheet.put_in({InputKind::own_flash_point, term.solvent->name, count, number(term.own_flash_point.value),
                     SumUnit::C, InputFrom::record, term.own_flash_source, term.own_flash_standing, false});
-  const Term own = work_pressure(sheet, term, count, term.at_own_flash, sum_of({own_flash, number(kelvin_of_zero_C)}),
-                                 {InputKind::pressure_at_own_flash, StepKind::vapour_pressure_own_flash});
+  const Term own =
+      work_pressure(sheet, term, count, term.at_own_flash, sum_of({own_flash, number(kelvin_at_zero_Celsius)}),
+                    {InputKind::pressure_at_own_flash, StepKind::vapour_pressure_own_flash});
   SumStep step;
   step.kind = StepKind::flash_term;
   step.section = SumSection::fire;
@@ -160,7 +159,7 @@ WorkedSums work_flash_point(const Mixture& mixture, const Job& job, const Catalo
   const Term kelvin = sheet.put_in({InputKind::flash_temperature,
                                     {},
                                     0,
-                                    number(flash.estimate->value + kelvin_of_zero_C, parameter_places),
+                                    number(flash.estimate->value + kelvin_at_zero_Celsius, parameter_places),
                                     SumUnit::none,
                                     InputFrom::program,
                                     {},
@@ -177,7 +176,7 @@ WorkedSums work_flash_point(const Mixture& mixture, const Job& job, const Catalo
   SumStep last;
   last.kind = StepKind::flash_point;
   last.section = SumSection::fire;
-  last.sum = difference_of(kelvin, number(kelvin_of_zero_C));
+  last.sum = difference_of(kelvin, number(kelvin_at_zero_Celsius));
   last.unit = SumUnit::C;
   last.printed_as = PrintedAs::no_decimals;
   last.printed = flash.estimate->value;
