@@ -88,6 +88,7 @@ Answer command_chart(const Request& request, Session& session) {
   if (request.log) log = load_log(*request.log, request, session, MissingLog::is_fault);
   const Catalogue& catalogue = load_catalogue(request);
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
+  warn_where_forbidden(job, catalogue, session);
   const std::vector<Liquid> bottles = asked_bottles(request, job, catalogue);
   const Plan plan = plan_asked_job(job, catalogue, request, session);
   if (kind == mixing_kind)

@@ -28,6 +28,7 @@ std::vector<Caution> cautions_of_bottles(const std::vector<ListedSeries>& all, c
 Answer command_compare(const Request& request, Session& session) {
   const Catalogue& catalogue = load_catalogue(request);
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
+  warn_where_forbidden(job, catalogue, session);
   const Plan plan = plan_asked_job(job, catalogue, request, session);
   std::optional<Plan> best_of_shelf;
   if (!plan.lines.empty() && plan.lines.front().active) {

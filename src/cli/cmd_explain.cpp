@@ -78,6 +78,7 @@ Answer command_explain(const Request& request, Session& session) {
     throw InputError(Fault::usage, "\"explain\" makes no CSV", "leave --format out, or write --format json");
   const Catalogue& catalogue = load_catalogue(request);
   Job job = load_asked_job(request.words.front(), request, catalogue, session);
+  warn_where_forbidden(job, catalogue, session);
   const Asked asked = asked_of(behind_job(request, 1));
   if (!asked.what) return explain_next(job, catalogue, request, session);
   if (request.log) throw InputError(Fault::usage, "--log belongs to `gentlest explain JOB next`", "leave it out");

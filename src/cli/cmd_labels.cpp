@@ -48,7 +48,7 @@ Answer command_labels(const Request& request, Session& session) {
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
   const Plan plan = plan_asked_job(job, catalogue, request, session);
   // What forbids any test forbids it on paper as well, as after a stop by the swabs.
-  if (plan.examination.verdict == ExaminationVerdict::do_not && !log) log.emplace();
+  if (forbids_tests(plan) && !log) log.emplace();
   Bench bench = prepare_bench(plan, catalogue);
   if (log) {
     inputs.progress = follow_readings(plan, catalogue, log->lines);

@@ -7,6 +7,7 @@ namespace gentlest {
 Answer command_ladder(const Request& request, Session& session) {
   const Catalogue& catalogue = load_catalogue(request);
   const Job job = load_asked_job(request.words.front(), request, catalogue, session);
+  if (request.form == Form::csv) warn_where_forbidden(job, catalogue, session);
   const Plan plan = plan_asked_job(job, catalogue, request, session, request.finer);
   const Bench bench = prepare_bench(plan, catalogue);
   const Edition edition = edition_of(catalogue);

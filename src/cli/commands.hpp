@@ -128,7 +128,13 @@ Job load_asked_job(const JobText& source, const Request& request, const Catalogu
 Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& request, Session& session,
                     const std::optional<Finer>& finer = {});
 
-/// Exit code of a command that plans: 1 where there is no window.
+/// True where the examination forbids any solvent test.
+bool forbids_tests(const Plan& plan);
+
+/// The same told on standard error, for an answer that judges mixtures and does not speak of the examination itself.
+void warn_where_forbidden(const Job& job, const Catalogue& catalogue, Session& session);
+
+/// Exit code of a command that plans: 1 where there is no window or the examination forbids any test.
 int exit_of(const Plan& plan);
 
 /// Exit code of a command that follows the readings: 0 where a test is proposed or a mixture works, 1 after any other

@@ -16,6 +16,7 @@
 #include "io/job_file.hpp"
 #include "io/log_names.hpp"
 #include "io/studio_folder.hpp"
+#include "report/examined/examination_words.hpp"
 #include "report/form/format.hpp"
 
 #include <fmt/format.h>
@@ -131,9 +132,15 @@ Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& r
   return plan;
 }
 
+bool forbids_tests(const Plan& plan) { return plan.examination.verdict == ExaminationVerdict::do_not; }
+
+void warn_where_forbidden(const Job& job, const Catalogue& catalogue, Session& session) {
+  const Examination examination = weigh_examination(job, catalogue);
+  if (examination.verdict == ExaminationVerdict::do_not) session.err << verdict_sentence(examination) << "\n";
+}
+
 int exit_of(const Plan& plan) {
-  const bool forbids = plan.examination.verdict == ExaminationVerdict::do_not;
-  return plan.outcome == Outcome::window && !forbids ? exit_done : exit_no_window;
+  return plan.outcome == Outcome::window && !forbids_tests(plan) ? exit_done : exit_no_window;
 }
 
 int exit_of(const Progress& progress) {

@@ -29,6 +29,20 @@ TEST_CASE("afterwards: a first answer fits one screen and says what it rests on"
     CHECK(holds(result.out, words));
 }
 
+TEST_CASE("afterwards: what a layer may be besides is said, on the screen and on the page", "[afterwards]") {
+  const std::string unsure =
+      "gentlest_job: 1\nlayers:\n  - {name: varnish, role: remove, found: dammar_aged, possible: [{material: "
+      "mastic_aged, percent: 30}]}\n"
+      "  - {name: paint, role: keep, found: oil_paint_old, possible: [{material: egg_tempera, percent: 20}]}\nshelf: "
+      "[isooctane, acetone]\n";
+  const Result text = call({"afterwards", "-"}, unsure, page_of(80));
+  INFO(text.out << text.err);
+  CHECK(holds(text.out, "\"paint\" may be "));
+  CHECK_FALSE(holds(text.out, "\"varnish\" may be"));
+  CHECK(holds(call({"afterwards", "-", "--html"}, unsure).out, "(20 %) instead"));
+  CHECK_FALSE(holds(call({"afterwards", "-"}, std::string(job_begin)).out, "instead:"));
+}
+
 TEST_CASE("afterwards: every cell has an answer, a basis and a reason in the table", "[afterwards]") {
   const Result result = call({"afterwards", "demo", "--format", "csv", "--light", "daylight"});
   const auto rows = csv_rows(result.out);

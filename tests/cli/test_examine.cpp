@@ -52,6 +52,23 @@ TEST_CASE("where the examination says do not, next proposes nothing and no paper
   }
 }
 
+TEST_CASE("an answer that judges mixtures tells what forbids a test, and exit 1 where it plans") {
+  const std::string forbidden = with("  dry_swab: colour widely\n");
+  const std::string told = "Examination: do not.";
+  const Result rows = call({"ladder", "-", "--format", "csv"}, forbidden);
+  CHECK(rows.err.find(told) != std::string::npos);
+  CHECK(rows.code == 1);
+  for (const std::vector<std::string>& words : {std::vector<std::string>{"compare", "-"},
+                                                {"chart", "-"},
+                                                {"mixture", "-", "acetone"},
+                                                {"vial", "-", "acetone"},
+                                                {"explain", "-", "label", "acetone"}}) {
+    CAPTURE(words);
+    CHECK(call(words, forbidden).err.find(told) != std::string::npos);
+    CHECK(call(words, with("  dry_swab: nothing\n")).err.find("Examination") == std::string::npos);
+  }
+}
+
 TEST_CASE("new --ask writes the answers that were given and nothing else, and the program reads the file") {
   Folder folder;
   const std::string file = folder.file("job.yaml");

@@ -14,6 +14,7 @@
 #include "gentlest/space/reach.hpp"
 #include "gentlest/space/response.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -255,6 +256,8 @@ class Catalogue {
   /// its own flash point asks for (Solvent::flame_by_figures) and completes records that name a milder one or none.
   explicit Catalogue(CatalogueRecords records);
 
+  /// One number for these very records: no other catalogue built in this run has it, its copies do.
+  std::uint64_t serial() const noexcept { return serial_; }
   const std::string& version() const noexcept { return records_.version; }
   const Law& law() const noexcept { return records_.law; }
   const std::vector<Solvent>& solvents() const noexcept { return records_.solvents; }
@@ -288,6 +291,7 @@ class Catalogue {
   std::vector<const Observation*> observations_with(const Solvent& solvent) const;
 
  private:
+  std::uint64_t serial_ = 0;
   CatalogueRecords records_;
   NameIndex solvent_names_;
   NameIndex material_names_;

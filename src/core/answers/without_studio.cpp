@@ -3,7 +3,6 @@
 namespace gentlest {
 
 std::vector<JudgedMixture> judged_without_studio(const Plan& plan, const Catalogue& catalogue) {
-  std::vector<JudgedMixture> judged;
   std::vector<PlannedLayer> layers = plan.layers;
   bool any = false;
   for (PlannedLayer& layer : layers) {
@@ -11,11 +10,12 @@ std::vector<JudgedMixture> judged_without_studio(const Plan& plan, const Catalog
     layer.sphere = layer.without_studio;
     any = true;
   }
-  if (!any) return judged;
-  for (const JudgedMixture* mixture : ladder_mixtures(plan)) {
-    judged.push_back(judge_mixture(mixture->mixture, layers, plan.job.limits, catalogue));
-    judged.back().origin = mixture->origin;
-  }
+  if (!any) return {};
+  std::vector<Mixture> mixtures;
+  for (const JudgedMixture* mixture : ladder_mixtures(plan)) mixtures.push_back(mixture->mixture);
+  std::vector<JudgedMixture> judged = judge_series(mixtures, layers, plan.job.limits, catalogue).mixtures;
+  std::size_t next = 0;
+  for (const JudgedMixture* mixture : ladder_mixtures(plan)) judged[next++].origin = mixture->origin;
   return judged;
 }
 

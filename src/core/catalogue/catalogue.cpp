@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <array>
+#include <atomic>
 #include <set>
 #include <utility>
 
@@ -235,6 +236,8 @@ void check_likenesses(const CatalogueRecords& records, Faults& faults) {
 }  // namespace
 
 Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
+  static std::atomic<std::uint64_t> built = 0;
+  serial_ = ++built;
   Faults faults;
   solvent_names_ = index_names(records_.solvents, records_.ambiguous_solvents, faults);
   material_names_ = index_names(records_.materials, records_.ambiguous_materials, faults);

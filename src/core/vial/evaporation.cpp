@@ -1,6 +1,7 @@
 #include "gentlest/vial/evaporation.hpp"
 
 #include "core/vial/evaporation_steps.hpp"
+#include "core/vial/kept.hpp"
 #include "core/vial/water_limit.hpp"
 
 #include <algorithm>
@@ -85,12 +86,59 @@ std::string largest_part(const Mixture& mixture, const DriftPoint& point) {
   return mixture.parts()[most].liquid.label;
 }
 
+constexpr int percent_a_step = 5;
+
 std::vector<double> shares_to_report() {
   std::vector<double> shares;
-  for (int percent = 5; percent <= 95; percent += 5) shares.push_back(percent / 100.0);
+  for (int percent = percent_a_step; percent <= 95; percent += percent_a_step) shares.push_back(percent / 100.0);
   shares.push_back(0.99);
   return shares;
 }
+
+// Where a drying mixture goes until judged_until, worked out as far as anybody asked.
+class DryingWay {
+ public:
+  DryingWay(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature)
+      : parts_(mixture.parts().size()), breakdown_(break_down(mixture, catalogue)) {
+    const auto reference = reference_rate(catalogue, temperature);
+    if (!breakdown_ || !reference) return;
+    drying_ = start_drying(*breakdown_, VapourModel(*breakdown_, catalogue), temperature, *reference);
+    is_known_ = drying_.has_value();
+    if (!is_known_) return;
+    if (breakdown_->molecules.size() == 1) {
+      points_.push_back(breakdown_->molecules.front().hansen);
+      drying_.reset();
+    }
+  }
+
+  std::optional<bool> reaches(const std::function<bool(const Hansen&)>& is_beyond) {
+    if (!is_known_) return std::nullopt;
+    for (std::size_t i = 0; i < points_.size() || step(); ++i)
+      if (is_beyond(points_[i])) return true;
+    return false;
+  }
+
+ private:
+  // One more point; false where the way is at its end, and what made it is let go.
+  bool step() {
+    if (!drying_) return false;
+    const double share = static_cast<double>(percent_a_step * (points_.size() + 1)) / 100.0;
+    if (share > judged_until + 1e-9) {
+      drying_.reset();
+      breakdown_.reset();
+      return false;
+    }
+    dry_until(*drying_, share);
+    points_.push_back(point_of(drying_->state, *breakdown_, parts_).point);
+    return true;
+  }
+
+  std::size_t parts_ = 0;
+  bool is_known_ = false;
+  std::optional<Breakdown> breakdown_;
+  std::optional<Drying> drying_;  // while there is more to come
+  std::vector<Hansen> points_;
+};
 
 }  // namespace
 
@@ -130,18 +178,13 @@ std::optional<Drift> evaporate(const Mixture& mixture, const Catalogue& catalogu
 
 std::optional<bool> drifts_to(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature,
                               const std::function<bool(const Hansen&)>& is_beyond) {
-  const auto breakdown = break_down(mixture, catalogue);
-  const auto reference = reference_rate(catalogue, temperature);
-  if (!breakdown || !reference) return std::nullopt;
-  auto drying = start_drying(*breakdown, VapourModel(*breakdown, catalogue), temperature, *reference);
-  if (!drying) return std::nullopt;
-  if (breakdown->molecules.size() == 1) return is_beyond(breakdown->molecules.front().hansen);
-  for (const double share : shares_to_report()) {
-    if (share > judged_until + 1e-9) break;
-    dry_until(*drying, share);
-    if (is_beyond(point_of(drying->state, *breakdown, mixture.parts().size()).point)) return true;
-  }
-  return false;
+  static Kept<DryingWay> kept;
+  const std::string key = vial_key(mixture, catalogue, temperature);
+  std::optional<DryingWay> way = kept.take(key);
+  if (!way) way.emplace(mixture, catalogue, temperature);
+  const std::optional<bool> answer = way->reaches(is_beyond);
+  kept.put(key, std::move(*way));
+  return answer;
 }
 
 std::vector<MissingFigure> missing_for_drift(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {

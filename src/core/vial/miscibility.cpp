@@ -1,5 +1,6 @@
 #include "gentlest/vial/miscibility.hpp"
 
+#include "core/vial/kept.hpp"
 #include "core/vial/substances.hpp"
 #include "core/vial/water_limit.hpp"
 
@@ -153,8 +154,15 @@ PhaseAnswer phases_of(const Mixture& mixture, const Catalogue& catalogue, Celsiu
 }
 
 PhaseVerdict verdict_on_phases(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {
-  const PhaseAnswer answer = answer_on(mixture, catalogue, temperature, false);
-  return {answer.phases, answer.basis};
+  static Kept<PhaseVerdict> kept;
+  const std::string key = vial_key(mixture, catalogue, temperature);
+  std::optional<PhaseVerdict> verdict = kept.take(key);
+  if (!verdict) {
+    const PhaseAnswer answer = answer_on(mixture, catalogue, temperature, false);
+    verdict = PhaseVerdict{answer.phases, answer.basis};
+  }
+  kept.put(key, *verdict);
+  return *verdict;
 }
 
 }  // namespace gentlest

@@ -156,6 +156,9 @@ std::string afterwards_html(const Afterwards& answer, const Job& job, const Cata
                             const Edition& edition) {
   std::string body = element("h1", "Afterwards: " + user_text(title_of(job.object)));
   body += element("p", html_text(after_safety_words)) + element("p", html_text(after_legend_words));
+  std::vector<std::string> unsure;
+  for (const std::string& line : unsure_lines(job, catalogue)) unsure.push_back(html_text(line));
+  if (!unsure.empty()) body += html_list(unsure);
   if (answer.asked) body += section("As asked", *answer.asked, "asked", catalogue);
   body += mixtures_tables(answer);
   body += element("h2", "Straight on the painting") + ranked_table(answer.retouchings, "retouching");
@@ -170,7 +173,7 @@ std::string afterwards_html(const Afterwards& answer, const Job& job, const Cata
                   *best, id, catalogue);
   }
   std::vector<std::string> rules;
-  for (const GeneralFact& fact : catalogue.finishes().general) rules.push_back(html_text(rule_words(fact.what)));
+  for (const GeneralFact& fact : catalogue.finishes().general) rules.push_back(html_text(rule_line(fact, catalogue)));
   body += element("h2", "What holds of all") + html_list(rules) + element("p", html_text(after_not_told_words));
   body +=
       element("h2", "Liquids and their dangers") + dangers(answer) + element("p", html_text(law_words(edition.law)));

@@ -129,10 +129,7 @@ std::string cells_list(const JudgedStack& stack, const Catalogue& catalogue, con
 
 std::string rules_list(const Catalogue& catalogue, const Style& style) {
   std::string text = heading("For every coat", style);
-  for (const GeneralFact& fact : catalogue.finishes().general) {
-    const Source* source = catalogue.find_source(fact.voice.source);
-    text += bullet(rule_words(fact.what) + (source ? " [" + source->citation + "]" : ""), style);
-  }
+  for (const GeneralFact& fact : catalogue.finishes().general) text += bullet(rule_line(fact, catalogue), style);
   return text;
 }
 
@@ -151,13 +148,14 @@ std::string dangers_list(const Afterwards& answer, const Style& style) {
   return text;
 }
 
-std::string title_text(const Afterwards& answer, const Job& job, const Style& style) {
+std::string title_text(const Afterwards& answer, const Job& job, const Catalogue& catalogue, const Style& style) {
   std::string text = heading("Afterwards: " + without_controls(title_of(job.object)), style);
   const bool asked = answer.asked.has_value();
   text +=
       paragraph(asked ? "The stack that you ask about, from the top:" : "What it will lie on, from the top:", style);
   text += stack_drawing(asked ? coats_of(*answer.asked) : painting_coats(answer), style);
   if (asked) text += bullet("this stack: " + link_words(*answer.asked), style);
+  for (const std::string& line : unsure_lines(job, catalogue)) text += bullet(line, style);
   return text;
 }
 
@@ -171,7 +169,8 @@ std::string rankings(const Afterwards& answer, std::size_t rows, std::size_t pla
 std::string everything(const Afterwards& answer, const Job& job, const Catalogue& catalogue, const Style& style,
                        const Edition& edition) {
   constexpr std::size_t all = 1000;
-  std::string text = title_text(answer, job, style) + mixtures_list(answer, style) + rankings(answer, all, all, style);
+  std::string text =
+      title_text(answer, job, catalogue, style) + mixtures_list(answer, style) + rankings(answer, all, all, style);
   for (const ListedStack& one : listed_stacks(answer)) {
     text += heading(fmt::format("{} {}: {}", one.group, one.rank, stack_words(*one.stack)), style);
     text += cells_list(*one.stack, catalogue, style);
@@ -192,7 +191,8 @@ std::string afterwards_text(const Afterwards& answer, const Job& job, const Cata
   constexpr std::array<std::array<std::size_t, 2>, 5> rows_and_places = {{{4, 3}, {4, 2}, {3, 2}, {2, 1}, {1, 1}}};
   std::string text;
   for (const auto& [rows, places] : rows_and_places) {
-    text = title_text(answer, job, style) + mixtures_list(answer, style) + rankings(answer, rows, places, style);
+    text = title_text(answer, job, catalogue, style) + mixtures_list(answer, style) +
+           rankings(answer, rows, places, style);
     text += "\n" + paragraph(after_safety_words, style);
     if (fits_screen(text)) break;
   }

@@ -1,7 +1,9 @@
 #include "report/after/after_words.hpp"
 
 #include "report/form/format.hpp"
+#include "report/form/table.hpp"
 
+#include "gentlest/base/text.hpp"
 #include "gentlest/liquids/notation.hpp"
 
 #include <fmt/format.h>
@@ -288,6 +290,26 @@ std::string rule_words(FinishRule rule) {
       break;
   }
   return "A coat that was swollen takes up to half a year to become firm.";
+}
+
+std::string rule_line(const GeneralFact& fact, const Catalogue& catalogue) {
+  const Source* source = catalogue.find_source(fact.voice.source);
+  return rule_words(fact.what) + (source ? " [" + source->citation + "]" : "");
+}
+
+std::vector<std::string> unsure_lines(const Job& job, const Catalogue& catalogue) {
+  std::vector<std::string> lines;
+  for (const Layer& layer : job.layers) {
+    if (layer.role == Role::remove || layer.possible.empty()) continue;
+    std::vector<std::string> others;
+    for (const PossibleMaterial& other : layer.possible) {
+      const Material* material = catalogue.find_material(other.material);
+      others.push_back(fmt::format("{} ({} %)", material ? material->name : other.material, other.percent));
+    }
+    lines.push_back(fmt::format("\"{}\" may be {} instead: only what it is taken for is asked here.",
+                                without_controls(layer.name), joined(others, " or ")));
+  }
+  return lines;
 }
 
 }  // namespace gentlest

@@ -40,6 +40,10 @@ std::string stack_words(const JudgedStack& stack);
 /// Who says so: sources with their standing and what they say there; empty where nobody does.
 std::vector<std::string> voices_words(const Judgement& judged, const Catalogue& catalogue);
 std::string rule_words(FinishRule rule);
+/// The same with who says so.
+std::string rule_line(const GeneralFact& fact, const Catalogue& catalogue);
+/// Layers that stay and may be of other materials too, as the job says: judged as their own alone; a line each.
+std::vector<std::string> unsure_lines(const Job& job, const Catalogue& catalogue);
 /// The word of a light: "daylight"; what is said where none is told.
 std::string light_words(Light light);
 
