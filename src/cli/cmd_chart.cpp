@@ -7,7 +7,7 @@
 #include "gentlest/liquids/notation.hpp"
 #include "gentlest/plan/shelf.hpp"
 #include "report/charts/charts.hpp"
-#include "report/charts/progress_charts.hpp"
+#include "report/tested/progress_charts.hpp"
 #include "report/form/format.hpp"
 
 #include <fmt/format.h>

@@ -3,7 +3,7 @@
 
 #include "gentlest/answers/ahead.hpp"
 #include "gentlest/answers/bench.hpp"
-#include "report/charts/test_map.hpp"
+#include "report/tested/test_map.hpp"
 #include "report/draw/html.hpp"
 #include "report/form/form.hpp"
 #include "report/phrases/advice_words.hpp"

@@ -1,7 +1,7 @@
 #include "report/paper/test_report.hpp"
 
 #include "report/bottle/danger_words.hpp"
-#include "report/charts/progress_charts.hpp"
+#include "report/tested/progress_charts.hpp"
 #include "report/draw/pictogram.hpp"
 #include "report/questions/examination_page.hpp"
 #include "report/form/format.hpp"

@@ -1,4 +1,4 @@
-#include "report/charts/test_map.hpp"
+#include "report/tested/test_map.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/letters.hpp"

@@ -1,6 +1,5 @@
-#include "report/charts/progress_charts.hpp"
+#include "report/tested/progress_charts.hpp"
 
-#include "report/charts/charts.hpp"
 #include "report/draw/palette.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/mixture_name.hpp"

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "gentlest/job/job.hpp"
-#include "report/charts/swab_marks.hpp"
+#include "report/tested/swab_marks.hpp"
 #include "report/draw/plot.hpp"
 
 #include <optional>

@@ -1,6 +1,6 @@
-#include "report/charts/progress_charts.hpp"
+#include "report/tested/progress_charts.hpp"
 
-#include "report/charts/swab_marks.hpp"
+#include "report/tested/swab_marks.hpp"
 #include "report/draw/palette.hpp"
 #include "report/form/format.hpp"
 #include "report/rules/conduct_words.hpp"
