@@ -7,8 +7,8 @@
 #include "gentlest/liquids/notation.hpp"
 #include "gentlest/plan/shelf.hpp"
 #include "report/charts/charts.hpp"
-#include "report/charts/progress_charts.hpp"
 #include "report/form/format.hpp"
+#include "report/tested/progress_charts.hpp"
 
 #include <fmt/format.h>
 
@@ -92,7 +92,9 @@ Answer command_chart(const Request& request, Session& session) {
   const std::vector<Liquid> bottles = asked_bottles(request, job, catalogue);
   const Plan plan = plan_asked_job(job, catalogue, request, session);
   if (kind == mixing_kind)
-    return {chart_file(mixing_chart(plan, mix_three(plan, catalogue, bottles)), edition_of(catalogue)), exit_of(plan)};
+    return {chart_file(mixing_chart(plan, mix_three(plan, catalogue, bottles), compare_published(plan, catalogue)),
+                       edition_of(catalogue)),
+            exit_of(plan)};
   if (log) {
     const Progress progress = follow_readings(plan, catalogue, log->lines);
     return {chart_file(progress_chart_of(kind, plan, progress), edition_of(catalogue)), exit_of(progress)};

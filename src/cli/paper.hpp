@@ -2,7 +2,7 @@
 #pragma once
 
 #include "cli/options.hpp"
-#include "report/charts/test_map.hpp"
+#include "report/tested/test_map.hpp"
 #include "report/draw/html.hpp"
 
 #include <optional>

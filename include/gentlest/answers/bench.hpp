@@ -26,7 +26,7 @@ struct BenchMixture {
   bool beyond_limit = false;  ///< as made its risk passes the job's limit: shown, never proposed, measured or labelled
   std::optional<Millilitres> top_up = {};  ///< of a rung of a line: what of the active stock makes it out of a vial of
                                            ///< the rung before; nothing of the first rung and of the active stock alone
-  PersonHazard person = {};  ///< of what the vial holds
+  PersonHazard person = {};                ///< of what the vial holds
   SwabContact contact = {};
 };
 
@@ -44,6 +44,9 @@ struct Bench {
   std::vector<std::string> without_record;  ///< bottles used of which that is not known
   std::vector<ComparedSeries> published;    ///< to be drawn beside the ladder; prepare_bench leaves it empty
 };
+
+/// The middle 90 % of what each layer's chance may be, in the order of Plan::layers; nothing of one without a sphere.
+std::vector<std::optional<Band>> chance_bands(const JudgedMixture& judged, const Plan& plan);
 
 /// One mixture that the layers were judged against, ready for the vial. Throws as prepare_bench.
 BenchMixture bench_mixture(const JudgedMixture& judged, const Plan& plan, const Catalogue& catalogue);

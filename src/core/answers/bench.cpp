@@ -55,6 +55,13 @@ const JudgedMixture& as_made(const BenchMixture& mixture) {
   return mixture.as_measured ? *mixture.as_measured : mixture.judged;
 }
 
+std::vector<std::optional<Band>> chance_bands(const JudgedMixture& judged, const Plan& plan) {
+  std::vector<std::optional<Band>> bands;
+  for (std::size_t i = 0; i < plan.layers.size(); ++i)
+    bands.push_back(chance_band(judged.outlooks[i], plan.layers[i], plan));
+  return bands;
+}
+
 BenchMixture bench_mixture(const JudgedMixture& judged, const Plan& plan, const Catalogue& catalogue) {
   const Limits& limits = plan.job.limits;
   Recipe recipe = round_recipe(judged.mixture, {Millilitres{limits.vial_mL}, Millilitres{limits.measure_mL}});
@@ -69,8 +76,7 @@ BenchMixture bench_mixture(const JudgedMixture& judged, const Plan& plan, const 
   ready.person = person_hazard(made, ready.label, catalogue, Celsius{limits.room_C});
   ready.contact = contact_for(judged.mixture, plan, catalogue);
   ready.beyond_limit = is_beyond_limit(as_made(ready), limits);
-  for (std::size_t i = 0; i < plan.layers.size(); ++i)
-    ready.chance_bands.push_back(chance_band(as_made(ready).outlooks[i], plan.layers[i], plan));
+  ready.chance_bands = chance_bands(as_made(ready), plan);
   return ready;
 }
 

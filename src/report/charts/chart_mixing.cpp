@@ -4,6 +4,7 @@
 #include "report/draw/contour.hpp"
 #include "report/draw/ternary.hpp"
 #include "report/form/format.hpp"
+#include "report/own_series/own_words.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
@@ -43,21 +44,75 @@ struct OneRung {
   Xy at;
 };
 
+// Where a mixture of these three bottles alone stands; nothing of one that holds another.
+std::optional<Xy> place_of(const Mixture& mixture, const MixingGrid& grid, const Ternary& triangle) {
+  std::array<double, 3> shares = {0, 0, 0};
+  double all = 0;
+  for (const Part& part : mixture.parts())
+    for (std::size_t k = 0; k < 3; ++k)
+      if (grid.bottles[k].liquid.label == part.liquid.label) all += shares[k] = part.fraction;
+  if (all < 1 - 1e-6) return std::nullopt;
+  return place_in(triangle, 100 * shares[0], 100 * shares[1]);
+}
+
+// An own series on this triangle.
+struct OwnOnIt {
+  OwnLine line;
+  SeriesPlaces places;
+};
+
+std::vector<OwnOnIt> own_on(const std::vector<ComparedSeries>& compared, const MixingGrid& grid,
+                            const Ternary& triangle) {
+  std::vector<OwnOnIt> all;
+  for (const OwnLine& line : own_lines(compared)) {
+    OwnOnIt one{line, {}};
+    for (const JudgedMixture& mixture : line.compared->judged.mixtures)
+      one.places.push_back(place_of(mixture.mixture, grid, triangle));
+    all.push_back(std::move(one));
+  }
+  return all;
+}
+
+// Those of which some mixture stands on it.
+std::vector<OwnLine> drawn_lines(const std::vector<OwnOnIt>& own) {
+  std::vector<OwnLine> lines;
+  for (const OwnOnIt& one : own)
+    if (std::any_of(one.places.begin(), one.places.end(), [](const std::optional<Xy>& at) { return at.has_value(); }))
+      lines.push_back(one.line);
+  return lines;
+}
+
+// Labels of what a series holds beside these three bottles, each once.
+std::vector<std::string> other_liquids(const OwnOnIt& one, const MixingGrid& grid) {
+  std::vector<std::string> labels;
+  for (const std::string& label : one.line.compared->liquids)
+    if (std::none_of(grid.bottles.begin(), grid.bottles.end(),
+                     [&](const MixingBottle& bottle) { return bottle.liquid.label == label; }))
+      labels.push_back(label);
+  return labels;
+}
+
+std::string own_not_on_it(const std::vector<OwnOnIt>& own, const MixingGrid& grid) {
+  std::vector<std::string> words;
+  for (const OwnOnIt& one : own) {
+    std::vector<std::size_t> which;
+    for (std::size_t i = 0; i < one.places.size(); ++i)
+      if (!one.places[i]) which.push_back(i);
+    if (!which.empty())
+      words.push_back(fmt::format("{} ({})", own_numbers(one.line, which), joined(other_liquids(one, grid))));
+  }
+  return words.empty() ? std::string()
+                       : fmt::format(" Not on it, since they hold other liquids: {}.", joined(words, "; "));
+}
+
 // Every rung of every line that is mixed of these three, the ladder first.
 std::vector<OneRung> rungs_on(const Plan& plan, const MixingGrid& grid, const Ternary& triangle) {
   std::vector<OneRung> rungs;
   for (const LadderLine& line : plan.lines)
     for (const JudgedMixture& rung : line.rungs) {
-      std::array<double, 3> shares = {0, 0, 0};
-      double all = 0;
-      for (const Part& part : rung.mixture.parts())
-        for (std::size_t k = 0; k < 3; ++k)
-          if (grid.bottles[k].liquid.label == part.liquid.label) all += shares[k] = part.fraction;
-      if (all < 1 - 1e-6) continue;
-      const Xy at = place_in(triangle, 100 * shares[0], 100 * shares[1]);
-      const bool is_there =
-          std::any_of(rungs.begin(), rungs.end(), [&](const OneRung& other) { return other.at == at; });
-      if (!is_there) rungs.push_back({&rung, at});
+      const std::optional<Xy> at = place_of(rung.mixture, grid, triangle);
+      const auto is_there = [&](const OneRung& other) { return other.at == *at; };
+      if (at && std::none_of(rungs.begin(), rungs.end(), is_there)) rungs.push_back({&rung, *at});
     }
   return rungs;
 }
@@ -134,7 +189,8 @@ void draw_corners(Drawing& drawing, const Ternary& triangle, const MixingGrid& g
   }
 }
 
-std::vector<LegendEntry> legend_of(const Plan& plan, const MixingGrid& grid, bool any_rungs) {
+std::vector<LegendEntry> legend_of(const Plan& plan, const MixingGrid& grid, bool any_rungs,
+                                   const std::vector<OwnLine>& own) {
   const std::string& target = plan.layers[plan.target].name;
   std::vector<LegendEntry> legend = {
       {"equal effect on " + target, {remove_ink, 1.4}},
@@ -143,6 +199,7 @@ std::vector<LegendEntry> legend_of(const Plan& plan, const MixingGrid& grid, boo
   if (grid.risk.empty()) legend.resize(1);
   if (any_rungs) legend.push_back({"rungs of the lines", {}, true, Mark::ring, ink});
   if (!grid.part.empty()) legend.push_back({parts_in_two, {}, true, Mark::cross, ink});
+  for (const LegendEntry& entry : own_legend(own)) legend.push_back(entry);
   return legend;
 }
 
@@ -202,13 +259,16 @@ Chart no_triangle(const Plan& plan) {
     chart.caption = fmt::format("A triangle needs three bottles, and this shelf has {}: {}. Name three with --of.",
                                 labels.size(), joined(labels));
   }
+  chart.caption += own_absence_words(plan.job.series, OwnAbsence::nothing_drawn);
   chart.description = chart.caption;
   return chart;
 }
 
-OpenNames draw_rungs(Drawing& drawing, const std::vector<OneRung>& rungs, const std::vector<Box>& taken,
-                     const Box& bounds) {
-  std::vector<PointName> names;
+OpenNames draw_rungs(Drawing& drawing, const std::vector<OneRung>& rungs, const std::vector<OwnOnIt>& own,
+                     const std::vector<Box>& taken, const Box& bounds) {
+  PointNames of_own;
+  for (const OwnOnIt& one : own) draw_own_line(drawing, one.line, one.places, of_own);
+  PointNames points{taken, {}};
   for (const OneRung& rung : rungs) {
     const JudgedMixture& judged = *rung.judged;
     begin_mark(drawing, {{"rung", short_name(judged)}},
@@ -216,18 +276,22 @@ OpenNames draw_rungs(Drawing& drawing, const std::vector<OneRung>& rungs, const 
                            known_chance(judged.effect), known_chance(judged.risk)));
     add_circle(drawing, rung.at, 3.6, {ink, 1.3, {}, "#fff"});
     end_mark(drawing);
-    names.push_back({short_name(judged), rung.at, small_text, true, 5});
+    points.names.push_back({short_name(judged), rung.at, small_text, true, 5});
   }
-  return draw_names(drawing, names, taken, bounds);
+  add_points(points, of_own);
+  return draw_names(drawing, points.names, points.obstacles, bounds);
 }
 
 OpenNames draw_triangle(Drawing& drawing, const Plan& plan, const MixingGrid& grid, const Ternary& triangle,
-                        const std::vector<OneRung>& rungs) {
+                        const std::vector<OneRung>& rungs, const std::vector<OwnOnIt>& own) {
   const double limit = plan.job.limits.risk_limit;
   if (!grid.risk.empty()) shade_beyond(drawing, triangle, grid, limit);
   draw_ternary(drawing, triangle);
   std::vector<Box> taken = boxes_of_ticks(triangle);
   for (const OneRung& rung : rungs) taken.push_back(box_around(rung.at, 5));
+  for (const OwnOnIt& one : own)
+    for (const std::optional<Xy>& at : one.places)
+      if (at) taken.push_back(box_around(*at, 6));
   draw_corners(drawing, triangle, grid, taken);
   std::vector<LineWords> words;
   draw_levels(drawing, triangle, grid, {"effect", grid.effect, {remove_ink, 1.4}},
@@ -244,7 +308,11 @@ OpenNames draw_triangle(Drawing& drawing, const Plan& plan, const MixingGrid& gr
     add_mark(drawing, Mark::cross, at, 7, ink);
     taken.push_back(box_around(at, 4));
   }
-  return draw_rungs(drawing, rungs, taken, {2, 2, chart_width - 2, triangle.corner.y + 16});
+  return draw_rungs(drawing, rungs, own, taken, {2, 2, chart_width - 2, triangle.corner.y + 16});
+}
+
+std::string chances_words(const JudgedMixture& judged) {
+  return fmt::format("effect {}, risk {}", known_chance(judged.effect), known_chance(judged.risk));
 }
 
 std::string described(const Plan& plan, const MixingGrid& grid, const std::vector<OneRung>& rungs) {
@@ -255,9 +323,7 @@ std::string described(const Plan& plan, const MixingGrid& grid, const std::vecto
                                   grid.risk.empty() ? std::string(not_known) : per_cent(grid.risk[at])));
   }
   std::vector<std::string> on_it;
-  for (const OneRung& rung : rungs)
-    on_it.push_back(fmt::format("{}: effect {}, risk {}", mixture_name(*rung.judged), known_chance(rung.judged->effect),
-                                known_chance(rung.judged->risk)));
+  for (const OneRung& rung : rungs) on_it.push_back(mixture_name(*rung.judged) + ": " + chances_words(*rung.judged));
   return fmt::format("{} The triangle of {} with lines of equal effect and of equal risk. Alone: {}. On it: {}.",
                      best_words(plan, grid), labels_of(grid), joined(corners, "; "),
                      joined(on_it, "; ", "no rung of the plan"));
@@ -265,16 +331,19 @@ std::string described(const Plan& plan, const MixingGrid& grid, const std::vecto
 
 }  // namespace
 
-Chart mixing_chart(const Plan& plan, const std::optional<MixingGrid>& grid) {
+Chart mixing_chart(const Plan& plan, const std::optional<MixingGrid>& grid,
+                   const std::vector<ComparedSeries>& compared) {
   if (!grid) return no_triangle(plan);
   const Ternary triangle = triangle_of(*grid);
   const std::vector<OneRung> rungs = rungs_on(plan, *grid, triangle);
+  const std::vector<OwnOnIt> own = own_on(compared, *grid, triangle);
+  const std::vector<OwnLine> drawn = drawn_lines(own);
   Chart chart{mixing_kind, "Every mixture of " + labels_of(*grid), {}, {chart_width, 0}};
-  const OpenNames open = draw_triangle(chart.drawing, plan, *grid, triangle, rungs);
+  const OpenNames open = draw_triangle(chart.drawing, plan, *grid, triangle, rungs, own);
   const double legend_top = triangle.corner.y + 50;
   chart.drawing.height =
       legend_top + 4 +
-      draw_legend(chart.drawing, {10, legend_top}, chart_width - 20, legend_of(plan, *grid, !rungs.empty()));
+      draw_legend(chart.drawing, {10, legend_top}, chart_width - 20, legend_of(plan, *grid, !rungs.empty(), drawn));
   chart.caption = best_words(plan, *grid);
   for (const MixingBottle& bottle : grid->bottles) chart.caption += origin_words(bottle);
   const std::string left_off = left_off_in(plan, *grid);
@@ -282,8 +351,9 @@ Chart mixing_chart(const Plan& plan, const std::optional<MixingGrid>& grid) {
   chart.caption += " At a corner stands one bottle alone; the nearer to it, the more of that bottle.";
   chart.caption += read_by_ticks_words;
   if (!grid->part.empty()) chart.caption += " Crosses, in tenths of volume: there the mixture parts into two liquids.";
-  chart.caption += open_names_words(open);
-  chart.description = described(plan, *grid, rungs) + left_off;
+  const std::string not_on_it = own_not_on_it(own, *grid);
+  chart.caption += own_lines_words(drawn) + not_on_it + open_names_words(open);
+  chart.description = described(plan, *grid, rungs) + left_off + own_described(drawn, chances_words) + not_on_it;
   tell_not_drawn(chart, plan);
   return chart;
 }

@@ -1,5 +1,6 @@
 #include "report/charts/marks.hpp"
 #include "report/form/format.hpp"
+#include "report/own_series/own_words.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/ranges/range_outline.hpp"
 
@@ -14,7 +15,8 @@ namespace {
 
 constexpr double ninety_percent = 1.645;  // standard deviations to either side that hold the middle 90 %
 
-Axis axis_of(const Plan& plan, Coordinate coordinate) {
+// Wide enough for the own series too.
+Axis axis_of(const Plan& plan, const std::vector<OwnLine>& own, Coordinate coordinate) {
   double low = 1e9;
   double high = -1e9;
   const auto take = [&](const Hansen& point) {
@@ -24,6 +26,8 @@ Axis axis_of(const Plan& plan, Coordinate coordinate) {
   for (const Liquid& liquid : plan.shelf) take(liquid.hansen);
   for (const PlannedLayer& layer : plan.layers)
     if (layer.sphere) take(layer.sphere->mean.centre);
+  for (const OwnLine& line : own)
+    for (const JudgedMixture& mixture : line.compared->judged.mixtures) take(mixture.point);
   const double room = coordinate == Coordinate::dD ? 1 : 2;
   const char* title = coordinate == Coordinate::dD   ? "dD, dispersion, MPa^0.5"
                       : coordinate == Coordinate::dP ? polar_axis
@@ -71,33 +75,47 @@ void draw_doubt(Drawing& drawing, const View& view, const Plan& plan, const std:
   end_clip(drawing);
 }
 
+PointNames draw_own(Drawing& drawing, const View& view, const std::vector<OwnLine>& own) {
+  PointNames points;
+  for (const OwnLine& line : own) {
+    SeriesPlaces places;
+    for (const JudgedMixture& mixture : line.compared->judged.mixtures) places.emplace_back(place(view, mixture.point));
+    draw_own_line(drawing, line, places, points);
+  }
+  return points;
+}
+
 OpenNames draw_points(Drawing& drawing, const View& view, const Plan& plan, const Bench& bench,
-                      const std::vector<LayerRange>& ranges) {
+                      const std::vector<OwnLine>& own, const std::vector<LayerRange>& ranges) {
+  const PointNames of_own = draw_own(drawing, view, own);
   std::vector<Xy> mixtures;
   for (const BenchMixture& mixture : bench.mixtures) mixtures.push_back(place(view, mixture.judged.point));
   std::vector<Xy> bottles;
   for (const Liquid& liquid : plan.shelf) bottles.push_back(place(view, liquid.hansen));
-  const PointNames points = draw_liquids(drawing, plan, bench, mixtures, ranges, bottles);
+  PointNames points = draw_liquids(drawing, plan, bench, mixtures, ranges, bottles);
+  add_points(points, of_own);
   const Xy corner = view.frame.corner;
   return draw_names(drawing, points.names, points.obstacles,
                     {corner.x + 1, corner.y + 1, corner.x + view.frame.width - 1, corner.y + view.frame.height - 1});
 }
 
-std::vector<LegendEntry> legend_of(const Plan& plan) {
+std::vector<LegendEntry> legend_of(const Plan& plan, const std::vector<OwnLine>& own) {
   std::vector<LegendEntry> entries = layer_entries(plan, "range-plane-1");
   entries.push_back({"the edge may lie between (middle 90 %)", {pale_ink, 0.9, "1 3"}});
   entries.push_back({bottle_in_use, {}, true, Mark::disc, ink});
   entries.push_back({other_bottle, {}, true, Mark::ring, pale_ink});
   if (!ladder_rungs(plan).empty()) entries.push_back({ladder_by_number, {ink, 1.6}, true, Mark::ring, ink});
+  for (const LegendEntry& entry : own_legend(own)) entries.push_back(entry);
   return entries;
 }
 
 }  // namespace
 
 Chart planes_chart(const Plan& plan, const Bench& bench) {
-  const Axis dD = axis_of(plan, Coordinate::dD);
-  const Axis dP = axis_of(plan, Coordinate::dP);
-  const Axis dH = axis_of(plan, Coordinate::dH);
+  const std::vector<OwnLine> own = own_lines(bench.published);
+  const Axis dD = axis_of(plan, own, Coordinate::dD);
+  const Axis dP = axis_of(plan, own, Coordinate::dP);
+  const Axis dH = axis_of(plan, own, Coordinate::dH);
   const double D = span_of(dD, Coordinate::dD);
   const double P = span_of(dP, Coordinate::dP);
   const double H = span_of(dH, Coordinate::dH);
@@ -121,9 +139,9 @@ Chart planes_chart(const Plan& plan, const Bench& bench) {
     any_covered |=
         draw_ranges(chart.drawing, plan, fmt::format("range-plane-{}", i + 1), outline_of(view.frame), ranges);
     draw_doubt(chart.drawing, view, plan, fmt::format("clip-plane-{}", i + 1));
-    add_open_names(open, draw_points(chart.drawing, view, plan, bench, ranges));
+    add_open_names(open, draw_points(chart.drawing, view, plan, bench, own, ranges));
   }
-  const std::vector<LegendEntry> legend = legend_of(plan);
+  const std::vector<LegendEntry> legend = legend_of(plan, own);
   const double legend_bottom =
       second_row + 4 +
       draw_legend(chart.drawing, {second_column, second_row + 4}, chart_width - second_column - 4, legend);
@@ -138,7 +156,7 @@ Chart planes_chart(const Plan& plan, const Bench& bench) {
         " A range that observations bend is shown as it is cut through its middle; outside the cut it "
         "may reach further or less far.";
   if (any_covered) chart.caption += covered_ranges_words;
-  chart.caption += open_names_words(open);
+  chart.caption += own_lines_words(own) + open_names_words(open);
   return chart;
 }
 

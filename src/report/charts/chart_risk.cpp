@@ -1,7 +1,7 @@
 #include "report/bottle/liquid_words.hpp"
-#include "report/charts/chart_words.hpp"
 #include "report/charts/marks.hpp"
 #include "report/form/format.hpp"
+#include "report/own_series/own_words.hpp"
 #include "report/phrases/no_window.hpp"
 
 #include <fmt/format.h>
@@ -54,6 +54,7 @@ LayerLook look_of_series(std::size_t n) {
 std::size_t draw_published(Drawing& drawing, const Frame& frame, const Bench& bench, std::vector<Box>& obstacles) {
   std::size_t outside = 0;
   for (std::size_t n = 0; n < bench.published.size(); ++n) {
+    if (bench.published[n].series.kind == SeriesKind::own) continue;
     const LayerLook look = look_of_series(n);
     std::vector<Xy> line;
     for (const JudgedMixture& mixture : bench.published[n].judged.mixtures)
@@ -78,6 +79,7 @@ std::vector<LegendEntry> legend_of_published(const Bench& bench) {
   for (std::size_t n = 0; n < bench.published.size(); ++n) {
     const LayerLook look = look_of_series(n);
     const SeriesKind kind = bench.published[n].series.kind;
+    if (kind == SeriesKind::own) continue;
     legend.push_back({series_name(bench.published[n].series) + " (" + series_source(kind) + ")",
                       {look.colour, 0.8, look.dash},
                       true,
@@ -88,13 +90,35 @@ std::vector<LegendEntry> legend_of_published(const Bench& bench) {
 }
 
 std::string about_published(const Bench& bench, std::size_t outside) {
-  if (bench.published.empty()) return {};
-  std::string words =
-      fmt::format(" Thin lines with small marks: {}published test series, whatever bottles the job holds.",
-                  any_own(bench) ? "own and " : "");
+  if (own_lines(bench.published).size() == bench.published.size()) return {};
+  std::string words = " Thin lines with small marks: published test series, whatever bottles the job holds.";
   if (outside > 0)
     words += fmt::format(" {} of their mixtures lie to the right of the picture, at a higher risk.", outside);
   return words;
+}
+
+// Own series are told mixture by mixture where they lie outside. Returns that.
+std::string draw_own(Drawing& drawing, const Frame& frame, const std::vector<OwnLine>& own, PointNames& points) {
+  std::vector<std::string> outside;
+  for (const OwnLine& line : own) {
+    std::vector<Xy> way;
+    SeriesPlaces places;
+    std::vector<std::size_t> beyond;
+    for (const JudgedMixture& mixture : line.compared->judged.mixtures) {
+      way.push_back(place_in(frame, in_per_cent(*mixture.risk), in_per_cent(*mixture.effect)));
+      places.emplace_back(way.back());
+      if (way.back().x <= frame.corner.x + frame.width) continue;
+      places.back() = std::nullopt;
+      beyond.push_back(places.size() - 1);
+    }
+    begin_clip(drawing, "clip-own-" + line.key, outline_of(frame));
+    draw_own_way(drawing, line, way);
+    end_clip(drawing);
+    draw_own_marks(drawing, line, places, points);
+    if (!beyond.empty()) outside.push_back(own_numbers(line, beyond));
+  }
+  return outside.empty() ? std::string()
+                         : fmt::format(" Beyond the right edge, at more risk: {}.", joined(outside, "; "));
 }
 
 std::vector<Xy> mixtures_in(const Frame& frame, const Bench& bench) {
@@ -105,7 +129,7 @@ std::vector<Xy> mixtures_in(const Frame& frame, const Bench& bench) {
 }
 
 OpenNames draw_mixtures(Drawing& drawing, const Frame& frame, const Plan& plan, const Bench& bench,
-                        std::vector<Box> obstacles) {
+                        std::vector<Box> obstacles, const PointNames& own) {
   const std::vector<Xy> points = mixtures_in(frame, bench);
   std::vector<PointName> names;
   if (!ladder_rungs(plan).empty()) {
@@ -119,6 +143,8 @@ OpenNames draw_mixtures(Drawing& drawing, const Frame& frame, const Plan& plan, 
     obstacles.push_back(box_around(points[i], 5));
     names.push_back({mark_of(plan, bench, i), points[i], 13, true, 7});
   }
+  names.insert(names.end(), own.names.begin(), own.names.end());
+  obstacles.insert(obstacles.end(), own.obstacles.begin(), own.obstacles.end());
   const double limit = place_in(frame, in_per_cent(plan.job.limits.risk_limit), 0).x;
   obstacles.push_back({limit - 2, frame.corner.y, limit + 2, frame.corner.y + frame.height});
   const Xy corner = frame.corner;
@@ -143,7 +169,10 @@ Chart risk_chart(const Plan& plan, const Bench& bench) {
   const std::vector<Xy> frontier = draw_frontier(chart.drawing, frame, plan);
   std::vector<Box> obstacles = boxes_along(frontier);
   const std::size_t outside = draw_published(chart.drawing, frame, bench, obstacles);
-  const OpenNames open = draw_mixtures(chart.drawing, frame, plan, bench, obstacles);
+  const std::vector<OwnLine> own = own_lines(bench.published);
+  PointNames of_own;
+  const std::string outside_of_own = draw_own(chart.drawing, frame, own, of_own);
+  const OpenNames open = draw_mixtures(chart.drawing, frame, plan, bench, obstacles, of_own);
   std::vector<LegendEntry> legend = {
       {"frontier: nothing on the shelf beats it", {target_look.colour, 1.4, "5 3"}},
       {ladder_rungs(plan).empty() ? "mixtures of this sheet" : "the ladder, rungs by number",
@@ -155,16 +184,17 @@ Chart risk_chart(const Plan& plan, const Bench& bench) {
       {"effect wanted, " + per_cent(plan.job.limits.wanted_effect), {pale_ink, 1.2, "2 3"}}};
   const double legend_top = frame.corner.y + frame.height + 44;
   const double first = draw_legend(chart.drawing, {52, legend_top}, chart_width - 60, legend);
+  std::vector<LegendEntry> series = legend_of_published(bench);
+  for (const LegendEntry& entry : own_legend(own)) series.push_back(entry);
   chart.drawing.height =
-      legend_top + 2 + first +
-      draw_legend(chart.drawing, {52, legend_top + first}, chart_width - 60, legend_of_published(bench));
+      legend_top + 2 + first + draw_legend(chart.drawing, {52, legend_top + first}, chart_width - 60, series);
   chart.caption =
       ladder_rungs(plan).empty()
           ? "The dashed curve is the best this shelf can do. " + no_window_sentences(plan)[1] +
                 named_letters(plan, bench)
           : "Steps up the ladder buy effect with risk. Where the ladder lies below the dashed curve, other bottles of "
             "the shelf would do better; where the curve flattens, more risk buys little.";
-  chart.caption += about_published(bench, outside) + open_names_words(open);
+  chart.caption += about_published(bench, outside) + own_lines_words(own) + outside_of_own + open_names_words(open);
   return chart;
 }
 

@@ -3,6 +3,7 @@
 #include "report/bottle/liquid_words.hpp"
 #include "report/charts/charts.hpp"
 #include "report/form/format.hpp"
+#include "report/own_series/own_words.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/likelihood.hpp"
 #include "report/phrases/sighting_words.hpp"
@@ -102,10 +103,9 @@ std::string risk_words(const Plan& plan, const Bench& bench) {
                         per_cent(plan.frontier.front().risk), per_cent(plan.frontier.back().effect),
                         per_cent(plan.frontier.back().risk));
   std::vector<std::string> series;
-  for (const ComparedSeries& one : bench.published) series.push_back(series_name(one.series));
-  return series.empty()
-             ? text
-             : text + (any_own(bench) ? "Series beside it: " : "Published series beside it: ") + joined(series) + ".";
+  for (const ComparedSeries& one : bench.published)
+    if (one.series.kind != SeriesKind::own) series.push_back(series_name(one.series));
+  return series.empty() ? text : text + "Published series beside it: " + joined(series) + ".";
 }
 
 std::string chances_words(const Plan& plan, const Bench& bench) {
@@ -160,12 +160,32 @@ std::string drift_words(const Plan& plan, const Bench& bench) {
          per_cent(plan.job.limits.risk_limit) + ".";
 }
 
-}  // namespace
-
-bool any_own(const Bench& bench) {
-  return std::any_of(bench.published.begin(), bench.published.end(),
-                     [](const ComparedSeries& one) { return one.series.kind == SeriesKind::own; });
+std::string outlooks_words(const Plan& plan, const JudgedMixture& judged) {
+  std::vector<std::string> words;
+  for (std::size_t i = 0; i < plan.layers.size(); ++i)
+    if (judged.outlooks[i]) words.push_back(plan.layers[i].name + " " + per_cent(judged.outlooks[i]->chance));
+  return joined(words);
 }
+
+std::string drying_risk_words(const JudgedMixture& judged) {
+  if (!judged.fate.drift) return drying_not_known;
+  return judged.fate.riskiest.empty() ? point_words(judged.point)
+                                      : fmt::format("risk {} at first, {} at most", per_cent(judged.fate.risk.at_start),
+                                                    per_cent(judged.fate.risk.worst));
+}
+
+// What the picture of that kind shows of the job's own series.
+std::string own_words(const std::string& kind, const Plan& plan, const Bench& bench) {
+  return own_described(own_lines(bench.published), [&](const JudgedMixture& judged) {
+    return kind == "risk" ? fmt::format("effect {}, risk {}", known_chance(judged.effect), known_chance(judged.risk))
+           : kind == "chances"  ? outlooks_words(plan, judged)
+           : kind == "planes"   ? point_words(judged.point)
+           : kind == "triangle" ? teas_words(judged.teas)
+                                : drying_risk_words(judged);
+  });
+}
+
+}  // namespace
 
 std::string describe_chart(const std::string& kind, const Plan& plan, const Bench& bench) {
   std::string words = kind == "risk"       ? risk_words(plan, bench)
@@ -177,7 +197,7 @@ std::string describe_chart(const std::string& kind, const Plan& plan, const Benc
   const std::string message = kind == "risk" || kind == "chances" ? main_message(plan, bench)
                               : kind == "drift"                   ? drying_message(plan, bench)
                                                                   : nearest_message(plan, bench);
-  return message + words + named_letters(plan, bench);
+  return message + words + named_letters(plan, bench) + own_words(kind, plan, bench);
 }
 
 }  // namespace gentlest

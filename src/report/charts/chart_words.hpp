@@ -11,7 +11,4 @@ namespace gentlest {
 /// Precondition: the word is one of chart_kinds().
 std::string describe_chart(const std::string& kind, const Plan& plan, const Bench& bench);
 
-/// True where a series of the job's own stands beside the ladder.
-bool any_own(const Bench& bench);
-
 }  // namespace gentlest

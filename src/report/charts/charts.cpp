@@ -2,6 +2,7 @@
 
 #include "report/charts/chart_words.hpp"
 #include "report/form/format.hpp"
+#include "report/own_series/own_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/words.hpp"
@@ -94,8 +95,8 @@ Chart chart_of(const std::string& kind, const Plan& plan, const Bench& bench) {
   const std::string nothing = nothing_to_draw(kind, plan);
   if (!nothing.empty()) {
     Chart chart = {kind, first_letter_large(kind), {}, {chart_width, 0}};
-    chart.caption = nothing;
-    chart.description = nothing;
+    chart.caption = nothing + own_absence_words(plan.job.series, OwnAbsence::nothing_drawn);
+    chart.description = chart.caption;
     return chart;
   }
   Chart chart = drawn(kind, plan, bench);

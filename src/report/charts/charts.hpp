@@ -31,8 +31,10 @@ Chart drift_chart(const Plan& plan, const Bench& bench);
 inline constexpr const char* mixing_kind = "mixing";
 
 /// Every mixture of three bottles: lines of equal effect and of equal risk over their triangle, the rungs that lie on
-/// it, what is beyond the risk limit, and where mixtures part. Without a grid: why there is none.
-Chart mixing_chart(const Plan& plan, const std::optional<MixingGrid>& grid);
+/// it, what is beyond the risk limit, where mixtures part, and of the job's own series among `compared` what is mixed
+/// of these three. Without a grid: why there is none.
+Chart mixing_chart(const Plan& plan, const std::optional<MixingGrid>& grid,
+                   const std::vector<ComparedSeries>& compared = {});
 
 /// One word per chart, in the order of the sheet.
 const std::vector<std::string>& chart_kinds();

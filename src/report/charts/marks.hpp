@@ -22,12 +22,6 @@ struct LayerRange {
 bool draw_ranges(Drawing& drawing, const Plan& plan, const std::string& id, const std::vector<Xy>& clip,
                  std::vector<LayerRange> ranges);
 
-/// Marks and names of points, to be placed together by draw_names.
-struct PointNames {
-  std::vector<Box> obstacles;
-  std::vector<PointName> names;
-};
-
 /// The middle of each range with its mark; those at one point side by side. Adds obstacles and names.
 void draw_middles(Drawing& drawing, const Plan& plan, const std::vector<LayerRange>& ranges, PointNames& points);
 

@@ -34,6 +34,7 @@ pre { white-space: pre-wrap; font: 8pt/1.3 'DejaVu Sans Mono', 'Liberation Mono'
 .running { display: flex; justify-content: space-between; gap: 4mm; font-size: 8pt; line-height: 1.2;
   border-bottom: .2mm solid #767676; padding-bottom: .5mm; margin-bottom: 2mm; }
 @media screen { .run, .page { margin-bottom: 8mm; } }
+@media print { figure svg { max-height: 230mm; } }
 * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
 )";
 

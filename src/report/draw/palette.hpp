@@ -46,6 +46,16 @@ inline constexpr std::array<LayerLook, 4> series_looks = {{{"#8a3a6c", "1 2", Ma
                                                            {"#00664b", "9 3 2 3", Mark::triangle},
                                                            {"#333333", "6 2 1 2", Mark::diamond}}};
 
+/// The job's own series: one colour says that they are, dash and mark say which. No layer, liquid or rung has these
+/// marks. Sixteen differ.
+inline constexpr const char* own_series_ink = "#4b2e83";
+inline constexpr std::array<Mark, 4> own_series_marks = {Mark::box, Mark::funnel, Mark::plus, Mark::bow};
+inline constexpr std::array<const char*, 4> own_series_dashes = {"5 2", "2 2", "8 2 2 2", "3 4"};
+inline LayerLook own_series_look(std::size_t n) {
+  return {own_series_ink, own_series_dashes[(n + n / own_series_marks.size()) % own_series_dashes.size()],
+          own_series_marks[n % own_series_marks.size()]};
+}
+
 /// Looks of the n-th layer to keep and of the n-th to remove; they start anew after the last.
 inline const LayerLook& kept_look(std::size_t n) {
   return kept_looks[n % kept_looks.size()];

@@ -110,6 +110,11 @@ double draw_legend(Drawing& drawing, Xy corner, double width, const std::vector<
   return y - corner.y;
 }
 
+void add_points(PointNames& points, const PointNames& more) {
+  points.obstacles.insert(points.obstacles.end(), more.obstacles.begin(), more.obstacles.end());
+  points.names.insert(points.names.end(), more.names.begin(), more.names.end());
+}
+
 std::string key_letters(std::size_t n) {
   const std::string last(1, static_cast<char>('a' + n % 26));
   return n < 26 ? last : key_letters(n / 26 - 1) + last;

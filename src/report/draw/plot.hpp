@@ -67,6 +67,14 @@ struct PointName {
   double longest = 1e4;  ///< a wider name is cut short in the picture
 };
 
+/// Marks and names of points, to be placed together by draw_names.
+struct PointNames {
+  std::vector<Box> obstacles;
+  std::vector<PointName> names;
+};
+/// Those of another part of the picture; its names choose after those that are there.
+void add_points(PointNames& points, const PointNames& more);
+
 /// Names that did not find room in a picture.
 struct OpenNames {
   std::vector<std::string> keyed;         ///< "a: acetone", where the key stands in the picture

@@ -99,11 +99,12 @@ void add_rectangle(Drawing& drawing, Xy corner, double width, double height, con
 void add_mark(Drawing& drawing, Mark mark, Xy at, double size, const std::string& colour) {
   const double r = size / 2;
   const Pen solid{"#fff", 0.8, {}, colour, 1};
+  const Pen hollow{colour, 1.4, {}, "#fff", 1};
   switch (mark) {
     case Mark::disc:
       return add_circle(drawing, at, r, solid);
     case Mark::ring:
-      return add_circle(drawing, at, r, {colour, 1.4, {}, "#fff", 1});
+      return add_circle(drawing, at, r, hollow);
     case Mark::square:
       return add_rectangle(drawing, {at.x - r, at.y - r}, size, size, solid);
     case Mark::diamond:
@@ -116,6 +117,21 @@ void add_mark(Drawing& drawing, Mark mark, Xy at, double size, const std::string
     case Mark::cross:
       add_line(drawing, {at.x - r, at.y - r}, {at.x + r, at.y + r}, {colour, 1.6});
       return add_line(drawing, {at.x - r, at.y + r}, {at.x + r, at.y - r}, {colour, 1.6});
+    case Mark::box:
+      return add_rectangle(drawing, {at.x - r, at.y - r}, size, size, hollow);
+    case Mark::funnel:
+      return add_path(drawing, {{at.x, at.y + r * 1.2}, {at.x + r * 1.2, at.y - r}, {at.x - r * 1.2, at.y - r}}, hollow,
+                      true);
+    case Mark::plus:
+      add_line(drawing, {at.x - r * 1.3, at.y}, {at.x + r * 1.3, at.y}, {colour, 2});
+      return add_line(drawing, {at.x, at.y - r * 1.3}, {at.x, at.y + r * 1.3}, {colour, 2});
+    case Mark::bow:
+      return add_path(drawing,
+                      {{at.x - r * 1.2, at.y - r},
+                       {at.x + r * 1.2, at.y + r},
+                       {at.x + r * 1.2, at.y - r},
+                       {at.x - r * 1.2, at.y + r}},
+                      hollow, true);
   }
 }
 

@@ -39,7 +39,7 @@ struct TextStyle {
 };
 
 /// Marks for points; each can be told from the others without colour.
-enum class Mark { disc, ring, square, diamond, triangle, cross };
+enum class Mark { disc, ring, square, diamond, triangle, cross, box, funnel, plus, bow };
 
 /// A picture under construction: SVG elements in the order of drawing.
 struct Drawing {

@@ -107,7 +107,7 @@ std::string bench_sheet(const Plan& plan, const Bench& bench, const SheetInputs&
   const bool is_go = plan.examination.verdict == ExaminationVerdict::go;
   if (!is_go) ladder += element("p", user_text(verdict_sentence(plan.examination)));
   ladder += sheet_summary(plan, bench, inputs) + no_card_html(inputs) + carried_caution(all);
-  std::string notes = map_section(plan.job.object, inputs.sites, inputs.background, MapTable::below);
+  std::string notes = map_section(plan.job, inputs.sites, inputs.background, MapTable::below);
   if (inputs.full) notes += sheet_pictures(plan, bench);
   notes += "<div class=\"columns\">\n" + examination_block(plan.examination) + sheet_beside(plan, bench, inputs) +
            sheet_notes(plan, all, inputs) + sheet_origins(plan, inputs) + "</div>\n";

@@ -3,10 +3,10 @@
 
 #include "gentlest/answers/ahead.hpp"
 #include "gentlest/answers/bench.hpp"
-#include "report/charts/test_map.hpp"
 #include "report/draw/html.hpp"
 #include "report/form/form.hpp"
 #include "report/phrases/advice_words.hpp"
+#include "report/tested/test_map.hpp"
 
 #include <optional>
 #include <string>
@@ -59,7 +59,7 @@ std::string without_card_html(const Plan& plan, const Bench& bench);
 std::string title_block(const PaintingObject& object, const std::string& kind);
 /// The map, under a heading of its own; with a table of its places where no other table has them.
 enum class MapTable { none, below };
-std::string map_section(const PaintingObject& object, const std::vector<MapSite>& sites,
+std::string map_section(const Job& job, const std::vector<MapSite>& sites,
                         const std::optional<MapBackground>& background, MapTable table);
 /// Sources of every figure; the limits that held.
 std::string sources_section(const Plan& plan);

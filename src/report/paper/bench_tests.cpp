@@ -76,11 +76,11 @@ std::string sites_table(const std::vector<MapSite>& sites) {
 
 }  // namespace
 
-std::string map_section(const PaintingObject& object, const std::vector<MapSite>& sites,
+std::string map_section(const Job& job, const std::vector<MapSite>& sites,
                         const std::optional<MapBackground>& background, MapTable table) {
   std::string text = "<section class=\"map\">\n" + element("h2", "Map of the tests");
-  if (object.width && object.height)
-    text += chart_figure(test_map(object, sites, background));
+  if (job.object.width && job.object.height)
+    text += chart_figure(test_map(job.object, sites, background, job.series));
   else
     text += element("p", "The size of the painting is not in the job, so no map is drawn.");
   if (!sites.empty() && table == MapTable::below) text += sites_table(sites);

@@ -1,17 +1,17 @@
 #include "report/paper/test_report.hpp"
 
 #include "report/bottle/danger_words.hpp"
-#include "report/charts/progress_charts.hpp"
 #include "report/draw/pictogram.hpp"
-#include "report/questions/examination_page.hpp"
 #include "report/form/format.hpp"
 #include "report/paper/carried.hpp"
 #include "report/paper/conduct_html.hpp"
 #include "report/phrases/headings.hpp"
 #include "report/phrases/learning_words.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/plans/studio_words.hpp"
 #include "report/phrases/words.hpp"
+#include "report/plans/studio_words.hpp"
+#include "report/questions/examination_page.hpp"
+#include "report/tested/progress_charts.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 
@@ -233,12 +233,11 @@ void show_results(std::vector<MapSite>& sites, const Conduct& conduct) {
 std::string test_report_page(const TestReport& report, const Bench& labels, const TestReportInputs& inputs) {
   const PaintingObject& object = report.plan.job.object;
   std::string text = harms_html(report.progress.conduct);
-  text += "<header>\n" + title_block(object, report_title) + "</header>\n" +
-          examination_block(report.plan.examination);
+  text += "<header>\n" + title_block(object, report_title) + "</header>\n" + examination_block(report.plan.examination);
   text += in_short(report) + where_tests_stand(report) + painting_html(report.plan, report.catalogue);
   text += report_tests(report.review, inputs) + report_times(report);
   text += report_choice(report);
-  text += map_section(object, inputs.sheet.sites, inputs.sheet.background, MapTable::none);
+  text += map_section(report.plan.job, inputs.sheet.sites, inputs.sheet.background, MapTable::none);
   text += dangers_html(report, labels);
   if (inputs.sheet.full)
     text += pictures_of_tests(report) + taught_html(report.progress) + report_options(report) +

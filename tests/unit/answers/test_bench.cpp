@@ -7,7 +7,7 @@
 #include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"
 #include "report/charts/charts.hpp"
-#include "report/charts/test_map.hpp"
+#include "report/tested/test_map.hpp"
 #include "report/draw/pictogram.hpp"
 #include "report/paper/bench_sheet.hpp"
 #include "report/paper/label_sheet.hpp"

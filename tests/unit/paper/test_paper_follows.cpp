@@ -11,7 +11,7 @@
 #include "gentlest/answers/review.hpp"
 #include "gentlest/liquids/notation.hpp"
 #include "io/job_file.hpp"
-#include "report/charts/progress_charts.hpp"
+#include "report/tested/progress_charts.hpp"
 #include "report/paper/label_sheet.hpp"
 #include "report/paper/test_report.hpp"
 #include "report/rules/passage_matrix.hpp"

@@ -1,10 +1,11 @@
-#include "report/charts/test_map.hpp"
+#include "report/tested/test_map.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
 #include "gentlest/base/letters.hpp"
 #include "gentlest/base/text.hpp"
 #include "report/draw/palette.hpp"
 #include "report/form/format.hpp"
+#include "report/own_series/own_words.hpp"
 
 #include <fmt/format.h>
 
@@ -145,7 +146,7 @@ double draw_sites_outside(Drawing& drawing, const PaintingObject& object, const 
 }  // namespace
 
 Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
-               const std::optional<MapBackground>& background) {
+               const std::optional<MapBackground>& background, const std::vector<OwnSeries>& own) {
   const Frame frame = frame_of(object);
   Chart chart{"map", "Where the tests are", {}, {chart_width, frame.corner.y + frame.height + 44}};
   if (background) draw_background(chart.drawing, frame, *background);
@@ -169,7 +170,9 @@ Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
         " The dotted band along the outline stands for the edge, where harm matters least; its width is "
         "not to scale.";
   if (sites.empty()) chart.caption += " Mark each test with its number.";
-  chart.caption += open_names_words(open);
+  const std::string not_here = own_absence_words(own, OwnAbsence::shows_places);
+  chart.caption += not_here + open_names_words(open);
+  chart.description += not_here;
   return chart;
 }
 

@@ -1,4 +1,4 @@
-#include "report/charts/swab_marks.hpp"
+#include "report/tested/swab_marks.hpp"
 
 #include "report/draw/palette.hpp"
 #include "report/draw/plot.hpp"

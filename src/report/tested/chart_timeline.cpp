@@ -1,9 +1,10 @@
-#include "report/charts/progress_charts.hpp"
+#include "report/tested/progress_charts.hpp"
 
-#include "report/charts/swab_marks.hpp"
 #include "report/draw/palette.hpp"
 #include "report/form/format.hpp"
+#include "report/own_series/own_words.hpp"
 #include "report/rules/conduct_words.hpp"
+#include "report/tested/swab_marks.hpp"
 
 #include <fmt/format.h>
 
@@ -138,7 +139,9 @@ Chart timeline_chart(const Plan& plan, const Progress& progress) {
   chart.caption =
       "Each test at the height of its mixture, gentle below. A rung whose name is struck out is closed from the "
       "dotted line on.";
-  chart.description = described(conduct);
+  const std::string own = own_absence_words(plan.job.series, OwnAbsence::shows_tests);
+  chart.caption += own;
+  chart.description = described(conduct) + own;
   return chart;
 }
 

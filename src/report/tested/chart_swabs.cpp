@@ -1,8 +1,8 @@
-#include "report/charts/progress_charts.hpp"
+#include "report/tested/progress_charts.hpp"
 
-#include "report/charts/charts.hpp"
 #include "report/draw/palette.hpp"
 #include "report/form/format.hpp"
+#include "report/own_series/own_words.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/rules/conduct_words.hpp"
 
@@ -157,7 +157,9 @@ Chart swabs_chart(const Plan& plan, const Progress& progress) {
       "In each rung the upper two bars are its effect, the lower two its risk: outlined as planned, filled as believed "
       "after the tests. A hatched rung whose name is struck out is closed.";
   chart.caption += beside_words(progress.conduct, all);
-  chart.description = described(progress.conduct, all) + beside_words(progress.conduct, all);
+  const std::string own = own_absence_words(plan.job.series, OwnAbsence::shows_tests);
+  chart.caption += own;
+  chart.description = described(progress.conduct, all) + beside_words(progress.conduct, all) + own;
   return chart;
 }
 

@@ -2,8 +2,8 @@
 #pragma once
 
 #include "gentlest/job/job.hpp"
-#include "report/charts/swab_marks.hpp"
 #include "report/draw/plot.hpp"
+#include "report/tested/swab_marks.hpp"
 
 #include <optional>
 #include <string>
@@ -31,9 +31,9 @@ struct MapBackground {
 /// Map of a painting whose width and height are known (precondition). Sites beyond the edge are
 /// named below the painting. With a picture frame and a bar of round length. Without sites it is left empty, to be
 /// filled by hand. Where a result is known each place shows it, with a legend, and a band along the outline stands for
-/// the edge.
+/// the edge. Of the job's own series the caption says that they have no place here.
 Chart test_map(const PaintingObject& object, const std::vector<MapSite>& sites,
-               const std::optional<MapBackground>& background = {});
+               const std::optional<MapBackground>& background = {}, const std::vector<OwnSeries>& own = {});
 
 /// Sites as typed: "12.5,30; 40,10" gives tests 1 and 2. Throws InputError (Fault::usage) with every fault found.
 std::vector<MapSite> parse_sites(const std::string& text);
