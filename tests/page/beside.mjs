@@ -46,7 +46,7 @@ async function afterwards(browser, page, program, report) {
   const wrong = candidates.filter((one, i) => !shown[i]?.includes(`${one.rank}. ${one.coats.at(-1).name}`) || !shown[i].includes(`Answer ${{ yes: "✓", test_first: "!", not_known: "?", no: "✕" }[one.weakest]} ${words[one.weakest]}`));
   report("afterwards: every candidate in its rank with its verdict", wrong.length > 0 || shown.length !== candidates.length ? `${shown.length} of ${candidates.length}; ${shown[candidates.indexOf(wrong[0])]}` : "");
   report("afterwards: no cell is blank", await tab.evaluate(() => [...document.querySelectorAll("dd, .coat, .candidate h4, .cell summary")].filter((one) => !one.textContent.trim() || /undefined|null|NaN/.test(one.textContent)).map((one) => one.outerHTML.slice(0, 80)).join("; ")));
-  await openByKey(tab, "Every answer, and who says so", { name: "/^8\\. egg tempera/" });
+  await openByKey(tab, "Every answer, and who says so", "/^8\\. egg tempera/");
   const cells = await tab.until(() => { const open = document.querySelector(".candidate details[open]"); return open?.querySelector(".cell") && [...open.querySelectorAll(".cell > summary")].map((one) => one.textContent); }, null, "its answers");
   const acts = Object.values(candidates.find((one) => one.group === "retouching" && one.rank === 8).coats.at(-1)).filter((one) => one?.itself);
   report("afterwards: a candidate's every answer", cells.length === acts.flatMap((one) => [one.itself, ...one.under]).length ? "" : `${cells.length} cells`);
@@ -90,11 +90,11 @@ async function workedAndWays(browser, page, program, report) {
   report("how a number came: the lines behind what is shown", missing(await worked(), told.steps.filter((one) => one.printed_as !== null).flatMap((one) => [one.title, `${one.sum} = ${one.result}`])));
   await openByKey(tab, `Every line (${told.steps.length})`);
   await openByKey(tab, `What is put in (${told.inputs.length})`);
-  await openByKey(tab, "Sources", { name: "/^How these figures came/" }).catch(() => openByKey(tab, "Sources"));
+  await openByKey(tab, "Sources", "/^How these figures came/").catch(() => openByKey(tab, "Sources"));
   await tab.until((count) => document.querySelectorAll(".worked ol li").length >= count, told.steps.length, "every line");
   report("how a number came: every line and input", missing(await worked(), [...told.steps.map((one) => `${one.sum} = ${one.result}`), ...told.inputs.map((one) => one.title)]));
   await lookAt(tab, "how a number came", report);
-  await openByKey(tab, "/^For your safety|^Hazards/", { name: "/^Rung 2/" });
+  await openByKey(tab, "/^For your safety|^Hazards/", "/^Rung 2/");
   await openByKey(tab, "How the flash point came: Rung 2");
   const flash = await answer(program, "explain", ["job.yaml", `flash point ${told.mixture}`]);
   await tab.until((line) => document.body.innerText.replace(/\s+/g, " ").includes(line), flash.steps.at(-1).sum, "the line of the flash point").then(() => report("how the flash point came", ""), (fault) => report("how the flash point came", String(fault)));
@@ -103,7 +103,7 @@ async function workedAndWays(browser, page, program, report) {
   const ways = await answer(program, "ways", ["job.yaml"]);
   await tab.until((count) => document.querySelectorAll(".ways > li").length === count, ways.ways.length, "the other ways");
   report("other ways: each with when and what to watch, and that nothing is promised", missing(await tab.text(), [ways.promise, ...ways.ways.flatMap((one) => [one.name, one.when, one.watch])]));
-  await tab.click(button("How, and who says so", { name: "/^leave it/" }));
+  await tab.click(button("How, and who says so", "/^leave it/"));
   await lookAt(tab, "other ways", report);
 
   await goTo(tab, "At the easel");

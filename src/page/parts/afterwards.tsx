@@ -22,12 +22,12 @@ function Asking() {
   const w = words.value.afterwards;
   return (
     <div class="fields">
-      <label class="field short">
-        {w.light}
-        <select value={afterwardsLight.value} onChange={(event) => (afterwardsLight.value = lights.find((one) => one === event.currentTarget.value) ?? "")}>
+      <div class="field short">
+        <label for="afterwards-light">{w.light}</label>
+        <select id="afterwards-light" value={afterwardsLight.value} onChange={(event) => (afterwardsLight.value = lights.find((one) => one === event.currentTarget.value) ?? "")}>
           {lights.map((one) => <option key={one} value={one}>{w.lights[one]}</option>)}
         </select>
-      </label>
+      </div>
       <div class="field">
         <label for="afterwards-liquids">{w.liquids}</label>
         <input id="afterwards-liquids" autocomplete="off" value={afterwardsLiquids.value} aria-describedby="afterwards-liquids-hint" onChange={(event) => (afterwardsLiquids.value = event.currentTarget.value.trim())} />

@@ -33,7 +33,7 @@ export function StudioPart() {
       <p class="soft" id="studio-hint">{w.hint}</p>
       <div class="field">
         <label for="studio-files">{w.choose}</label>
-        <input id="studio-files" type="file" multiple accept=".yaml,.yml,.log,.csv" aria-describedby="studio-hint" onChange={(event) => void take(event.currentTarget)} />
+        <input id="studio-files" type="file" multiple aria-describedby="studio-hint" onChange={(event) => void take(event.currentTarget)} />
       </div>
       <div role="status">
         {isRefused.value && <p class="danger">{w.refused}</p>}

@@ -61,7 +61,7 @@ function NextLines({ answer }: { answer: ExplanationOfNextAnswer }) {
     <div class="worked">
       {answer.harms.map((one) => <p key={one} class="danger">{one}</p>)}
       <p><strong>{answer.words}</strong></p>
-      <p>{w.rule(String(answer.rule))}: {answer.why}</p>
+      <p>{answer.why}</p>
       <Listed title={w.figures} lines={answer.figures} />
       <Listed title={w.closed} lines={answer.closed} />
       <Listed title={w.open} lines={answer.open} />

@@ -26,8 +26,9 @@ function WeakestLink({ stack }: { stack: Stack }) {
   const lower = below === null ? undefined : stack.coats[below];
   const judged = below === null ? given?.itself : given?.under[below];
   if (!upper || !given || !judged) return <>{stack.weakest_words}</>;
-  const what = lower ? w.spared(coatName(lower)) : w.itself[act];
-  return <>{`${upper.name}, ${w.acts[act]} ${liquidOf(given)}: ${what}: ${w.verdicts[judged.verdict]}, ${judged.why === "may_not_dissolve" ? w.whys.may_not_dissolve : restsOn(judged)}`}</>;
+  const isOneOfSeveral = stack.coats.filter((one) => one.proposed).length > 1;
+  const what = [isOneOfSeveral && upper.name, w.when[act], lower && w.spared(coatName(lower))].filter(Boolean).join(", ");
+  return <>{`${what}: ${w.verdicts[judged.verdict]}, ${judged.why === "may_not_dissolve" ? w.whys.may_not_dissolve : restsOn(judged)}`}</>;
 }
 
 function Cells({ coat, name, stack, answer }: { coat: JudgedCoat; name: ActName; stack: Stack; answer: AfterwardsAnswer }) {
@@ -57,7 +58,7 @@ export function CandidateCard({ stack, answer, title }: { stack: Stack; answer: 
         <div><dt>{w.answer}</dt><dd><Verdict verdict={stack.weakest} /></dd></div>
         <div><dt>{w.weakest}</dt><dd class="weakest"><WeakestLink stack={stack} /></dd></div>
       </dl>
-      {proposed.map((coat) => (
+      {[...proposed].reverse().map((coat) => (
         <div key={coat.name}>
           {proposed.length > 1 && <h5>{coat.name} ({w.kinds[coat.kind]})</h5>}
           <dl class="liquids">
@@ -68,7 +69,7 @@ export function CandidateCard({ stack, answer, title }: { stack: Stack; answer: 
       ))}
       <Fold title={w.everyAnswer}>{() => <>
         <Coats coats={stack.coats} label={`${w.stack}: ${name}`} />
-        {proposed.map((coat) => acts.map((act) => <Cells key={`${coat.name} ${act}`} coat={coat} name={act} stack={stack} answer={answer} />))}
+        {[...proposed].reverse().map((coat) => acts.map((act) => <Cells key={`${coat.name} ${act}`} coat={coat} name={act} stack={stack} answer={answer} />))}
       </>}</Fold>
     </li>
   );
