@@ -3,11 +3,12 @@ import "./page.css";
 import { render } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import { followDrafts } from "./drafts";
-import { ask, engineProgress, engineState, startEngine, stopWork } from "./engine/engine";
+import { ask, completeQuestions, engineProgress, engineState, startEngine, stopWork } from "./engine/engine";
 import { open, prepareBeginnings, told } from "./files";
 import { job, said } from "./job/edit";
 import { loadNames, names } from "./names";
 import { loadQuestions } from "./parts/examination";
+import { AfterwardsPart } from "./parts/afterwards";
 import { EaselPart } from "./parts/easel";
 import { BeginPart, FaultList, FilesPart, PutBack, UnsavedBar } from "./parts/files";
 import { LadderPart } from "./parts/ladder";
@@ -17,10 +18,11 @@ import { ShelfPart } from "./parts/shelf";
 import { loadSolvents, solvents } from "./parts/solvents";
 import { askAll, followFiles, isStopped, jobText } from "./state";
 import { step, steps, type Step } from "./steps";
+import { withStudio } from "./studio";
 import { language, languages, words } from "./words/words";
 
 const parts: Record<Step, () => preact.JSX.Element | null> = {
-  painting: PaintingPart, shelf: ShelfPart, ladder: LadderPart, easel: EaselPart, papers: PapersPart,
+  painting: PaintingPart, shelf: ShelfPart, ladder: LadderPart, easel: EaselPart, afterwards: AfterwardsPart, papers: PapersPart,
 };
 
 function again(): void {
@@ -155,6 +157,7 @@ function Page() {
   );
 }
 
+completeQuestions(withStudio);
 startEngine();
 prepareBeginnings();
 loadLists();

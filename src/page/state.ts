@@ -1,5 +1,5 @@
 // What is open in the page: the very texts of the program's files, and what the engine answered to them.
-import { effect, signal, type Signal } from "@preact/signals";
+import { computed, effect, signal, type Signal } from "@preact/signals";
 import type { LadderAnswer, NextRow, ReadingsRow } from "./answers";
 import { ask, stopped, type Answer, type Fault } from "./engine/engine";
 
@@ -13,6 +13,16 @@ export const logName = signal("painting.log");
 /** As they were last opened or saved. */
 export const savedJobText = signal("");
 export const savedLogText = signal("");
+
+/** Files of finished paintings (studio.ts), with the number of the choice that brought them. */
+export interface StudioFile { pick: number; name: string; text: string }
+export const studioFiles = signal<readonly StudioFile[]>([]);
+/** Which of them are open, in short. */
+const studioPicks = computed(() => [...new Set(studioFiles.value.map((one) => one.pick))].join(","));
+/** All that a plan is made of; when it changes the plan is another one. */
+export const planBasis = computed(() => `${studioPicks.value}\n${jobText.value}`);
+/** The same with the tests. */
+export const basis = computed(() => `${planBasis.value}\n${logText.value}`);
 
 /** The names under which the engine sees the two files. */
 export const jobFile = "job.yaml";
@@ -56,7 +66,7 @@ const pauseAfterTyping_ms = 150;
 export const isStopped = signal(false);
 // Counts the states of the files: an answer to an older one is let go.
 let turn = 0;
-/** The job that the ladder's answer is of; it knows nothing of the log. */
+/** What the ladder's answer is of; it knows nothing of the log. */
 let ladderOf: string | undefined;
 
 /** False where the turn is over: the files changed, the work was stopped, or the engine was lost. */
@@ -71,7 +81,7 @@ async function answer<T>(mine: number, place: Signal<Answered<T>>, command: stri
 export async function askAll(): Promise<void> {
   const mine = ++turn;
   isStopped.value = false;
-  const job = jobText.peek();
+  const job = planBasis.peek();
   if (ladderOf !== job) {
     if (!(await answer(mine, ladder, "ladder", [jobFile]))) return;
     ladderOf = job;
@@ -92,12 +102,12 @@ export function forgetAnswers(): void {
 /** Asks anew whenever a file changed, once typing pauses. */
 export function followFiles(): void {
   effect(() => {
-    void logText.value;
+    void basis.value;
     ++turn;
     clearTimeout(waiting);
     if (jobText.value === "") return;
     // A proposal from before a harm was written down must not look like one of now.
-    if (ladderOf !== jobText.value) ladder.value = { ...ladder.peek(), isCurrent: false };
+    if (ladderOf !== planBasis.value) ladder.value = { ...ladder.peek(), isCurrent: false };
     next.value = { ...next.peek(), isCurrent: false };
     readings.value = { ...readings.peek(), isCurrent: false };
     waiting = setTimeout(() => void askAll(), pauseAfterTyping_ms);

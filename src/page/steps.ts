@@ -1,7 +1,7 @@
 // The steps of the work, in their order, and the one that is open.
 import { signal } from "@preact/signals";
 
-export const steps = ["painting", "shelf", "ladder", "easel", "papers"] as const;
+export const steps = ["painting", "shelf", "ladder", "easel", "afterwards", "papers"] as const;
 export type Step = (typeof steps)[number];
 export const step = signal<Step>("painting");
 

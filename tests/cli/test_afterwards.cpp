@@ -6,7 +6,10 @@
 
 #include <catch2/catch.hpp>
 
+#include <nlohmann/json.hpp>
+
 #include <algorithm>
+#include <set>
 #include <sstream>
 
 namespace gentlest::test {
@@ -71,6 +74,42 @@ TEST_CASE("afterwards: mixtures are shown on every coat, from the top", "[afterw
   const Result result = call({"afterwards", "demo", "--liquid", "isooctane; toluene 60, acetone 40"});
   CHECK(holds(result.out, "isooctane 100"));
   CHECK(holds(result.out, "toluene 60, acetone 40"));
+}
+
+// A page shows what JSON says, so what ranks a stack, who speaks and what is dangerous must stand in it.
+TEST_CASE("afterwards: JSON names the weakest link, its support, sources and dangers", "[afterwards]") {
+  using Json = nlohmann::json;
+  const Json answer = Json::parse(call({"afterwards", "demo", "--format", "json"}).out);
+  const std::string text = call({"afterwards", "demo", "--full"}, {}, page_of(400)).out;
+  std::set<std::string> keys;
+  for (const Json& source : answer.at("sources")) keys.insert(source.at("key").get<std::string>());
+  std::set<std::string> dangers;
+  for (const Json& one : answer.at("dangers")) {
+    dangers.insert(one.at("mixture").get<std::string>());
+    CHECK(holds(text, one.at("mixture").get<std::string>() + ": " + one.at("words").get<std::string>()));
+  }
+  REQUIRE(answer.at("stacks").size() > 20);
+  for (const Json& stack : answer.at("stacks")) {
+    INFO(stack.at("group") << " " << stack.at("rank"));
+    const Json& cell = stack.at("weakest_cell");
+    const Json& act = stack.at("coats").at(cell.at("coat").get<std::size_t>()).at(cell.at("act").get<std::string>());
+    const Json& below = cell.at("below");
+    const Json& judged = below.is_null() ? act.at("itself") : act.at("under").at(below.get<std::size_t>());
+    CHECK(judged.at("verdict") == stack.at("weakest"));
+    if (!below.is_null()) CHECK(act.at("under_counts").at(below.get<std::size_t>()) == true);
+    CHECK(stack.at("support").is_null() == (stack.at("weakest") != "yes"));
+    if (!stack.at("support").is_null())
+      CHECK(stack.at("weakest_words") == "yes, " + stack.at("support").get<std::string>());
+    for (const Json& coat : stack.at("coats"))
+      for (const char* name : {"put_on", "off_fresh", "off_aged"}) {
+        const Json& one = coat.at(name);
+        if (one.is_null()) continue;
+        CHECK(one.at("under_counts").size() == one.at("under").size());
+        if (!one.at("mixture").is_null()) CHECK(dangers.count(one.at("mixture").get<std::string>()) == 1);
+        for (const Json& voice : one.at("itself").at("voices"))
+          CHECK(keys.count(voice.at("source").get<std::string>()) == 1);
+      }
+  }
 }
 
 TEST_CASE("afterwards: a page without scripts, the stacks drawn", "[afterwards]") {

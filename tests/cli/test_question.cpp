@@ -9,6 +9,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <filesystem>
 #include <set>
 
 namespace gentlest::test {
@@ -45,6 +46,29 @@ TEST_CASE("a question of the page is answered as the command line would") {
     CHECK(answer.at("exit") == said.code);
     CHECK(answer.at("faults").empty());
   }
+}
+
+// The page lays finished paintings down as files in a folder, each choice of files in one of its own.
+TEST_CASE("a question takes a folder of finished paintings as the command line does") {
+  const Folder folder;
+  const std::string job = folder.file("job.yaml");
+  write_file(job, demo_job_text() + "\n");
+  for (const char* one : {"studio/1/quinces", "studio/2/quinces"}) {
+    const std::string file = folder.file(one);
+    std::filesystem::create_directories(std::filesystem::path(file).parent_path());
+    write_file(file + ".yaml", demo_job_text());
+    write_file(file + ".log",
+               "{\"gentlest_log\":1}\n{\"test\":1,\"who\":\"Zanzibar\",\"mixture\":\"isooctane 90, acetone 10\","
+               "\"seconds\":20,\"removal\":\"fully removed\",\"original\":\"nothing seen\"}\n");
+  }
+  const std::string studio = folder.file("studio");
+  const Json answer =
+      asked({{"command", "ladder"}, {"words", {job}}, {"options", {{"format", "json"}, {"studio", studio}}}});
+  CHECK(answer.at("text") == call({"ladder", job, "--format", "json", "--studio", studio}).out);
+  CHECK(Json::parse(answer.at("text").get<std::string>()).at("studio").at(0).at("paintings") == 2);
+  const Json taught = asked({{"command", "studio"}, {"words", {studio}}});
+  CHECK(holds(taught.at("text").get<std::string>(), "2 finished paintings"));
+  CHECK_FALSE(holds(taught.at("text").get<std::string>(), "Zanzibar"));
 }
 
 TEST_CASE("faults of the page's files come with their places, apart from one another") {

@@ -1,6 +1,6 @@
 // The page for everyone: by keyboard alone, as a screen reader is told it, dark and light, with large text, for a gloved finger.
 import { breaches, largeText, nameless, overflow, tooSmall } from "./measures.mjs";
-import { goTo, ladderShown, nextShown, openDemo, steps, usualBottles } from "./person.mjs";
+import { afterwardsShown, goTo, ladderShown, nextShown, openDemo, steps, usualBottles } from "./person.mjs";
 
 const touch_px = (12 * 96) / 25.4;
 
@@ -84,6 +84,7 @@ async function everyStep(browser, page, report) {
     await goTo(tab, step);
     if (step === "Ladder") await ladderShown(tab);
     if (step === "At the easel") await nextShown(tab);
+    if (step === "Afterwards") await afterwardsShown(tab);
     if (step === "Papers") await tab.until(() => /ready\./.test(document.body.innerText), null, "a paper");
     // Folded parts count too.
     await tab.evaluate(() => { for (const one of document.querySelectorAll("main details")) if (one.querySelectorAll("*").length < 400) one.open = true; return true; });
@@ -111,9 +112,9 @@ async function german(browser, page, report) {
   await tab.choose({ role: "combobox", name: "Language" }, "Deutsch");
   await tab.until("document.documentElement.lang === 'de'", null, "the page in German");
   await tab.evaluate(() => [...document.querySelectorAll("button")].find((one) => /Beispiel/.test(one.textContent))?.click() ?? true);
-  await tab.until(() => document.querySelectorAll("nav button").length >= 5, null, "the steps");
+  await tab.until(() => document.querySelectorAll("nav button").length >= 6, null, "the steps");
   const left = [];
-  for (let i = 0; i < 5; ++i) {
+  for (let i = 0; i < 6; ++i) {
     await tab.evaluate((at) => { document.querySelectorAll("nav button")[at].click(); return true; }, i);
     await new Promise((go) => setTimeout(go, 700));
     left.push(...(await tab.evaluate(() => {

@@ -3,7 +3,7 @@ export const button = (name, within) => ({ role: "button", name, ...(within ? { 
 export const field = (name, within) => ({ role: "textbox", name, ...(within ? { within: { name: within } } : {}) });
 const tile = (name, within) => ({ role: "radio", name, within: { name: within } });
 
-export const steps = ["Painting", "Shelf", "Ladder", "At the easel", "Papers"];
+export const steps = ["Painting", "Shelf", "Ladder", "At the easel", "Afterwards", "Papers"];
 
 export async function goTo(tab, step) {
   await tab.click(button(step, "Steps of the work"));
@@ -97,13 +97,16 @@ export async function recordSwab(tab, { removal, original, colour, seconds, pass
   await tab.until((count) => document.querySelectorAll("ol.tests > li").length > count, before, `test ${before + 1} in the list`);
 }
 
+/** The proposals for afterwards stand there and belong to what is written. */
+export const afterwardsShown = (tab) => tab.until(() => document.querySelectorAll(".candidate").length > 1 && !document.querySelector(".stale"), null, "the proposals");
+
 /** Waits until the next test belongs to what is written. */
 export const nextShown = (tab) => tab.until(() => {
   const next = document.getElementById("next");
   return next && !next.querySelector(".stale") && next.innerText.length > 80 && !/being worked out/.test(next.innerText);
 }, null, "what comes next");
 
-const papers = { sheet: "Sheet for the easel", labels: "Labels for the vials", report: "Report of the tests" };
+const papers = { sheet: "Sheet for the easel", labels: "Labels for the vials", report: "Report of the tests", examine: "Examination, to look at before the first swab", afterwards: "Afterwards: retouching and varnish" };
 
 /** A paper as the page shows it, saved as a file: its bytes. */
 export async function paper(tab, kind) {

@@ -3,6 +3,7 @@
 import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { start } from "./browsers.mjs";
+import { beside } from "./beside.mjs";
 import { easelUse } from "./easel_use.mjs";
 import { everyone } from "./everyone.mjs";
 import { hardTimes } from "./hard_times.mjs";
@@ -18,13 +19,13 @@ const isShooting = given.includes("--shots");
 if (isShooting) given.splice(given.indexOf("--shots"), 1);
 const [page, program, ...chosen] = given.map((word, place) => (place < 2 ? resolve(word) : word));
 if (!page || !program || !existsSync(page) || !existsSync(program)) {
-  console.error("usage: node run.mjs PAGE PROGRAM [chromium|firefox|webkit ...] [--only same|whole|shelf|easel|hard|everyone|shots] [--shots]");
+  console.error("usage: node run.mjs PAGE PROGRAM [chromium|firefox|webkit ...] [--only same|whole|shelf|easel|beside|hard|everyone|shots] [--shots]");
   process.exit(2);
 }
 
-const parts = { same: sameAnswers, whole: wholeJob, shelf: shelfAndNames, easel: easelUse, hard: hardTimes, everyone, ...(isShooting || only === "shots" ? { shots } : {}) };
+const parts = { same: sameAnswers, whole: wholeJob, shelf: shelfAndNames, easel: easelUse, beside, hard: hardTimes, everyone, ...(isShooting || only === "shots" ? { shots } : {}) };
 // Three browsers and their engines share two cores: what hardly depends on the browser runs in one.
-const inOne = new Set(["shelf", "easel"]);
+const inOne = new Set(["shelf", "easel", "beside"]);
 let failed = 0, passed = 0;
 const seen = new Map();
 

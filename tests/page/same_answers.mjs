@@ -35,6 +35,19 @@ async function questions(program) {
   add("demo", "", "sheet", ["job.yaml"], { full: true, paper: "letter" });
   for (const kind of ["risk", "chances", "planes", "triangle", "drift"]) add("demo", "", "chart", ["job.yaml"], { kind });
   for (const kind of ["timeline", "swabs"]) add("demo", "harm", "chart", ["job.yaml"], { kind, log: "tests.log" });
+  add("demo", "", "examine", ["job.yaml"], { html: true });
+  add("", "", "examine", [], { html: true, paper: "letter" });
+  for (const options of [json, { html: true, light: "daylight" }]) add("demo", "", "afterwards", ["job.yaml"], options);
+  for (const job of ["demo", "no_window"]) add(job, "", "ways", ["job.yaml"], json);
+  for (const what of ["rung 2", "flash point isooctane 70, acetone 30"]) add("demo", "", "explain", ["job.yaml", what], json);
+  add("demo", "harm", "explain", ["job.yaml", "next"], { ...json, log: "tests.log" });
+  // A folder of finished paintings: two by their names, and one that has no log.
+  const finished = { "studio/1/quinces.yaml": jobs.demo, "studio/1/quinces.log": logs.harm, "studio/2/painting.yaml": jobs.demo, "studio/2/tests.log": read("harm.log"), "studio/3/none.yaml": jobs.demo };
+  for (const [log, command, words, options] of [["", "ladder", ["job.yaml"], { ...json, studio: "studio" }], ["harm", "next", both, { ...json, studio: "studio" }], ["", "studio", ["studio"], {}]]) {
+    add("umlauts.crlf", log, command, words, options);
+    Object.assign(all.at(-1).question.files, finished);
+    all.at(-1).name += " with a studio";
+  }
   add("own_sphere", "", "vial", ["job.yaml", "isooctane 70, acetone 30"], json);
   add("unknown_layer", "", "mixture", ["job.yaml", "isooctane 50, ethanol 96 % 50"], json);
   add("faults", "", "check", ["job.yaml"], json);

@@ -2,9 +2,9 @@
 // that each picture was made.
 import { mkdirSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { goTo, ladderShown, nextShown, openDemo, steps } from "./person.mjs";
+import { afterwardsShown, goTo, ladderShown, nextShown, openDemo, steps } from "./person.mjs";
 
-const names = { Painting: "painting", Shelf: "shelf", Ladder: "ladder", "At the easel": "easel", Papers: "papers" };
+const names = { Painting: "painting", Shelf: "shelf", Ladder: "ladder", "At the easel": "easel", Afterwards: "afterwards", Papers: "papers" };
 
 const isDrawn = (tab) => tab.until(() => [...document.querySelectorAll("figure.chart")].every((one) => one.querySelector("svg")) && !document.querySelector("figure.chart .warn"), null, "the charts to be drawn");
 
@@ -12,6 +12,7 @@ async function ready(tab, step) {
   await goTo(tab, step);
   if (step === "Ladder") await ladderShown(tab).then(() => isDrawn(tab));
   if (step === "At the easel") await nextShown(tab);
+  if (step === "Afterwards") await afterwardsShown(tab);
   if (step === "Papers") await tab.until(() => /ready\./.test(document.body.innerText), null, "the sheet");
   await tab.until(() => /\bReady\b/.test(document.querySelector("header").innerText), null, "the engine at rest");
 }

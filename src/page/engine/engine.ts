@@ -87,13 +87,19 @@ export function startEngine(): void {
   worker.postMessage({ module: packedModule() });
 }
 
+/** What every question is given along, e.g. files that stand for all of them. */
+let completed = (question: Question): Question => question;
+export function completeQuestions(by: (question: Question) => Question): void {
+  completed = by;
+}
+
 /** Answers `kind` once more recent questions of that kind have not taken its place; a replaced question answers 130. */
 export function ask(kind: string, question: Question): Promise<Answer> {
   const replaced = queue.filter((one) => one.kind === kind);
   queue = queue.filter((one) => one.kind !== kind);
   for (const one of replaced) one.resolve(stopped);
   return new Promise((resolve) => {
-    queue.push({ number: ++lastNumber, kind, question, resolve });
+    queue.push({ number: ++lastNumber, kind, question: completed(question), resolve });
     if (typeof engineState.peek() === "object") startEngine(); // peek: who asks within an effect must not follow the state
     else startNext();
   });

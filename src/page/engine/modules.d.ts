@@ -6,6 +6,8 @@ interface EngineModule {
     writeFile(name: string, content: string | Uint8Array): void;
     readFile(name: string, options?: { encoding: "utf8" }): string | Uint8Array;
     unlink(name: string): void;
+    mkdirTree(name: string): void;
+    rmdir(name: string): void;
   };
 }
 

@@ -6,7 +6,7 @@ export interface Question {
   words: string[];
   /** Without dashes; a switch is true. */
   options?: Record<string, string | true>;
-  /** Files that the words and options name, by name; they exist for this question only. */
+  /** Files that the words and options name, by name; they exist for this question only. "studio/pears.yaml" lies in the folder "studio". */
   files?: Record<string, string | Uint8Array>;
 }
 

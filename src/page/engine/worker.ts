@@ -13,9 +13,13 @@ const failed = (fault: unknown): Answer => ({
   exit: 4, text: "", notes: String(fault), faults: [], files: {},
 });
 
+const foldersOf = (name: string): string[] => name.split("/").slice(0, -1).map((_, i, parts) => parts.slice(0, i + 1).join("/"));
+
 function answerOf(module: EngineModule, { number, question }: Asked): Answer {
   const files = Object.entries(question.files ?? {});
+  const folders = [...new Set(files.flatMap(([name]) => foldersOf(name)))];
   try {
+    for (const folder of folders) module.FS.mkdirTree(folder);
     for (const [name, content] of files) module.FS.writeFile(name, content);
     const { files: _, ...asked } = question;
     const answer = JSON.parse(module.ask(JSON.stringify(asked), (done, total) => send({ number, progress: { done, total } })));
@@ -32,6 +36,7 @@ function answerOf(module: EngineModule, { number, question }: Asked): Answer {
     return failed(fault);
   } finally {
     for (const [name] of files) try { module.FS.unlink(name); } catch { /* never written */ }
+    for (const folder of folders.reverse()) try { module.FS.rmdir(folder); } catch { /* never made, or one within is left */ }
   }
 }
 

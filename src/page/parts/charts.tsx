@@ -1,10 +1,10 @@
 // The pictures of the plan, drawn by the engine; a rung that is pointed at lights up in all of them.
 import "./charts.css";
-import { computed, signal, useSignalEffect } from "@preact/signals";
+import { signal, useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { download } from "../download";
 import { ask, type Fault, type Question } from "../engine/engine";
-import { files, jobFile, jobName, jobText, ladder, logFile, logText, readings } from "../state";
+import { basis, files, jobFile, jobName, ladder, logFile, planBasis, readings } from "../state";
 import { words } from "../words/words";
 import { drawing, lightUp, rungNear } from "./charts/drawing";
 import { Faults } from "./faults";
@@ -21,8 +21,7 @@ const drawn = signal<Partial<Record<Kind, { text: string; of: string; faults: Fa
 
 // What a picture was drawn of: when it changes the picture is drawn anew.
 const isOfTests = (kind: Kind) => kind === "timeline" || kind === "swabs";
-const basis = computed(() => `${jobText.value}\n${logText.value}`);
-const subjectOf = (kind: Kind) => (kind === "mixing" ? `${mixed.value.join(";")}\n${jobText.value}` : isOfTests(kind) ? basis.value : jobText.value);
+const subjectOf = (kind: Kind) => (kind === "mixing" ? `${mixed.value.join(";")}\n${planBasis.value}` : isOfTests(kind) ? basis.value : planBasis.value);
 
 function questionOf(kind: Kind): Question {
   const options: Record<string, string> = { kind };

@@ -2,11 +2,20 @@
 import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 
-export function Fold({ title, of, children }: { title: string; of?: string | undefined; children: () => ComponentChildren }) {
-  const isOpen = useSignal(false);
+interface Props {
+  title: string;
+  /** Where several have one title: tells them apart when they are read out. */
+  name?: string | undefined;
+  of?: string | undefined;
+  startsOpen?: boolean;
+  children: () => ComponentChildren;
+}
+
+export function Fold({ title, name, of, startsOpen = false, children }: Props) {
+  const isOpen = useSignal(startsOpen);
   return (
-    <details class={of} onToggle={(event) => (isOpen.value = event.currentTarget.open)}>
-      <summary>{title}</summary>
+    <details class={of} open={isOpen.value} onToggle={(event) => (isOpen.value = event.currentTarget.open)}>
+      <summary aria-label={name}>{title}</summary>
       {isOpen.value && children()}
     </details>
   );

@@ -11,7 +11,9 @@ import { Limits } from "./ladder/limits";
 import { RungCard } from "./ladder/rung";
 import { InShort, ToldBeside } from "./ladder/told";
 import { hasNoBottles, NoBottles } from "./no_bottles";
+import { FromStudio } from "./ladder/from_studio";
 import { Said } from "./said";
+import { PointToWays, Ways } from "./ways";
 
 function NoWindow({ answer }: { answer: LadderAnswer }) {
   const w = words.value.ladder;
@@ -20,6 +22,7 @@ function NoWindow({ answer }: { answer: LadderAnswer }) {
     <section class="panel no-window">
       <h3>{answer.outcome === "no ladder" ? w.noLadder : w.noWindow}</h3>
       {answer.no_window?.sentences.map((sentence) => <p key={sentence}>{sentence}</p>)}
+      <PointToWays told={words.value.ways.pointed} />
     </section>
   );
 }
@@ -64,7 +67,7 @@ function FirstLine({ answer }: { answer: LadderAnswer }) {
       <ol class="rungs">
         {answer.rungs.map((mixture, index) => {
           const mark = String(index + 1);
-          return <RungCard key={mark} mixture={mixture} title={w.rung(mark)} id={`rung-${mark}`} mark={mark} target={answer.target} order={answer.bottles} measured={measured.get(mark)} person={people.get(mark)} />;
+          return <RungCard key={mark} mixture={mixture} title={w.rung(mark)} id={`rung-${mark}`} mark={mark} explained={`rung ${mark}`} target={answer.target} order={answer.bottles} measured={measured.get(mark)} person={people.get(mark)} />;
         })}
       </ol>
     </section>
@@ -79,7 +82,7 @@ function OtherLines({ answer }: { answer: LadderAnswer }) {
         <Fold key={line.number} of="panel" title={w.line(line.number, line.bottles.join(", "))}>{() => <>
           {line.family && <p>{w.family(line.family)}</p>}
           <ol class="rungs">
-            {line.rungs.map((mixture, index) => <RungCard key={mixture.recipe} mixture={mixture} title={w.rung(String(index + 1))} id={`line-${line.number}-${index + 1}`} target={answer.target} order={line.bottles} />)}
+            {line.rungs.map((mixture, index) => <RungCard key={mixture.recipe} mixture={mixture} title={w.rung(String(index + 1))} id={`line-${line.number}-${index + 1}`} explained={`line ${line.number} rung ${index + 1}`} target={answer.target} order={line.bottles} />)}
           </ol>
         </>}</Fold>
       ))}
@@ -119,6 +122,7 @@ export function LadderPart() {
           <p>{w.targetIs(answer.target)}</p>
           <NoWindow answer={answer} />
           <InShort answer={answer} />
+          <FromStudio answer={answer} />
           <FirstLine answer={answer} />
           <Nearest answer={answer} />
           <OtherLines answer={answer} />
@@ -126,6 +130,7 @@ export function LadderPart() {
       )}
       {answer && <ToldBeside answer={answer} />}
       {answer && <Charts />}
+      {answer && !hasNoBottles.value && ladder.value.exit <= 1 && <Ways isNeeded={answer.outcome !== "window"} />}
       <Said title={w.asTheProgram} kind="ladder-text" question={{ command: "ladder", words: [jobFile] }} />
     </section>
   );

@@ -9,6 +9,8 @@ import { Examined, LadderState } from "./ladder";
 import { Hazards, chanceText } from "./ladder/rung";
 import { rungOf } from "./ladder/rung_of";
 import { Said } from "./said";
+import { PointToWays } from "./ways";
+import { Worked } from "./worked";
 
 /** The one row of the answer, as far as it came. */
 export const nextRow = (): NextRow | undefined => next.value.value?.next[0];
@@ -119,6 +121,8 @@ export function NextPart() {
           <Dangers row={row} />
           <OfVial mixture={said(row, "mixture")} />
           <Rest row={row} />
+          {!["test", "found"].includes(said(row, "step")) && <PointToWays told={words.value.ways.pointedFromEasel} />}
+          <Worked what="next" title={words.value.worked.next} />
           <p class="warn">{w.stopAt}</p>
           <p class="soft">{w.permission}</p>
         </div>

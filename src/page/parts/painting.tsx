@@ -10,6 +10,7 @@ import { Choice, Field } from "./fields";
 import { ExaminationFields } from "./examination";
 import { LayerFields, Suspected } from "./layer";
 import { NameChoice } from "./material_choice";
+import { StudioPart } from "./studio";
 
 function ObjectFields() {
   const { painting } = words.value;
@@ -122,6 +123,7 @@ export function PaintingPart() {
       <Layers />
       <Passages />
       <ExaminationFields />
+      <StudioPart />
     </>
   );
 }

@@ -4,15 +4,16 @@ import { computed, signal, useSignalEffect } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import { download } from "../download";
 import { ask, type Fault, type Question } from "../engine/engine";
-import { files, jobFile, jobName, jobText, logFile, logText } from "../state";
+import { basis, files, jobFile, jobName, jobText, logFile, logText } from "../state";
 import { words } from "../words/words";
+import { afterwardsLight, afterwardsLiquids } from "./afterwards";
 import { Background } from "./background";
 import { Faults } from "./faults";
 import { hasNoBottles, NoBottles } from "./no_bottles";
 import { numberOf, withPoint } from "./figures";
 import { paintingPhotograph } from "./photograph";
 
-const kinds = ["sheet", "labels", "report"] as const;
+const kinds = ["examine", "sheet", "labels", "report", "afterwards"] as const;
 type Kind = (typeof kinds)[number];
 const texts = ["sites", "label", "margin", "gap", "copies", "date", "maker"] as const;
 type TextOption = (typeof texts)[number];
@@ -21,7 +22,14 @@ const kind = signal<Kind>("sheet");
 const paper = signal<"a4" | "letter">("a4");
 const full = signal(false);
 const typed = signal<Partial<Record<TextOption, string>>>({});
-const optionsOf: Record<Kind, readonly TextOption[]> = { sheet: ["sites"], labels: ["label", "margin", "gap", "copies", "date", "maker"], report: [] };
+const optionsOf: Record<Kind, readonly TextOption[]> = { examine: [], sheet: ["sites"], labels: ["label", "margin", "gap", "copies", "date", "maker"], report: [], afterwards: [] };
+/** Papers of the ladder, which take its photograph and log; the others are the program's own pages of a command. */
+const isOfLadder = (one: Kind) => one !== "examine" && one !== "afterwards";
+const takesAll = (one: Kind) => one === "sheet" || one === "report";
+
+/** The examination's page without answers: by wish, or where nothing can be planned yet. */
+const isBlankWanted = signal(false);
+const isBlank = computed(() => kind.value === "examine" && (isBlankWanted.value || hasNoBottles.value));
 
 interface Made { kind: Kind; text: string; faults: Fault[]; notes: string; exit: number; of: string }
 const made = signal<Made | null>(null);
@@ -33,10 +41,11 @@ const backgroundFile = "background.jpg";
 const question = computed<Question>(() => {
   const options: Record<string, string | true> = {};
   if (paper.value !== "a4") options["paper"] = paper.value;
-  if (full.value && kind.value !== "labels") options["full"] = true;
-  if (logText.value !== "" && kind.value !== "report") options["log"] = logFile;
+  if (!isOfLadder(kind.value)) options["html"] = true;
+  if (full.value && takesAll(kind.value)) options["full"] = true;
+  if (logText.value !== "" && (kind.value === "sheet" || kind.value === "labels")) options["log"] = logFile;
   const given: Record<string, string | Uint8Array> = {};
-  if (paintingPhotograph.value && kind.value !== "labels") {
+  if (paintingPhotograph.value && takesAll(kind.value)) {
     options["background"] = backgroundFile;
     given[backgroundFile] = paintingPhotograph.value.bytes;
   }
@@ -44,11 +53,13 @@ const question = computed<Question>(() => {
     const text = typed.value[name]?.trim();
     if (text) options[name] = numberOf(text) !== null ? withPoint(text) : text;
   }
-  const names = kind.value === "report" ? [jobFile, logFile] : [jobFile];
+  if (kind.value === "afterwards" && afterwardsLight.value !== "") options["light"] = afterwardsLight.value;
+  if (kind.value === "afterwards" && afterwardsLiquids.value !== "") options["liquid"] = afterwardsLiquids.value;
+  const names = isBlank.value ? [] : kind.value === "report" ? [jobFile, logFile] : [jobFile];
   return { command: kind.value, words: names, options, files: { ...files(), ...given } };
 });
 
-const subject = computed(() => JSON.stringify([question.value.command, question.value.options, jobText.value, logText.value, paintingPhotograph.value?.address]));
+const subject = computed(() => JSON.stringify([question.value.command, question.value.options, question.value.words, basis.value, paintingPhotograph.value?.address]));
 
 async function make(): Promise<void> {
   const [of, asked] = [subject.peek(), question.peek()];
@@ -91,9 +102,10 @@ function Choices() {
           </select>
         </label>
         {optionsOf[kind.value].map((name) => <TextOptionField key={name} name={name} />)}
-        {kind.value !== "labels" && <Background label={w.background} />}
+        {takesAll(kind.value) && <Background label={w.background} />}
       </div>
-      {kind.value !== "labels" && <label class="tick"><input type="checkbox" checked={full.value} onChange={(event) => (full.value = event.currentTarget.checked)} />{w.full}</label>}
+      {kind.value === "examine" && <label class="tick"><input type="checkbox" checked={isBlank.value} disabled={hasNoBottles.value} onChange={(event) => (isBlankWanted.value = event.currentTarget.checked)} />{w.blank}</label>}
+      {takesAll(kind.value) && <label class="tick"><input type="checkbox" checked={full.value} onChange={(event) => (full.value = event.currentTarget.checked)} />{w.full}</label>}
     </>
   );
 }
@@ -121,22 +133,22 @@ function Shown({ paper: of, isCurrent }: { paper: Made; isCurrent: boolean }) {
 export function PapersPart() {
   const w = words.value.papers;
   useSignalEffect(() => {
-    if (jobText.value === "" || made.peek()?.of === subject.value) return;
+    if (jobText.value === "" || (hasNoBottles.value && kind.value !== "examine") || made.peek()?.of === subject.value) return;
     const waiting = setTimeout(() => void make(), 200);
     return () => clearTimeout(waiting);
   });
   if (jobText.value === "") return <section><h2>{w.title}</h2><p>{w.nothingOpen}</p></section>;
-  if (hasNoBottles.value) return <section><h2>{w.title}</h2><NoBottles /></section>;
+  const isWanting = hasNoBottles.value && kind.value !== "examine";
   const current = made.value?.kind === kind.value ? made.value : null;
   const isCurrent = made.value?.of === subject.value;
   return (
     <section aria-labelledby="papers-title">
       <h2 id="papers-title">{w.title}</h2>
       <Choices />
-      <p role="status" class={isCurrent ? "soft" : "warn"}>{!isCurrent ? `${w.working} ${current?.text ? w.stale : ""}` : current?.text ? w.ready(w.kinds[current.kind]) : w.notMade}</p>
-      {!isCurrent && isGivenUp.value && <button type="button" onClick={() => void make()}>{w.makeAgain}</button>}
-      {current && current.exit > 1 && <Faults faults={current.faults} notes={current.notes} />}
-      {current?.text && <Shown paper={current} isCurrent={isCurrent} />}
+      {isWanting ? <NoBottles /> : <p role="status" class={isCurrent ? "soft" : "warn"}>{!isCurrent ? `${w.working} ${current?.text ? w.stale : ""}` : current?.text ? w.ready(w.kinds[current.kind]) : w.notMade}</p>}
+      {!isWanting && !isCurrent && isGivenUp.value && <button type="button" onClick={() => void make()}>{w.makeAgain}</button>}
+      {!isWanting && current && current.exit > 1 && <Faults faults={current.faults} notes={current.notes} />}
+      {!isWanting && current?.text && <Shown paper={current} isCurrent={isCurrent} />}
     </section>
   );
 }

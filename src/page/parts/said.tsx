@@ -1,7 +1,7 @@
 // A text of the program as it says it, asked for when it is opened.
 import { useSignal, useSignalEffect } from "@preact/signals";
 import { ask, type Question } from "../engine/engine";
-import { files, jobText, logText } from "../state";
+import { basis, files, jobText } from "../state";
 import "./said.css";
 
 const pauseAfterTyping_ms = 200;
@@ -18,13 +18,13 @@ interface Props {
 export function Said({ title, name = title, kind, question }: Props) {
   const isOpen = useSignal(false);
   /** The text, and the files that it was said of. */
-  const said = useSignal({ text: "", job: "", log: "" });
-  const isCurrent = said.value.job === jobText.value && said.value.log === logText.value;
+  const said = useSignal({ text: "", of: "" });
+  const isCurrent = said.value.of === basis.value;
   useSignalEffect(() => {
-    const [job, log] = [jobText.value, logText.value];
-    if (!isOpen.value || job === "") return;
+    const of = basis.value;
+    if (!isOpen.value || jobText.value === "") return;
     const timer = setTimeout(() => void ask(kind, { ...question, files: files() }).then((answer) => {
-      if (answer.exit !== 130) said.value = { text: answer.text || answer.notes, job, log };
+      if (answer.exit !== 130) said.value = { text: answer.text || answer.notes, of };
     }), pauseAfterTyping_ms);
     return () => clearTimeout(timer);
   });

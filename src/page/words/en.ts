@@ -1,4 +1,5 @@
 // Every word of the page. A translation is one more file with the same keys (words/de.ts).
+import { afterwardsEn, studioEn, waysEn, workedEn } from "./afterwards.en";
 import { easelEn, nextEn } from "./easel.en";
 import { ladderEn } from "./ladder.en";
 import { papersEn } from "./papers.en";
@@ -9,12 +10,16 @@ import { shelf } from "./shelf.en";
 export const en = {
   page: {
     title: "Solvent tests, gentle to strong",
-    steps: { painting: "Painting", shelf: "Shelf", ladder: "Ladder", easel: "At the easel", papers: "Papers" },
+    steps: { painting: "Painting", shelf: "Shelf", ladder: "Ladder", easel: "At the easel", afterwards: "Afterwards", papers: "Papers" },
   },
   ladder: ladderEn,
   easel: easelEn,
   next: nextEn,
   papers: papersEn,
+  afterwards: afterwardsEn,
+  ways: waysEn,
+  worked: workedEn,
+  studio: studioEn,
   files,
   painting,
   shelf,

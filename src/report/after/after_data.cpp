@@ -4,9 +4,11 @@
 
 #include "report/form/format.hpp"
 #include "report/form/json.hpp"
+#include "report/phrases/words.hpp"
 
 #include "gentlest/liquids/notation.hpp"
 
+#include <set>
 #include <utility>
 
 namespace gentlest {
@@ -32,15 +34,17 @@ Json judgement_json(const Judgement& judged) {
                       {"cite", json_text(voice.cite)},
                       {"note", json_text(voice.note)}});
   }
+  const std::optional<Witness> witness = best_witness(judged);
   return {{"verdict", verdict_key(judged.verdict)},
           {"basis", basis_key(judged.basis)},
+          {"witness", witness ? Json(std::string(to_word(*witness))) : Json()},
           {"why", why_key(judged.why)},
           {"chance", json_computed(judged.chance)},
           {"by_sphere", json_computed(judged.by_sphere)},
           {"voices", std::move(voices)}};
 }
 
-Json act_json(const std::optional<ActInMixture>& act) {
+Json act_json(const std::optional<ActInMixture>& act, const Json& counts) {
   if (!act) return {};
   Json under = Json::array();
   for (const Judgement& judged : act->under) under.push_back(judgement_json(judged));
@@ -49,6 +53,7 @@ Json act_json(const std::optional<ActInMixture>& act) {
           {"avoided", act->avoided},
           {"itself", judgement_json(act->itself)},
           {"under", std::move(under)},
+          {"under_counts", counts},
           {"margin", json_computed(act->margin)}};
 }
 
@@ -76,19 +81,72 @@ Json coat_json(const Coat& coat) {
           {"ageing", coat.ageing ? Json(std::string(to_word(*coat.ageing))) : Json()}};
 }
 
+const char* act_key(const StackCell& cell) {
+  if (cell.act == FinishAct::put_on) return "put_on";
+  return cell.state == FinishState::aged ? "off_aged" : "off_fresh";
+}
+
+// Of each coat below this one whether it is a loss if it is touched; the same for every act.
+Json counts_below(const std::vector<StackCell>& cells, std::size_t upper) {
+  Json counts = Json::array();
+  for (const StackCell& cell : cells)
+    if (cell.upper == upper && cell.act == FinishAct::put_on && cell.lower) counts.push_back(cell.counts);
+  return counts;
+}
+
+Json weakest_json(const JudgedStack& stack) {
+  const StackCell cell = weakest_cell(stack);
+  return {{"coat", cell.upper}, {"act", act_key(cell)}, {"below", cell.lower ? Json(*cell.lower) : Json()}};
+}
+
 Json stack_json(const ListedStack& one) {
   Json coats = Json::array();
-  for (const JudgedCoat& coat : one.stack->coats) {
+  const std::vector<StackCell> cells = cells_of(*one.stack);
+  for (std::size_t i = 0; i < one.stack->coats.size(); ++i) {
+    const JudgedCoat& coat = one.stack->coats[i];
+    const Json counts = counts_below(cells, i);
     Json json = coat_json(coat.coat);
-    json["put_on"] = act_json(coat.put_on);
-    json["off_fresh"] = act_json(coat.off_fresh);
-    json["off_aged"] = act_json(coat.off_aged);
+    json["put_on"] = act_json(coat.put_on, counts);
+    json["off_fresh"] = act_json(coat.off_fresh, counts);
+    json["off_aged"] = act_json(coat.off_aged, counts);
     coats.push_back(std::move(json));
   }
   const Link& link = one.stack->link;
-  return {{"group", one.group},   {"rank", one.rank},           {"weakest", verdict_key(link.weakest)},
-          {"no", link.count[0]},  {"not_known", link.count[1]}, {"test_first", link.count[2]},
-          {"yes", link.count[3]}, {"coats", std::move(coats)}};
+  return {{"group", one.group},
+          {"rank", one.rank},
+          {"weakest", verdict_key(link.weakest)},
+          {"support", link.weakest == CellVerdict::holds ? Json(support_key(*one.stack)) : Json()},
+          {"weakest_cell", weakest_json(*one.stack)},
+          {"weakest_words", link_words(*one.stack)},
+          {"no", link.count[0]},
+          {"not_known", link.count[1]},
+          {"test_first", link.count[2]},
+          {"yes", link.count[3]},
+          {"coats", std::move(coats)}};
+}
+
+// Each source that speaks in the answer, once, by its key.
+std::vector<Source> sources_of(const Afterwards& answer, const Catalogue& catalogue) {
+  std::set<std::string> keys;
+  for (const ListedStack& one : listed_stacks(answer))
+    for (const StackCell& cell : cells_of(*one.stack))
+      for (const CellVoice& voice : cell.judged->voices) keys.insert(voice_of(voice).source);
+  for (const MixtureOnStack& one : answer.mixtures)
+    for (const MixtureOnCoat& coat : one.coats)
+      for (const Judgement* judged : {&coat.comes_off, &coat.touched})
+        for (const CellVoice& voice : judged->voices) keys.insert(voice_of(voice).source);
+  for (const GeneralFact& fact : catalogue.finishes().general) keys.insert(fact.voice.source);
+  std::vector<Source> sources;
+  for (const std::string& key : keys)
+    if (const Source* source = catalogue.find_source(key)) sources.push_back(*source);
+  return sources;
+}
+
+Json dangers_json(const Afterwards& answer) {
+  Json dangers = Json::array();
+  for (const ActInMixture* act : named_liquids(answer))
+    dangers.push_back({{"mixture", to_text(*act->mixture)}, {"words", hazard_line(*act->mixture)}});
+  return dangers;
 }
 
 }  // namespace
@@ -157,7 +215,11 @@ std::string afterwards_json(const Afterwards& answer, const Job& job, const Cata
   for (const GeneralFact& fact : catalogue.finishes().general)
     document["general"].push_back(
         {{"what", std::string(to_word(fact.what))}, {"words", rule_words(fact.what)}, {"source", fact.voice.source}});
+  document["dangers"] = dangers_json(answer);
+  document["legend"] = after_legend_words;
+  document["not_told"] = after_not_told_words;
   document["safety"] = after_safety_words;
+  document["sources"] = json_sources(sources_of(answer, catalogue));
   return json_dump(document);
 }
 

@@ -126,13 +126,8 @@ std::string mixtures_tables(const Afterwards& answer) {
 
 std::string dangers(const Afterwards& answer) {
   std::vector<std::string> items;
-  for (const ListedStack& one : listed_stacks(answer))
-    for (const JudgedCoat& coat : one.stack->coats)
-      for (const auto* act : {&coat.put_on, &coat.off_fresh, &coat.off_aged}) {
-        if (!*act || !(*act)->mixture) continue;
-        const std::string item = html_text(in_words(**act) + ": " + hazard_line(*(*act)->mixture));
-        if (std::find(items.begin(), items.end(), item) == items.end()) items.push_back(item);
-      }
+  for (const ActInMixture* act : named_liquids(answer))
+    items.push_back(html_text(in_words(*act) + ": " + hazard_line(*act->mixture)));
   return html_list(items);
 }
 

@@ -1,5 +1,9 @@
 #include "report/after/after_stacks.hpp"
 
+#include "gentlest/liquids/notation.hpp"
+
+#include <set>
+
 namespace gentlest {
 
 const JudgedStack* best_place(const RetouchingPlace& place) {
@@ -20,6 +24,16 @@ std::vector<ListedStack> listed_stacks(const Afterwards& answer) {
     if (place.between) all.push_back({"between", i + 1, &*place.between});
   }
   return all;
+}
+
+std::vector<const ActInMixture*> named_liquids(const Afterwards& answer) {
+  std::vector<const ActInMixture*> named;
+  std::set<std::string> known;
+  for (const ListedStack& one : listed_stacks(answer))
+    for (const JudgedCoat& coat : one.stack->coats)
+      for (const auto* act : {&coat.put_on, &coat.off_fresh, &coat.off_aged})
+        if (*act && (*act)->mixture && known.insert(to_text(*(*act)->mixture)).second) named.push_back(&**act);
+  return named;
 }
 
 }  // namespace gentlest

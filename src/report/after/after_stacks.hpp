@@ -17,6 +17,9 @@ struct ListedStack {
 /// The answer must outlive them.
 std::vector<ListedStack> listed_stacks(const Afterwards& answer);
 
+/// What is done in each liquid that is named, each liquid once, in the order in which pages show them.
+std::vector<const ActInMixture*> named_liquids(const Afterwards& answer);
+
 /// The place that suits a retouching best of those without a second varnish.
 const JudgedStack* best_place(const RetouchingPlace& place);
 

@@ -134,17 +134,9 @@ std::string rules_list(const Catalogue& catalogue, const Style& style) {
 }
 
 std::string dangers_list(const Afterwards& answer, const Style& style) {
-  std::vector<std::string> named;
   std::string text;
-  for (const ListedStack& one : listed_stacks(answer))
-    for (const JudgedCoat& coat : one.stack->coats)
-      for (const auto* act : {&coat.put_on, &coat.off_fresh, &coat.off_aged}) {
-        if (!*act || !(*act)->mixture) continue;
-        const std::string name = to_text(*(*act)->mixture);
-        if (std::find(named.begin(), named.end(), name) != named.end()) continue;
-        named.push_back(name);
-        text += bullet(name + ": " + hazard_line(*(*act)->mixture), style);
-      }
+  for (const ActInMixture* act : named_liquids(answer))
+    text += bullet(to_text(*act->mixture) + ": " + hazard_line(*act->mixture), style);
   return text;
 }
 

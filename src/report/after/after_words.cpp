@@ -230,14 +230,16 @@ std::string act_words(const JudgedStack& stack, const StackCell& cell) {
   return cell.lower ? words + ", " + coat_words(stack.coats[*cell.lower].coat) + " spared" : words;
 }
 
+std::string support_key(const JudgedStack& stack) {
+  bool practice = false;
+  for (const StackCell& one : cells_of(stack))
+    practice = practice || (one.counts && best_witness(*one.judged) == Witness::practice);
+  return stack.link.no_facts > 0 ? "estimated" : practice ? "practice" : "known";
+}
+
 std::string link_words(const JudgedStack& stack) {
   const StackCell cell = weakest_cell(stack);
-  if (stack.link.weakest == CellVerdict::holds) {
-    bool practice = false;
-    for (const StackCell& one : cells_of(stack))
-      practice = practice || (one.counts && best_witness(*one.judged) == Witness::practice);
-    return stack.link.no_facts > 0 ? "yes, estimated" : practice ? "yes, practice" : "yes, known";
-  }
+  if (stack.link.weakest == CellVerdict::holds) return answer_word(stack.link.weakest) + ", " + support_key(stack);
   const std::string what = cell.lower ? coat_words(stack.coats[*cell.lower].coat)
                                       : (cell.act == FinishAct::put_on ? "making it up" : "coming off");
   const std::string when = cell.act == FinishAct::put_on     ? "put on"

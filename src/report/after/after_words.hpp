@@ -33,6 +33,8 @@ std::string coat_line(const Coat& coat);
 std::string ageing_words(const Coat& coat);
 /// "put on in isooctane, on oil paint".
 std::string act_words(const JudgedStack& stack, const StackCell& cell);
+/// What a stack that holds rests on at its weakest: "known", "practice", "estimated".
+std::string support_key(const JudgedStack& stack);
 /// The weakest link of a stack: "taken off old in acetone: oil paint: no, known".
 std::string link_words(const JudgedStack& stack);
 /// "oil paint / hydrocarbon resin / watercolour": the proposed coats from below up.

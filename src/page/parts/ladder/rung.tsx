@@ -4,6 +4,7 @@ import { figure, percent } from "../figures";
 import { Fold } from "../fold";
 import { pointedRung } from "../pointed";
 import { Said } from "../said";
+import { Worked } from "../worked";
 import { jobFile } from "../../state";
 import type { ForPerson, Measured, Mixture } from "./types";
 import { Swatch, Vial } from "./vial";
@@ -43,18 +44,19 @@ function NotKnown({ mixture, person }: { mixture: Mixture; person: ForPerson | u
   return <>{lines.map((line) => <li key={line} class="warn">{line}</li>)}</>;
 }
 
-export function Hazards({ mixture, person }: { mixture: Mixture; person: ForPerson | undefined }) {
+export function Hazards({ mixture, person, title = mixture.recipe }: { mixture: Mixture; person: ForPerson | undefined; title?: string }) {
   const w = words.value.ladder;
   const h = mixture.hazards_of_parts;
   return (
-    <Fold title={h.signal_word ? `${w.hazards}: ${h.signal_word}` : w.hazards}>{() => (
+    <Fold title={h.signal_word ? `${w.hazards}: ${h.signal_word}` : w.hazards}>{() => <>
       <ul>
         <NotKnown mixture={mixture} person={person} />
         {h.statements.map((one) => <li key={one.code}>{one.words} <span class="soft">({one.code})</span></li>)}
         {h.lowest_flash_point_C !== null && <li>{w.flashPoint(figure(h.lowest_flash_point_C, 0), h.lowest_flash_point_of ?? "")}</li>}
         {h.lowest_exposure_limit_ppm !== null && <li>{w.exposureLimit(figure(h.lowest_exposure_limit_ppm), h.lowest_exposure_limit_of ?? "")}</li>}
       </ul>
-    )}</Fold>
+      <Worked what={`flash point ${mixture.recipe}`} title={words.value.worked.flash} name={`${words.value.worked.flash}: ${title}`} />
+    </>}</Fold>
   );
 }
 
@@ -90,6 +92,8 @@ interface Props {
   id: string;
   /** The mark of the pictures, for rungs that stand in them. */
   mark?: string;
+  /** The rung as the program names it; else its mixture is explained. */
+  explained?: string;
   target: string;
   order: string[];
   measured?: Measured | undefined;
@@ -112,7 +116,7 @@ function Pointer({ mark, title }: { mark: string; title: string }) {
   return <button type="button" class="point" aria-pressed={isPointed} aria-label={`${words.value.ladder.lightUp}: ${title}`} onClick={point}>{words.value.ladder.lightUp}</button>;
 }
 
-export function RungCard({ mixture, title, id, mark, target, order, measured, person }: Props) {
+export function RungCard({ mixture, title, id, mark, explained, target, order, measured, person }: Props) {
   const w = words.value.ladder;
   const isPointed = mark !== undefined && pointedRung.value === mark;
   // The risk above speaks of the layers that can be judged; the others are named, never passed over.
@@ -136,8 +140,9 @@ export function RungCard({ mixture, title, id, mark, target, order, measured, pe
         {mixture.hazards_of_parts.parts_without_hazard_record.length > 0 && <li class="warn">{w.noHazardRecord(mixture.hazards_of_parts.parts_without_hazard_record.join(", "))}</li>}
       </ul>
       {mark !== undefined && <Pointer mark={mark} title={title} />}
-      <Hazards mixture={mixture} person={person} />
+      <Hazards mixture={mixture} person={person} title={title} />
       <Figures mixture={mixture} title={title} />
+      <Worked what={explained ?? mixture.recipe} title={words.value.worked.title} name={`${words.value.worked.title}: ${title}`} />
       <Said title={w.wholeVial} name={`${w.wholeVial}: ${title}`} kind={`vial:${id}`} question={{ command: "vial", words: [jobFile, mixture.recipe] }} />
     </li>
   );
