@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <optional>
 
 namespace gentlest::study {
 
@@ -68,6 +70,44 @@ Mean mean_of(const std::vector<double>& values) {
   return {sum / count, values.size() < 2 ? 0 : std::sqrt(square / (count - 1) / count)};
 }
 
+std::string cell(const Mean& mean, bool is_signed) {
+  return is_signed ? fmt::format("{:+.1f} ± {:.1f}", mean.value, mean.error)
+                   : fmt::format("{:.1f} ± {:.1f}", mean.value, mean.error);
+}
+
+// Tests for each good mixture: all tests over all good mixtures, so that a series that ends early by harm is no saving.
+// Nothing where no studio found one, or only one did.
+std::optional<double> tests_for_good(const std::vector<Session>& sessions, std::size_t left_out) {
+  double tests = 0, good = 0;
+  for (std::size_t i = 0; i < sessions.size(); ++i) {
+    if (i == left_out) continue;
+    tests += static_cast<double>(sessions[i].tests);
+    good += sessions[i].truly_good ? 1 : 0;
+  }
+  return good > 0 ? std::optional(tests / good) : std::nullopt;
+}
+
+// Its value and standard error by leaving each studio out in turn (jackknife), of the first less the second where there
+// is a second.
+std::string tests_for_good_cell(const std::vector<Session>& first, const std::vector<Session>* second = nullptr) {
+  const auto value_without = [&](std::size_t left_out) -> std::optional<double> {
+    const auto of_first = tests_for_good(first, left_out);
+    const auto of_second = second ? tests_for_good(*second, left_out) : std::optional(0.0);
+    return of_first && of_second ? std::optional(*of_first - *of_second) : std::nullopt;
+  };
+  const std::size_t count = first.size();
+  const auto whole = value_without(count);
+  std::vector<double> left;
+  for (std::size_t i = 0; i < count; ++i)
+    if (const auto value = value_without(i)) left.push_back(*value);
+  if (!whole || left.size() < count || count < 2) return "not known";
+  const double mean = std::accumulate(left.begin(), left.end(), 0.0) / static_cast<double>(count);
+  double square = 0;
+  for (const double value : left) square += std::pow(value - mean, 2);
+  const double error = std::sqrt(square * static_cast<double>(count - 1) / static_cast<double>(count));
+  return cell({*whole, error}, second != nullptr);
+}
+
 using Figure = double (*)(const Session&);
 struct NamedFigure {
   const char* name;
@@ -80,11 +120,6 @@ constexpr NamedFigure figures[] = {
     {"a mixture found, %", [](const Session& one) { return one.ending == Ending::found ? 100.0 : 0.0; }},
     {"found and truly good, %", [](const Session& one) { return one.truly_good ? 100.0 : 0.0; }},
 };
-
-std::string cell(const Mean& mean, bool is_signed) {
-  return is_signed ? fmt::format("{:+.1f} ± {:.1f}", mean.value, mean.error)
-                   : fmt::format("{:.1f} ± {:.1f}", mean.value, mean.error);
-}
 
 std::string table_of(const std::vector<StudioRun>& runs) {
   std::string text =
@@ -104,6 +139,15 @@ std::string table_of(const std::vector<StudioRun>& runs) {
                         cell(mean_of(without), false), cell(mean_of(with_studio), false), cell(mean_of(paired), true),
                         cell(mean_of(against_first), true));
   }
+  std::vector<Session> first, without, with_studio;
+  for (const StudioRun& run : runs) {
+    first.push_back(run.first);
+    without.push_back(run.last_without);
+    with_studio.push_back(run.last_with);
+  }
+  text += fmt::format("| tests for each good mixture found | {} | {} | {} | {} | {} |\n", tests_for_good_cell(first),
+                      tests_for_good_cell(without), tests_for_good_cell(with_studio),
+                      tests_for_good_cell(with_studio, &without), tests_for_good_cell(with_studio, &first));
   return text;
 }
 
