@@ -123,10 +123,12 @@ TEST_CASE("a mixture, a label, a flash point and the next test are explained; wh
   CHECK(call({"explain", "demo", "label", "--risk-limit", "0.0001"}).code == 2);
 }
 
-TEST_CASE("own series stand beside the ladder, in the comparison and in the picture of risk") {
+TEST_CASE("own series stand beside the ladder, in the comparison, on the sheet and on every picture") {
   const Folder folder;
-  const std::string job = small_job(
-      folder, "series:\n  - {name: our old spirits, mixtures: [\"isooctane 100\", \"isooctane 80, ethanol 20\"]}\n");
+  const std::string job =
+      small_job(folder,
+                "object: {width_cm: 40, height_cm: 30}\n"
+                "series:\n  - {name: our old spirits, mixtures: [\"isooctane 100\", \"isooctane 80, ethanol 20\"]}\n");
   const json compared = answer({"compare", job});
   const json& own = compared.at("series").back();
   CHECK(own.at("id") == "own_1");
@@ -134,7 +136,14 @@ TEST_CASE("own series stand beside the ladder, in the comparison and in the pict
   CHECK(own.at("mixtures").size() == 2);
   CHECK(own.at("against_the_job").empty());  // both bottles stand on the shelf, the ethanol as it is there
   CHECK(holds(call({"compare", job}).out, "our old spirits"));
-  CHECK(holds(call({"chart", job, "--kind", "risk"}).out, "our old spirits"));
+  // The sheet holds every picture of the plan; the one of three bottles stands alone.
+  const std::string sheet = call({"sheet", job, "--full"}).out;
+  CHECK(count_of(sheet, ">our old spirits (of this job)</text>") == 4);  // risk, planes, triangle, drift
+  CHECK(holds(sheet, "<title>varnish, our old spirits 2: "));            // chances
+  CHECK(holds(unwrapped(sheet), "have no place on a map of the painting: our old spirits."));
+  const std::string mixing = call({"chart", job, "--kind", "mixing"}).out;
+  CHECK(count_of(mixing, "data-series=\"our old spirits\"") == 2);
+  CHECK(holds(mixing, ">our old spirits (of this job)</text>"));
   const Result bad = call({"check", small_job(folder,
                                               "series:\n  - {name: a, mixtures: [\"isoctane 80, ethanol 20\"]}\n"
                                               "  - {name: a, mixtures: []}\n")});

@@ -30,10 +30,10 @@ std::string own_panels_words(const std::vector<OwnLine>& lines);
 /// Title of the axis along which a series' mixtures stand.
 inline constexpr const char* own_order_axis = "mixture, in its order";
 
-/// For a caption, of the mixtures of one series that this picture has no place for; `which` by their place in the
-/// series, from 0. Empty where there are none; the name in quotation marks, before it their numbers where it is not all
-/// of them: 2, 3 of "our spirits".
+/// Which mixtures of a series: the name in quotation marks, before it their numbers: 2, 3 of "our spirits".
 std::string own_numbered(const OwnLine& line, const std::vector<std::string>& numbers);
+
+/// The same by their places in the series, from 0; the name alone where it is all of them, empty where it is none.
 std::string own_numbers(const OwnLine& line, const std::vector<std::size_t>& which);
 
 /// "our spirits 2: isooctane 80, ethanol 20; effect 12 %, risk 2.1 %".

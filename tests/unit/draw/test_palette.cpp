@@ -109,7 +109,7 @@ TEST_CASE("layers differ in shape or in lightness that every eye sees") {
 
 TEST_CASE("what is to go and what is to stay differ in lightness too, and every line stands out from paper") {
   CHECK(least_contrast(remove_ink, keep_ink) >= 1.5);
-  for (const char* colour : {remove_ink, keep_ink, limit_ink, ink, pale_ink}) {
+  for (const char* colour : {remove_ink, keep_ink, limit_ink, ink, pale_ink, own_series_ink}) {
     INFO(colour);
     CHECK(least_contrast(colour, "#ffffff") >= 3);  // WCAG 2.1, 1.4.11: what is no text
   }
