@@ -51,8 +51,10 @@ async function afterwards(browser, page, program, report) {
   const acts = Object.values(candidates.find((one) => one.group === "retouching" && one.rank === 8).coats.at(-1)).filter((one) => one?.itself);
   report("afterwards: a candidate's every answer", cells.length === acts.flatMap((one) => [one.itself, ...one.under]).length ? "" : `${cells.length} cells`);
   await openByKey(tab, "/it comes off: no/");
+  await tab.until(() => document.querySelector(".cell[open] li"), null, "who says so");
   report("afterwards: who says so, on demand", missing(await tab.evaluate("document.querySelector('.cell[open]').innerText"), ["common practice"]));
   await unfold(tab, "Dangers of the liquids named");
+  await tab.until((most) => [...document.querySelectorAll("details[open] > ul")].some((one) => one.children.length === most), told.dangers.length, "the dangers");
   report("afterwards: dangers of every liquid", missing(await tab.text(), told.dangers.map((one) => one.words)));
   await lookAt(tab, "afterwards", report);
   await tab.choose({ role: "combobox", name: "Where the painting will hang" }, "strong light");
@@ -60,7 +62,7 @@ async function afterwards(browser, page, program, report) {
   await tab.press("Tab");
   await tab.until(() => /What toluene 60, acetone 40 does/.test(document.body.innerText), null, "the liquids asked about");
   const strong = await answer(program, "afterwards", ["job.yaml"], { light: "strong" });
-  const verdicts = await tab.evaluate(() => [...document.querySelectorAll(".candidate .verdict")].map((one) => one.textContent.replace(/^\S+ /, "")).join());
+  const verdicts = await tab.evaluate(() => [...document.querySelectorAll(".candidate .believed .verdict")].map((one) => one.textContent.replace(/^\S+ /, "")).join());
   report("afterwards: the light counts", verdicts === strong.stacks.filter((one) => ["retouching", "varnish"].includes(one.group)).map((one) => words[one.weakest]).join() ? "" : verdicts);
   const { text } = await paper(tab, "afterwards");
   const native = await askProgram(program, { command: "afterwards", words: ["job.yaml"], options: { html: true, light: "strong", liquid: "isooctane; toluene 60, acetone 40" }, files: { "job.yaml": demo } });
@@ -90,8 +92,7 @@ async function workedAndWays(browser, page, program, report) {
   report("how a number came: the lines behind what is shown", missing(await worked(), told.steps.filter((one) => one.printed_as !== null).flatMap((one) => [one.title, `${one.sum} = ${one.result}`])));
   await openByKey(tab, `Every line (${told.steps.length})`);
   await openByKey(tab, `What is put in (${told.inputs.length})`);
-  await openByKey(tab, "Sources", "/^How these figures came/").catch(() => openByKey(tab, "Sources"));
-  await tab.until((count) => document.querySelectorAll(".worked ol li").length >= count, told.steps.length, "every line");
+  await tab.until(({ steps, inputs }) => document.querySelectorAll(".worked details ol li").length === steps && document.querySelectorAll(".worked details ul li").length === inputs, { steps: told.steps.length, inputs: told.inputs.length }, "every line and input");
   report("how a number came: every line and input", missing(await worked(), [...told.steps.map((one) => `${one.sum} = ${one.result}`), ...told.inputs.map((one) => one.title)]));
   await lookAt(tab, "how a number came", report);
   await openByKey(tab, "/^For your safety|^Hazards/", "/^Rung 2/");
@@ -156,7 +157,7 @@ async function studio(browser, page, program, report) {
   report("finished paintings: the ladder begins where they leave off, and says so", moved.length !== 2 ? "the program has none" : missing(await tab.text(), [...moved, ...plan.rungs.at(-1).parts.map((one) => one.liquid)]));
   await lookAt(tab, "the ladder from the studio", report);
   await openByKey(tab, "How these figures came: Rung 1");
-  report("finished paintings: no account is given of another plan", /this account does not follow them/.test(await tab.text()) ? "" : "it is not said");
+  report("finished paintings: no account is given of another plan", await tab.until(() => /this account does not follow them/.test(document.body.innerText) && !document.querySelector(".worked"), null, "that it is not given", 8000).then(() => "", String));
   const { text } = await paper(tab, "sheet");
   const native = await askProgram(program, { command: "sheet", words: ["job.yaml"], options: { studio: "studio" }, files: { "job.yaml": demo, ...given } });
   report("finished paintings: the sheet is of the same plan", firstDifference(text, native.text));

@@ -2,7 +2,7 @@
 import type { AfterwardsAnswer } from "../../answers";
 import { words } from "../../words/words";
 import { Fold } from "../fold";
-import { CellLine, restsOn, Verdict } from "./cell";
+import { answerOf, CellLine, Verdict } from "./cell";
 import { Coats, coatName } from "./coats";
 import { acts, type ActInMixture, type ActName, type JudgedCoat, type Stack } from "./types";
 
@@ -17,6 +17,12 @@ function liquidOf(act: ActInMixture | null): string {
   return `${shownMixture(act.mixture)}${remark && ` (${remark})`}`;
 }
 
+/** A liquid alone would look like a promise. */
+function InDoubt({ act }: { act: ActInMixture | null }) {
+  if (!act || act.mixture === null || act.itself.verdict === "yes") return null;
+  return <>: <Verdict verdict={act.itself.verdict} /></>;
+}
+
 function WeakestLink({ stack }: { stack: Stack }) {
   const w = words.value.afterwards;
   const { coat, act, below } = stack.weakest_cell;
@@ -28,7 +34,7 @@ function WeakestLink({ stack }: { stack: Stack }) {
   if (!upper || !given || !judged) return <>{stack.weakest_words}</>;
   const isOneOfSeveral = stack.coats.filter((one) => one.proposed).length > 1;
   const what = [isOneOfSeveral && upper.name, w.when[act], lower && w.spared(coatName(lower))].filter(Boolean).join(", ");
-  return <>{`${what}: ${w.verdicts[judged.verdict]}, ${judged.why === "may_not_dissolve" ? w.whys.may_not_dissolve : restsOn(judged)}`}</>;
+  return <>{`${what}: ${answerOf(judged)}${judged.why === "may_not_dissolve" ? ` (${w.whys.may_not_dissolve})` : ""}`}</>;
 }
 
 function Cells({ coat, name, stack, answer }: { coat: JudgedCoat; name: ActName; stack: Stack; answer: AfterwardsAnswer }) {
@@ -62,7 +68,7 @@ export function CandidateCard({ stack, answer, title }: { stack: Stack; answer: 
         <div key={coat.name}>
           {proposed.length > 1 && <h5>{coat.name} ({w.kinds[coat.kind]})</h5>}
           <dl class="liquids">
-            {acts.map((act) => <div key={act}><dt>{w.acts[act]}</dt><dd>{liquidOf(coat[act])}</dd></div>)}
+            {acts.map((act) => <div key={act}><dt>{w.acts[act]}</dt><dd>{liquidOf(coat[act])}<InDoubt act={coat[act]} /></dd></div>)}
           </dl>
           <p class="soft">{coat.ageing === null ? w.ageingUnknown : w.ageing[coat.ageing]}.</p>
         </div>

@@ -11,12 +11,13 @@ export function Verdict({ verdict }: { verdict: Judged["verdict"] }) {
 }
 
 /** "known", "by common practice", "estimated" ... */
-export function restsOn(judged: Judged): string {
+function restsOn(judged: Judged): string {
   const w = words.value.afterwards;
   return judged.basis === "known" && judged.witness ? w.witness[judged.witness] : w.bases[judged.basis];
 }
 
-function answerOf(judged: Judged): string {
+/** "yes, known", "not known". */
+export function answerOf(judged: Judged): string {
   const w = words.value.afterwards;
   const verdict = w.verdicts[judged.verdict];
   return judged.verdict === "not_known" && judged.basis === "not_known" ? verdict : `${verdict}, ${restsOn(judged)}`;
