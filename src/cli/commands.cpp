@@ -132,7 +132,8 @@ Command ways() {
           "solvent gels, emulsions, loaded tissue, water with pH, conductivity and\n"
           "chelators, dry methods, leaving it. For each when, what to watch, how to clear,\n"
           "and who says so. The program models none of them and promises nothing.\n",
-          {"full", "html", "paper", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "exactly"},
+          {"full", "html", "paper", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines", "exactly",
+           "studio"},
           0,
           1,
           command_ways,
@@ -154,7 +155,7 @@ Command explain() {
           "what comes out, to be done again by hand; each input has its unit, source and\n"
           "standing; the last line is the figure as it is printed elsewhere.\n",
           {"full", "log", "vial", "measure", "target", "risk-limit", "parts", "step", "bottles", "rungs", "lines",
-           "exactly"},
+           "exactly", "studio"},
           2,
           any_number,
           command_explain,

@@ -10,7 +10,7 @@ const folder = "studio";
 const most_bytes = 16e6;
 
 /** The commands that plan: a rung is a rung of one plan, so each of them is asked with the same paintings. */
-const planning: readonly string[] = ["ladder", "mixture", "vial", "sheet", "labels", "chart", "record", "import", "next", "report"];
+const planning: readonly string[] = ["ladder", "mixture", "vial", "sheet", "labels", "chart", "record", "import", "next", "report", "explain", "ways"];
 
 const stem = (name: string) => name.replace(/\.[^.]*$/, "");
 

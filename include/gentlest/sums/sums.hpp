@@ -18,6 +18,7 @@ enum class SumUnit { none, MPa05, per_cent, volume_percent, weight_percent, mL, 
 enum class InputFrom {
   record,    ///< of the catalogue: `source` and `standing`
   material,  ///< the sphere of a layer's material as observations left it, or as recorded
+  studio,    ///< the sphere of a layer's material where the studio's finished paintings left it
   job,       ///< what the job or the command line says
   setting,   ///< of the program, fitted or chosen; `source` names where
   program    ///< reckoned in a way that no hand repeats

@@ -12,7 +12,7 @@ namespace {
 constexpr std::size_t slices = 9;
 
 std::optional<Standing> standing_of(const PlannedLayer& layer, const Catalogue& catalogue) {
-  if (layer.basis == LayerBasis::own_tests) return std::nullopt;
+  if (layer.basis == LayerBasis::own_tests || layer.studio) return std::nullopt;
   if (layer.observations_fitted > 0) return Standing::derived;
   const Material* material = layer.material.empty() ? nullptr : catalogue.find_material(layer.material);
   if (!material || !material->sphere) return std::nullopt;
@@ -26,9 +26,11 @@ class LayerInputs {
       : sheet_(sheet), layer_(layer), standing_(standing_of(layer, catalogue)) {}
 
   Term of_sphere(InputKind kind, double value, bool is_detail = false) const {
-    const InputFrom from = layer_.basis == LayerBasis::own_tests ? InputFrom::job : InputFrom::material;
-    return sheet_.put_in(
-        {kind, layer_.name, 0, number(value), SumUnit::MPa05, from, layer_.sphere_source, standing_, is_detail});
+    const InputFrom from = layer_.studio                           ? InputFrom::studio
+                           : layer_.basis == LayerBasis::own_tests ? InputFrom::job
+                                                                   : InputFrom::material;
+    const std::string source = layer_.studio ? std::string() : layer_.sphere_source;
+    return sheet_.put_in({kind, layer_.name, 0, number(value), SumUnit::MPa05, from, source, standing_, is_detail});
   }
   Term of_curve(InputKind kind, int stage, double value) const {
     return sheet_.put_in({kind, layer_.name, stage, number(value), SumUnit::none, InputFrom::setting,

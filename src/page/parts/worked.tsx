@@ -2,7 +2,7 @@
 import "./afterwards.css";
 import { useSignal } from "@preact/signals";
 import type { ExplanationAnswer, ExplanationOfNextAnswer } from "../answers";
-import { jobFile, logFile, studioFiles } from "../state";
+import { jobFile, logFile } from "../state";
 import { words } from "../words/words";
 import { Fold } from "./fold";
 import { ToldState, untold, useTold, type Told } from "./told_of";
@@ -84,6 +84,5 @@ function AskedNext() {
 
 /** `what`: as `gentlest explain` reads it; "next" is the next test. `name` tells several of one title apart. */
 export function Worked({ what, title, name }: { what: string; title: string; name?: string }) {
-  const hasStudio = studioFiles.value.length > 0;
-  return <Fold of="said-whole" title={title} name={name}>{() => (hasStudio ? <p>{words.value.worked.notWithStudio}</p> : what === "next" ? <AskedNext /> : <Asked what={what} />)}</Fold>;
+  return <Fold of="said-whole" title={title} name={name}>{() => (what === "next" ? <AskedNext /> : <Asked what={what} />)}</Fold>;
 }

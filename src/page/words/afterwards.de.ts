@@ -106,7 +106,6 @@ export const workedDe: Words["worked"] = {
   open: "Zum Testen offen",
   figures: "Zahlen dahinter",
   leftOut: "Nicht gezählte Tests",
-  notWithStudio: "In diesen Plan fließen frühere Gemälde ein; dieser Rechenweg berücksichtigt sie nicht. Lassen Sie sie im ersten Schritt weg, um ihn zu sehen.",
 };
 
 export const studioDe: Words["studio"] = {

@@ -104,7 +104,6 @@ export const workedEn = {
   open: "Open to be tested",
   figures: "Figures behind it",
   leftOut: "Readings left out",
-  notWithStudio: "Finished paintings are taken into this plan; this account does not follow them. Leave them out on the first step to see it.",
 };
 
 export const studioEn = {

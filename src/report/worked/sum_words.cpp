@@ -269,6 +269,8 @@ std::string from_key(InputFrom from) {
       return "record";
     case InputFrom::material:
       return "material";
+    case InputFrom::studio:
+      return "studio";
     case InputFrom::job:
       return "job";
     case InputFrom::setting:
@@ -286,6 +288,8 @@ std::string input_from(const SumInput& input) {
       return "catalogue" + source + standing_text(input);
     case InputFrom::material:
       return "range of the material" + source + standing_text(input);
+    case InputFrom::studio:
+      return "finished paintings of the studio";
     case InputFrom::job:
       return "the job" + source;
     case InputFrom::setting:
