@@ -168,6 +168,7 @@ TEST_CASE("own series stand in the picture of risk at their effect and risk; wha
   strict.bench.mixtures.clear();  // the axis ends past the limit and past them
   const Chart narrow = risk_chart(strict.plan, strict.bench);
   CHECK(holds(narrow.caption, "Beyond the right edge, at more risk: 3 of \"our spirits\""));
+  CHECK(marks_of(narrow.drawing.body, spirits).size() == 2);  // the third is not drawn beyond the frame
   Bench published = strict.bench;
   published.published.resize(published.published.size() - 2);
   const std::string counted = " of their mixtures lie to the right";
