@@ -92,7 +92,7 @@ Answer command_chart(const Request& request, Session& session) {
   const std::vector<Liquid> bottles = asked_bottles(request, job, catalogue);
   const Plan plan = plan_asked_job(job, catalogue, request, session);
   if (kind == mixing_kind)
-    return {chart_file(mixing_chart(plan, mix_three(plan, catalogue, bottles), compare_published(plan, catalogue)),
+    return {chart_file(mixing_chart(plan, mix_three(plan, catalogue, bottles), compare_own(plan, catalogue)),
                        edition_of(catalogue)),
             exit_of(plan)};
   if (log) {

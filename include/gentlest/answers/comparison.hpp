@@ -30,4 +30,7 @@ struct ComparedSeries {
 /// limits, shelf and ban on mixtures that part leave none of its mixtures out, they are told in `objections`.
 std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue& catalogue);
 
+/// The job's own alone: what costs time is the published ones.
+std::vector<ComparedSeries> compare_own(const Plan& plan, const Catalogue& catalogue);
+
 }  // namespace gentlest

@@ -21,8 +21,8 @@ std::optional<Objection> objection_to(const Liquid& liquid, const Job& job, cons
   return Objection{liquid, {}, own.front().label};
 }
 
-std::vector<Series> series_of(const Job& job, const Catalogue& catalogue) {
-  std::vector<Series> all = published_series(catalogue);
+std::vector<Series> own_series(const Job& job, const Catalogue& catalogue) {
+  std::vector<Series> all;
   const std::vector<Liquid> bottles = all_liquids(shelf_of(job, catalogue));
   for (const OwnSeries& own : job.series) {
     Series series{SeriesKind::own, {}, own.name};
@@ -32,11 +32,9 @@ std::vector<Series> series_of(const Job& job, const Catalogue& catalogue) {
   return all;
 }
 
-}  // namespace
-
-std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue& catalogue) {
+std::vector<ComparedSeries> compare(std::vector<Series> all, const Plan& plan, const Catalogue& catalogue) {
   std::vector<ComparedSeries> compared;
-  for (Series& series : series_of(plan.job, catalogue)) {
+  for (Series& series : all) {
     ComparedSeries one;
     one.judged = judge_series(series.mixtures, plan.layers, plan.job.limits, catalogue);
     int step = 0;
@@ -51,6 +49,18 @@ std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue&
     compared.push_back(std::move(one));
   }
   return compared;
+}
+
+}  // namespace
+
+std::vector<ComparedSeries> compare_published(const Plan& plan, const Catalogue& catalogue) {
+  std::vector<Series> all = published_series(catalogue);
+  for (Series& series : own_series(plan.job, catalogue)) all.push_back(std::move(series));
+  return compare(std::move(all), plan, catalogue);
+}
+
+std::vector<ComparedSeries> compare_own(const Plan& plan, const Catalogue& catalogue) {
+  return compare(own_series(plan.job, catalogue), plan, catalogue);
 }
 
 }  // namespace gentlest

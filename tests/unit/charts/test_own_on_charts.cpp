@@ -168,6 +168,7 @@ TEST_CASE("own series stand in the picture of risk at their effect and risk; wha
   strict.bench.mixtures.clear();  // the axis ends past the limit and past them
   const Chart narrow = risk_chart(strict.plan, strict.bench);
   CHECK(holds(narrow.caption, "Beyond the right edge, at more risk: 3 of \"our spirits\""));
+  CHECK(marks_of(narrow.drawing.body, spirits).size() == 2);  // the third is not drawn beyond the frame
   Bench published = strict.bench;
   published.published.resize(published.published.size() - 2);
   const std::string counted = " of their mixtures lie to the right";
@@ -245,7 +246,7 @@ TEST_CASE("where nothing is drawn the own series are told, and without any no pi
   job.series.push_back({"our spirits", {"isooctane 100"}, {}, {}});
   const Plan plan = make_plan(job, shipped_catalogue());
   Bench bench = prepare_bench(plan, shipped_catalogue());
-  bench.published = compare_published(plan, shipped_catalogue());
+  bench.published = compare_own(plan, shipped_catalogue());
   for (const std::string& kind : chart_kinds()) {
     const Chart chart = chart_of(kind, plan, bench);
     CHECK(holds(chart.caption, "The job's own series have no picture to stand in: our spirits."));
@@ -267,7 +268,7 @@ TEST_CASE("without a layer to keep that has a sphere own series stand where no r
   const Plan plan = make_plan(job, shipped_catalogue());
   REQUIRE(plan.by_effect_alone);
   Bench bench = prepare_bench(plan, shipped_catalogue());
-  bench.published = compare_published(plan, shipped_catalogue());
+  bench.published = compare_own(plan, shipped_catalogue());
   CHECK(holds(chart_of("risk", plan, bench).caption, "no picture to stand in: our spirits"));
   for (const char* kind : {"chances", "planes", "triangle", "drift"})
     CHECK(marks_of(chart_of(kind, plan, bench).drawing.body, spirits).size() +
