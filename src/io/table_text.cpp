@@ -20,13 +20,47 @@ constexpr std::array<char32_t, 32> high_controls = {0x20AC, 0,      0x201A, 0x01
 
 void add_letter(std::string& text, char32_t code) {
   const auto byte = [&](char32_t value) { text += static_cast<char>(static_cast<unsigned char>(value)); };
+  if (code < 0x80) return byte(code);
   if (code < 0x800) {
     byte(0xC0u | (code >> 6));
-  } else {
+  } else if (code < 0x10000) {
     byte(0xE0u | (code >> 12));
+    byte(0x80u | ((code >> 6) & 0x3Fu));
+  } else {
+    byte(0xF0u | (code >> 18));
+    byte(0x80u | ((code >> 12) & 0x3Fu));
     byte(0x80u | ((code >> 6) & 0x3Fu));
   }
   byte(0x80u | (code & 0x3Fu));
+}
+
+bool begins_as_utf16(std::string_view bytes) {
+  return bytes.substr(0, 2) == "\xFF\xFE" || bytes.substr(0, 2) == "\xFE\xFF";
+}
+
+// What spreadsheets call "Unicode text". Half a pair of surrogates or half a letter at the end becomes a NUL, which no
+// text holds. Source: RFC 2781.
+std::string from_utf16(std::string_view bytes) {
+  const bool low_first = bytes[0] == '\xFF';
+  const auto unit_at = [&](std::size_t i) -> char32_t {
+    if (i + 1 >= bytes.size()) return 0;
+    const auto first = static_cast<unsigned char>(bytes[i]);
+    const auto second = static_cast<unsigned char>(bytes[i + 1]);
+    return low_first ? first | char32_t{second} << 8 : char32_t{first} << 8 | second;
+  };
+  std::string text;
+  for (std::size_t i = 2; i < bytes.size(); i += 2) {
+    const char32_t unit = unit_at(i);
+    const bool leads = unit >= 0xD800 && unit < 0xDC00;
+    const char32_t next = leads ? unit_at(i + 2) : 0;
+    if (next >= 0xDC00 && next < 0xE000) {
+      add_letter(text, 0x10000 + ((unit - 0xD800) << 10) + (next - 0xDC00));
+      i += 2;
+    } else {
+      add_letter(text, unit >= 0xD800 && unit < 0xE000 ? 0 : unit);
+    }
+  }
+  return text;
 }
 
 std::optional<std::string> from_windows_1252(std::string_view line) {
@@ -52,6 +86,7 @@ bool holds_nul(std::string_view line) {
 }  // namespace
 
 TableText table_text(std::string bytes, const std::string& name) {
+  if (begins_as_utf16(bytes)) bytes = from_utf16(bytes);
   expect_kind_of_text(name, bytes);
   if (bytes.compare(0, 3, "\xEF\xBB\xBF") == 0) bytes.erase(0, 3);
   if (bytes.find('\n') == std::string::npos) std::replace(bytes.begin(), bytes.end(), '\r', '\n');

@@ -13,8 +13,8 @@ struct TableText {
 };
 
 /// Each line is taken as UTF-8 where it is, else as Windows-1252 where every byte is a letter of it, else it is odd. A
-/// byte order mark is skipped; a file whose lines end in CR alone is read as well. Throws InputError (Fault::file) for
-/// what is no text at all, or text in UTF-16.
+/// byte order mark is skipped; a file whose lines end in CR alone is read as well, and one in UTF-16 that begins with
+/// its mark. Throws InputError (Fault::file) for what is no text at all.
 TableText table_text(std::string bytes, const std::string& name);
 
 /// The same of a file. Throws as read_bytes does, too.

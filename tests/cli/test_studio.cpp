@@ -104,6 +104,22 @@ TEST_CASE("a plan begins where the studio leaves off, says so, and what it would
   CHECK(holds(call({"sheet", "demo", "--studio", finished.path()}).out, "From the studio"));
 }
 
+TEST_CASE("how a figure came follows the studio, and names it as the source", "[studio]") {
+  const Finished finished;
+  const auto steps = [](const Result& told) { return nlohmann::json::parse(told.out).at("steps"); };
+  const Result with = call({"explain", "demo", "rung 4", "--studio", finished.path(), "--format", "json"});
+  CHECK(steps(with) != steps(call({"explain", "demo", "rung 4", "--format", "json"})));
+  std::size_t from_studio = 0;
+  for (const auto& input : nlohmann::json::parse(with.out).at("inputs")) {
+    if (input.at("from") != "studio") continue;
+    ++from_studio;
+    CHECK(input.at("source").is_null());
+    CHECK(input.at("standing").is_null());
+  }
+  CHECK(from_studio >= 8);  // centre and radius of the two layers
+  CHECK(call({"ways", "demo", "--studio", finished.path()}).code == 0);
+}
+
 TEST_CASE("the painting that is planned does not count among the finished ones", "[studio]") {
   const Finished finished;
   const std::string job = finished.path() + "/first.yaml";

@@ -157,7 +157,11 @@ async function studio(browser, page, program, report) {
   report("finished paintings: the ladder begins where they leave off, and says so", moved.length !== 2 ? "the program has none" : missing(await tab.text(), [...moved, ...plan.rungs.at(-1).parts.map((one) => one.liquid)]));
   await lookAt(tab, "the ladder from the studio", report);
   await openByKey(tab, "How these figures came: Rung 1");
-  report("finished paintings: no account is given of another plan", await tab.until(() => /this account does not follow them/.test(document.body.innerText) && !document.querySelector(".worked"), null, "that it is not given", 8000).then(() => "", String));
+  const came = await answer(program, "explain", ["job.yaml", "rung 1"], { studio: "studio" }, { "job.yaml": demo, ...given });
+  await tab.until(() => document.querySelectorAll(".worked li").length > 3, null, "the worked lines of the plan with them");
+  await openByKey(tab, `What is put in (${came.inputs.length})`);
+  const lines = came.steps.filter((one) => one.printed_as !== null).map((one) => `${one.sum} = ${one.result}`);
+  report("finished paintings: how a figure came, with them as its source", came.inputs.every((one) => one.from !== "studio") ? "the program names no such source" : missing(await tab.text(), [...lines, "finished paintings of the studio"]));
   const { text } = await paper(tab, "sheet");
   const native = await askProgram(program, { command: "sheet", words: ["job.yaml"], options: { studio: "studio" }, files: { "job.yaml": demo, ...given } });
   report("finished paintings: the sheet is of the same plan", firstDifference(text, native.text));

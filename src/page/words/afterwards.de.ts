@@ -101,7 +101,7 @@ export const workedDe: Words["worked"] = {
   notByHand: "Nicht von Hand nachzurechnen",
   signs: "x heißt mal, ^2 Quadrat, sqrt Wurzel, exp(a) e hoch a. Jede Zeile rechnet mit den Ziffern, die in ihr stehen.",
   sources: "Quellen",
-  from: { job: "dieses Gemälde", record: "Katalog", material: "Katalog, Material", program: "vom Programm berechnet", setting: "Vorgabe des Programms" },
+  from: { job: "dieses Gemälde", record: "Katalog", material: "Katalog, Material", studio: "abgeschlossene Gemälde des Ateliers", program: "vom Programm berechnet", setting: "Vorgabe des Programms" },
   closed: "Ausgeschlossen",
   open: "Zum Testen offen",
   figures: "Zahlen dahinter",

@@ -99,7 +99,7 @@ export const workedEn = {
   notByHand: "Not to be redone by hand",
   signs: "x is times, ^2 the square, sqrt the root, exp(a) e to the power a. Each line is reckoned from its own digits.",
   sources: "Sources",
-  from: { job: "this painting", record: "catalogue", material: "catalogue, material", program: "reckoned by the program", setting: "a setting of the program" } as Record<string, string>,
+  from: { job: "this painting", record: "catalogue", material: "catalogue, material", studio: "finished paintings of the studio", program: "reckoned by the program", setting: "a setting of the program" } as Record<string, string>,
   closed: "Closed",
   open: "Open to be tested",
   figures: "Figures behind it",

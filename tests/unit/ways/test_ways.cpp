@@ -44,6 +44,9 @@ TEST_CASE("a plan says why it ends, once, and with the name of what closes it") 
       {demo_plan(), Occasion::ladder_ends},
       {plan_of(std::string(varnish) + paint, "limits: {risk_limit: 0.0001}\n"), Occasion::layer_closes},
       {plan_of(std::string(varnish) + paint, "", "isooctane, heptane"), Occasion::shelf_too_weak},
+      {plan_of(std::string(varnish) + "  - {name: brown, role: keep, found: bitumen}\n", "", "acetone"),
+       Occasion::sightings_close},
+      {plan_of(std::string(varnish) + paint, "limits: {lowest_flash_point_C: 60}\n"), Occasion::limits_close},
       {plan_of(std::string("  - {name: varnish, role: remove, found: copal_hard}\n") + paint, ""),
        Occasion::not_judged}};
   for (const auto& [plan, wanted] : plans) {
