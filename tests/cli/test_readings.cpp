@@ -151,7 +151,7 @@ TEST_CASE("an old table comes in: strokes, a title, years, ratios, signs of its 
              "1987|ethanol / isooctane 1:1||++|-||M\xC3\xBCller\n"
              "1987|acetone|||-||\n"
              "1987|aceton 50 isoctan 50 or so||++|-||\n"
-             "1987|acetone||++|blanched||\x81\n");
+             "1987|acetone||++|-||\x81\n");
   const Result taken = call({"import", job, log, table});
   INFO(taken.out << taken.err);
   CHECK(taken.code == 3);
