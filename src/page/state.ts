@@ -60,7 +60,7 @@ export const readings = signal<Answered<{ readings: ReadingsRow[] }>>(nothingYet
 export const paintingOpened = signal(0);
 
 let waiting: ReturnType<typeof setTimeout> | undefined;
-const pauseAfterTyping_ms = 150;
+const pauseAfterTyping_ms = 100;
 
 /** The work was stopped by hand, and nothing was asked since. */
 export const isStopped = signal(false);
@@ -99,6 +99,11 @@ export function forgetAnswers(): void {
   ++paintingOpened.value;
 }
 
+// Once: what is old already has nothing new to tell with every letter.
+function growOld<T>(place: Signal<Answered<T>>): void {
+  if (place.peek().isCurrent) place.value = { ...place.peek(), isCurrent: false };
+}
+
 /** Asks anew whenever a file changed, once typing pauses. */
 export function followFiles(): void {
   effect(() => {
@@ -107,9 +112,9 @@ export function followFiles(): void {
     clearTimeout(waiting);
     if (jobText.value === "") return;
     // A proposal from before a harm was written down must not look like one of now.
-    if (ladderOf !== planBasis.value) ladder.value = { ...ladder.peek(), isCurrent: false };
-    next.value = { ...next.peek(), isCurrent: false };
-    readings.value = { ...readings.peek(), isCurrent: false };
+    if (ladderOf !== planBasis.value) growOld(ladder);
+    growOld(next);
+    growOld(readings);
     waiting = setTimeout(() => void askAll(), pauseAfterTyping_ms);
   });
 }

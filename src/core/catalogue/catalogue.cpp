@@ -11,7 +11,7 @@
 
 #include <algorithm>
 #include <array>
-#include <atomic>
+#include <mutex>
 #include <set>
 #include <utility>
 
@@ -233,11 +233,16 @@ void check_likenesses(const CatalogueRecords& records, Faults& faults) {
                  "name the id of a material");
 }
 
+std::uint64_t next_serial() {
+  static std::mutex mutex;
+  static std::uint64_t built = 0;
+  const std::lock_guard<std::mutex> lock(mutex);
+  return ++built;
+}
+
 }  // namespace
 
-Catalogue::Catalogue(CatalogueRecords records) : records_(std::move(records)) {
-  static std::atomic<std::uint64_t> built = 0;
-  serial_ = ++built;
+Catalogue::Catalogue(CatalogueRecords records) : serial_(next_serial()), records_(std::move(records)) {
   Faults faults;
   solvent_names_ = index_names(records_.solvents, records_.ambiguous_solvents, faults);
   material_names_ = index_names(records_.materials, records_.ambiguous_materials, faults);

@@ -1,10 +1,21 @@
 // The job that is open, as its fields, and the one way to change it.
-import { computed, signal } from "@preact/signals";
+import { computed, signal, type ReadonlySignal } from "@preact/signals";
 import { jobText } from "../state";
-import { readJob } from "./document";
+import { readJob, type JobView } from "./document";
 import { Unreadable } from "./edits";
 
 export const job = computed(() => readJob(jobText.value));
+
+/** A piece of it that stays the very same object while it says the same, so that only what shows it is drawn anew. */
+export function piece<T>(read: (of: JobView) => T): ReadonlySignal<T> {
+  let last: { value: T; written: string } | undefined;
+  return computed(() => {
+    const value = read(job.value);
+    const written = JSON.stringify(value);
+    if (last?.written !== written) last = { value, written };
+    return last.value;
+  });
+}
 
 /** Says aloud what happened to something that moved, came or went. */
 export const said = signal("");

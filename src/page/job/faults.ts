@@ -55,7 +55,10 @@ const byField = computed(() => {
   return map;
 });
 
-export const faultsAt = (path: Path): readonly Fault[] => (byField.value.get(keyOfPath(path)) ?? []).map(({ fault }) => fault);
+const none: readonly Fault[] = [];
+
+/** The same list as long as there are none, so that a field without faults need not be drawn anew. */
+export const faultsAt = (path: Path): readonly Fault[] => byField.value.get(keyOfPath(path))?.map(({ fault }) => fault) ?? none;
 
 /** Of the job without a field on this step, and of the log. */
 export const otherFaults = computed<readonly Placed[]>(() => {

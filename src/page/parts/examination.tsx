@@ -3,9 +3,10 @@ import { signal } from "@preact/signals";
 import type { ExaminationAnswer } from "../answers";
 import { ask } from "../engine/engine";
 import { setFinding, type FindingView, type Path } from "../job/document";
-import { edit, job } from "../job/edit";
+import { edit, piece } from "../job/edit";
 import { words } from "../words/words";
 import { FaultsAt } from "./fields";
+import { Fold } from "./fold";
 import { useId } from "preact/hooks";
 
 type Question = ExaminationAnswer["questions"][number];
@@ -13,6 +14,8 @@ type Question = ExaminationAnswer["questions"][number];
 const questions = signal<readonly Question[]>([]);
 const open: FindingView = { answer: "", where: [], note: "" };
 const notKnown = "not known";
+const findings = piece((job) => job.examination);
+const passageNames = piece((job) => job.passages.map((one) => one.name).filter((name) => name !== ""));
 
 /** Asked once; where it was lost with the engine, once more. */
 export async function loadQuestions(): Promise<void> {
@@ -25,7 +28,7 @@ function Where({ question, finding }: { question: Question; finding: FindingView
   const text = words.value.painting;
   const id = useId();
   const put = (where: string[]) => edit((now) => setFinding(now, question.id, { ...finding, where }));
-  const named = job.value.passages.map((one) => one.name).filter((name) => name !== "");
+  const named = passageNames.value;
   const others = finding.where.filter((one) => !named.includes(one));
   const toggle = (name: string) => put(finding.where.includes(name) ? finding.where.filter((one) => one !== name) : [...finding.where, name]);
   return (
@@ -45,7 +48,7 @@ function Where({ question, finding }: { question: Question; finding: FindingView
 
 function Asked({ question }: { question: Question }) {
   const text = words.value.painting;
-  const finding = job.value.examination[question.id] ?? open;
+  const finding = findings.value[question.id] ?? open;
   const path: Path = ["examination", question.id];
   const id = useId();
   // A note is never lost; a place goes with the answer that asks for one.
@@ -76,7 +79,7 @@ function Asked({ question }: { question: Question }) {
 export function ExaminationFields() {
   const text = words.value.painting;
   const topics = [...new Set(questions.value.map((one) => one.topic))];
-  const answered = Object.values(job.value.examination).filter((one) => one.answer !== notKnown).length;
+  const answered = Object.values(findings.value).filter((one) => one.answer !== notKnown).length;
   return (
     <section aria-labelledby="examination-heading">
       <h3 id="examination-heading">{text.examination}</h3>
@@ -84,10 +87,9 @@ export function ExaminationFields() {
       <FaultsAt path={["examination"]} />
       {questions.value.length > 0 && <p>{text.answered(answered, questions.value.length)}</p>}
       {topics.map((topic) => (
-        <details key={topic} class="family">
-          <summary>{text.topics[topic as keyof typeof text.topics] ?? topic}</summary>
-          {questions.value.filter((one) => one.topic === topic).map((one) => <Asked key={one.id} question={one} />)}
-        </details>
+        <Fold key={topic} of="family" title={text.topics[topic as keyof typeof text.topics] ?? topic}>
+          {() => questions.value.filter((one) => one.topic === topic).map((one) => <Asked key={one.id} question={one} />)}
+        </Fold>
       ))}
     </section>
   );

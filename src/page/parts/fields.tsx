@@ -1,6 +1,7 @@
 // The fields of the page: what is typed goes into the file's text at once; what is wrong stands beneath.
 import "./fields.css";
-import { useEffect, useId, useState } from "preact/hooks";
+import { computed } from "@preact/signals";
+import { useEffect, useId, useMemo, useState } from "preact/hooks";
 import { setNumber, setText, type Path } from "../job/document";
 import { edit } from "../job/edit";
 import { addField, faultsAt, keyOfPath } from "../job/faults";
@@ -12,7 +13,7 @@ export function FaultsAt({ path, id }: { path: Path; id?: string }) {
     addField(path, 1);
     return () => addField(path, -1);
   }, [key]);
-  const faults = faultsAt(path);
+  const faults = useMemo(() => computed(() => faultsAt(path)), [key]).value;
   return (
     <div id={id} aria-live="polite">
       {faults.length > 0 && (
