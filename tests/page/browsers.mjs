@@ -13,6 +13,9 @@ const require = createRequire(new URL("../../src/page/package.json", import.meta
 const pause = (ms) => new Promise((go) => setTimeout(go, ms));
 const called = (work, value) => `(${work})(${JSON.stringify(value)})`;
 
+// WebKit starts the engine slowly, and a loaded machine more so: waiting costs only where something is wrong.
+const patience_ms = 90000;
+
 /** What all three share; `driver` does what differs: evaluate, click, type, press, shoot, size, give, goto, close. */
 class Tab {
   constructor(driver) {
@@ -23,7 +26,7 @@ class Tab {
     return this.driver.evaluate(typeof work === "function" ? called(work, value ?? null) : work);
   }
   /** Waits until the expression or function says something true; that is answered. */
-  async until(work, value, what = String(work), most_ms = 40000) {
+  async until(work, value, what = String(work), most_ms = patience_ms) {
     const end = Date.now() + most_ms;
     for (;;) {
       const answer = await this.evaluate(work, value).catch(() => null);

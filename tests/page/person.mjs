@@ -10,7 +10,7 @@ export async function goTo(tab, step) {
   await tab.until((name) => [...document.querySelectorAll("[aria-current]")].some((one) => one.textContent.includes(name)), step, `the step ${step}`);
 }
 
-const openedNow = (tab) => tab.waitFor(button("Painting"), 40000);
+const openedNow = (tab) => tab.waitFor(button("Painting"));
 
 export async function newPainting(tab) {
   if (!(await tab.find(button("Begin a new painting")))) await unfold(tab, "/^Files:/");

@@ -216,8 +216,7 @@ std::string studios_chapter(const Bench& bench, int studios) {
          "middle that is 2 off the stand-in in a direction drawn anew for each studio, of the varnish as of the paint; "
          "radii scatter by 1. The first nineteen are tested without memory, as the first is; the last is planned and "
          "tested once so and once with what the nineteen taught (docs/studio.md), the same painting with the same "
-         "luck. "
-         "Few studios, so mind the standard errors (±). Hansen distances, MPa^0.5.\n\n" +
+         "luck. Mind the standard errors (±). Hansen distances, MPa^0.5.\n\n" +
          studio_section(bench, studios);
 }
 
@@ -236,7 +235,7 @@ std::string write_study(const Study& study) {
       "## Does what is printed as a chance hold?\n"
       "Mean of what was predicted less what was seen, in points; minus: it happened more often than was said.\n\n" +
       calibration_section(results);
-  text += "\n" + studios_chapter(study.bench, 10);
+  text += "\n" + studios_chapter(study.bench, 60);
   text += "## Every truth, with the curve that jobs borrow\n\n" + tables;
   return text + "## Every truth, with the sharp curve\n\n" + sharp_tables;
 }
