@@ -33,9 +33,10 @@ export async function shots(browser, page, _program, report) {
       await ready(tab, step);
       await tab.evaluate("window.scrollTo(0, 0)");
       await shot(step === "Ladder" ? "ladder_whole" : names[step], true);
-      // The picture of README and docs/page.md: one screen of the ladder.
+      // The picture of README and docs/page.md: one screen of the ladder, with its vials.
       if (step === "Ladder" && width === 1280) {
         await tab.size(1000, 760);
+        await tab.evaluate("(window.scrollTo(0, document.querySelector('ol.rungs').getBoundingClientRect().top + window.scrollY - 90), true)");
         await shot("ladder", false);
         await tab.size(width, 1600);
       }
