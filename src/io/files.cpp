@@ -47,12 +47,15 @@ std::string windows_1252(unsigned char byte) {
 
 }  // namespace
 
+bool begins_as_utf16(std::string_view bytes) {
+  return bytes.substr(0, 2) == "\xFF\xFE" || bytes.substr(0, 2) == "\xFE\xFF";
+}
+
 void expect_kind_of_text(const std::string& path, const std::string& text) {
   if (const std::string kind = foreign_kind(text); !kind.empty())
     fail(path, fmt::format("this is {}, not plain text", kind), "name the text file itself, or save it as plain text",
          1, 1);
-  if (text.compare(0, 2, "\xFF\xFE") == 0 || text.compare(0, 2, "\xFE\xFF") == 0)
-    fail(path, "this is text in UTF-16, not in UTF-8", utf8_remedy, 1, 1);
+  if (begins_as_utf16(text)) fail(path, "this is text in UTF-16, not in UTF-8", utf8_remedy, 1, 1);
 }
 
 namespace {

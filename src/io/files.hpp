@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <string>
+#include <string_view>
 
 namespace gentlest {
 
@@ -20,6 +21,9 @@ std::string read_text_file(const std::string& path);
 
 /// The same for bytes that came otherwise, e.g. from standard input; `name` is for messages.
 std::string as_text(std::string bytes, const std::string& name);
+
+/// True of bytes that begin with the byte order mark of UTF-16, either byte first.
+bool begins_as_utf16(std::string_view bytes);
 
 /// Throws InputError (Fault::file) for bytes that begin as another kind of file does, or as text in UTF-16.
 void expect_kind_of_text(const std::string& path, const std::string& text);

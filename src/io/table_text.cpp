@@ -34,10 +34,6 @@ void add_letter(std::string& text, char32_t code) {
   byte(0x80u | (code & 0x3Fu));
 }
 
-bool begins_as_utf16(std::string_view bytes) {
-  return bytes.substr(0, 2) == "\xFF\xFE" || bytes.substr(0, 2) == "\xFE\xFF";
-}
-
 // What spreadsheets call "Unicode text". Half a pair of surrogates or half a letter at the end becomes a NUL, which no
 // text holds. Source: RFC 2781.
 std::string from_utf16(std::string_view bytes) {

@@ -103,16 +103,13 @@ class DryingWay {
     const auto reference = reference_rate(catalogue, temperature);
     if (!breakdown_ || !reference) return;
     drying_ = start_drying(*breakdown_, VapourModel(*breakdown_, catalogue), temperature, *reference);
-    is_known_ = drying_.has_value();
-    if (!is_known_) return;
-    if (breakdown_->molecules.size() == 1) {
-      points_.push_back(breakdown_->molecules.front().hansen);
-      drying_.reset();
-    }
+    if (!drying_ || breakdown_->molecules.size() > 1) return;
+    points_.push_back(breakdown_->molecules.front().hansen);
+    drying_.reset();
   }
 
   std::optional<bool> reaches(const std::function<bool(const Hansen&)>& is_beyond) {
-    if (!is_known_) return std::nullopt;
+    if (!drying_ && points_.empty()) return std::nullopt;
     for (std::size_t i = 0; i < points_.size() || step(); ++i)
       if (is_beyond(points_[i])) return true;
     return false;
@@ -134,7 +131,6 @@ class DryingWay {
   }
 
   std::size_t parts_ = 0;
-  bool is_known_ = false;
   std::optional<Breakdown> breakdown_;
   std::optional<Drying> drying_;  // while there is more to come
   std::vector<Hansen> points_;
@@ -179,12 +175,9 @@ std::optional<Drift> evaporate(const Mixture& mixture, const Catalogue& catalogu
 std::optional<bool> drifts_to(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature,
                               const std::function<bool(const Hansen&)>& is_beyond) {
   static Kept<DryingWay> kept;
-  const std::string key = vial_key(mixture, catalogue, temperature);
-  std::optional<DryingWay> way = kept.take(key);
-  if (!way) way.emplace(mixture, catalogue, temperature);
-  const std::optional<bool> answer = way->reaches(is_beyond);
-  kept.put(key, std::move(*way));
-  return answer;
+  return kept.answer(
+      vial_key(mixture, catalogue, temperature), [&] { return DryingWay(mixture, catalogue, temperature); },
+      [&](DryingWay& way) { return way.reaches(is_beyond); });
 }
 
 std::vector<MissingFigure> missing_for_drift(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {

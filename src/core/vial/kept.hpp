@@ -18,10 +18,22 @@ namespace gentlest {
 /// the label (which names the grade), water and share.
 std::string vial_key(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature);
 
-/// One value for each key. A value that may grow is taken out, used and put back; who comes meanwhile starts anew.
+/// One value for each key.
 template <class Value>
 class Kept {
  public:
+  /// What `ask` says of the key's value, made by `make` where there is none yet. A value may grow by being asked: it is
+  /// taken out, asked and put back, and who comes meanwhile begins a new one.
+  template <class Make, class Ask>
+  auto answer(const std::string& key, Make&& make, Ask&& ask) {
+    std::optional<Value> value = take(key);
+    if (!value) value.emplace(make());
+    const auto said = ask(*value);
+    put(key, std::move(*value));
+    return said;
+  }
+
+ private:
   std::optional<Value> take(const std::string& key) {
     const std::lock_guard<std::mutex> lock(mutex_);
     const auto found = values_.find(key);
@@ -37,7 +49,6 @@ class Kept {
     values_.insert_or_assign(key, std::move(value));
   }
 
- private:
   static constexpr std::size_t most_values = 20000;
   std::mutex mutex_;
   std::unordered_map<std::string, Value> values_;

@@ -155,14 +155,12 @@ PhaseAnswer phases_of(const Mixture& mixture, const Catalogue& catalogue, Celsiu
 
 PhaseVerdict verdict_on_phases(const Mixture& mixture, const Catalogue& catalogue, Celsius temperature) {
   static Kept<PhaseVerdict> kept;
-  const std::string key = vial_key(mixture, catalogue, temperature);
-  std::optional<PhaseVerdict> verdict = kept.take(key);
-  if (!verdict) {
+  const auto find_out = [&] {
     const PhaseAnswer answer = answer_on(mixture, catalogue, temperature, false);
-    verdict = PhaseVerdict{answer.phases, answer.basis};
-  }
-  kept.put(key, *verdict);
-  return *verdict;
+    return PhaseVerdict{answer.phases, answer.basis};
+  };
+  return kept.answer(vial_key(mixture, catalogue, temperature), find_out,
+                     [](const PhaseVerdict& verdict) { return verdict; });
 }
 
 }  // namespace gentlest

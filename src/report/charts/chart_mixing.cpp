@@ -272,8 +272,7 @@ OpenNames draw_rungs(Drawing& drawing, const std::vector<OneRung>& rungs, const 
   for (const OneRung& rung : rungs) {
     const JudgedMixture& judged = *rung.judged;
     begin_mark(drawing, {{"rung", short_name(judged)}},
-               fmt::format("{}: {}; effect {}, risk {}", mixture_name(judged), to_text(judged.mixture),
-                           known_chance(judged.effect), known_chance(judged.risk)));
+               fmt::format("{}: {}; {}", mixture_name(judged), to_text(judged.mixture), effect_and_risk(judged)));
     add_circle(drawing, rung.at, 3.6, {ink, 1.3, {}, "#fff"});
     end_mark(drawing);
     points.names.push_back({short_name(judged), rung.at, small_text, true, 5});
@@ -311,10 +310,6 @@ OpenNames draw_triangle(Drawing& drawing, const Plan& plan, const MixingGrid& gr
   return draw_rungs(drawing, rungs, own, taken, {2, 2, chart_width - 2, triangle.corner.y + 16});
 }
 
-std::string chances_words(const JudgedMixture& judged) {
-  return fmt::format("effect {}, risk {}", known_chance(judged.effect), known_chance(judged.risk));
-}
-
 std::string described(const Plan& plan, const MixingGrid& grid, const std::vector<OneRung>& rungs) {
   std::vector<std::string> corners;
   for (std::size_t k = 0; k < 3; ++k) {
@@ -323,7 +318,7 @@ std::string described(const Plan& plan, const MixingGrid& grid, const std::vecto
                                   grid.risk.empty() ? std::string(not_known) : per_cent(grid.risk[at])));
   }
   std::vector<std::string> on_it;
-  for (const OneRung& rung : rungs) on_it.push_back(mixture_name(*rung.judged) + ": " + chances_words(*rung.judged));
+  for (const OneRung& rung : rungs) on_it.push_back(mixture_name(*rung.judged) + ": " + effect_and_risk(*rung.judged));
   return fmt::format("{} The triangle of {} with lines of equal effect and of equal risk. Alone: {}. On it: {}.",
                      best_words(plan, grid), labels_of(grid), joined(corners, "; "),
                      joined(on_it, "; ", "no rung of the plan"));
@@ -353,7 +348,7 @@ Chart mixing_chart(const Plan& plan, const std::optional<MixingGrid>& grid,
   if (!grid->part.empty()) chart.caption += " Crosses, in tenths of volume: there the mixture parts into two liquids.";
   const std::string not_on_it = own_not_on_it(own, *grid);
   chart.caption += own_lines_words(drawn) + not_on_it + open_names_words(open);
-  chart.description = described(plan, *grid, rungs) + left_off + own_described(drawn, chances_words) + not_on_it;
+  chart.description = described(plan, *grid, rungs) + left_off + own_described(drawn, effect_and_risk) + not_on_it;
   tell_not_drawn(chart, plan);
   return chart;
 }

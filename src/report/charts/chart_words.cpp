@@ -93,9 +93,7 @@ std::string drying_message(const Plan& plan, const Bench& bench) {
 
 std::string risk_words(const Plan& plan, const Bench& bench) {
   std::string text = "Effect upwards against risk to the right, " + counted_mixtures(plan, bench);
-  text += each_mixture(plan, bench, [](const BenchMixture& mixture) {
-    return fmt::format("effect {}, risk {}", known_chance(mixture.judged.effect), known_chance(mixture.judged.risk));
-  });
+  text += each_mixture(plan, bench, [](const BenchMixture& mixture) { return effect_and_risk(mixture.judged); });
   text += limits_words(plan.job.limits);
   if (!plan.frontier.empty())
     text += fmt::format("Frontier of the shelf: {}, from effect {} at risk {} to effect {} at risk {}. ",
@@ -177,7 +175,7 @@ std::string drying_risk_words(const JudgedMixture& judged) {
 // What the picture of that kind shows of the job's own series.
 std::string own_words(const std::string& kind, const Plan& plan, const Bench& bench) {
   return own_described(own_lines(bench.published), [&](const JudgedMixture& judged) {
-    return kind == "risk" ? fmt::format("effect {}, risk {}", known_chance(judged.effect), known_chance(judged.risk))
+    return kind == "risk"       ? effect_and_risk(judged)
            : kind == "chances"  ? outlooks_words(plan, judged)
            : kind == "planes"   ? point_words(judged.point)
            : kind == "triangle" ? teas_words(judged.teas)

@@ -143,9 +143,8 @@ std::vector<MarkKey> keys_of_mixture(const Plan& plan, const Bench& bench, std::
 
 std::string pointed_words(const Plan& plan, const Bench& bench, std::size_t mixture) {
   const JudgedMixture& judged = bench.mixtures[mixture].judged;
-  return fmt::format("{}{}: {}; effect {}, risk {}", ladder_rungs(plan).empty() ? "" : "rung ",
-                     mark_of(plan, bench, mixture), to_text(judged.mixture), known_chance(judged.effect),
-                     known_chance(judged.risk));
+  return fmt::format("{}{}: {}; {}", ladder_rungs(plan).empty() ? "" : "rung ", mark_of(plan, bench, mixture),
+                     to_text(judged.mixture), effect_and_risk(judged));
 }
 
 std::vector<LegendEntry> layer_entries(const Plan& plan, const std::string& ranges) {

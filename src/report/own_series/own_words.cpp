@@ -40,8 +40,7 @@ std::string own_numbers(const OwnLine& line, const std::vector<std::size_t>& whi
 
 std::string pointed_own_words(const OwnLine& line, std::size_t mixture) {
   const JudgedMixture& judged = line.compared->judged.mixtures[mixture];
-  return fmt::format("{} {}: {}; effect {}, risk {}", line.name, mixture + 1, to_text(judged.mixture),
-                     known_chance(judged.effect), known_chance(judged.risk));
+  return fmt::format("{} {}: {}; {}", line.name, mixture + 1, to_text(judged.mixture), effect_and_risk(judged));
 }
 
 }  // namespace gentlest

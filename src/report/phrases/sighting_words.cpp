@@ -151,6 +151,10 @@ std::string known_chance(const std::optional<double>& chance) {
   return chance ? per_cent(*chance) : not_known;
 }
 
+std::string effect_and_risk(const JudgedMixture& judged) {
+  return fmt::format("effect {}, risk {}", known_chance(judged.effect), known_chance(judged.risk));
+}
+
 std::string riskiest_words(const JudgedMixture& judged) {
   if (!judged.riskiest.empty()) return judged.riskiest;
   const bool any_open = std::any_of(judged.seen.begin(), judged.seen.end(),

@@ -21,6 +21,8 @@ bool any_unjudged(const std::vector<PlannedLayer>& layers);
 /// "effect" or "risk" as text: the chance beside its limit, or "not known".
 std::string known_chance(const std::optional<double>& chance, double limit);
 std::string known_chance(const std::optional<double>& chance);
+/// "effect 12 %, risk 2.1 %".
+std::string effect_and_risk(const JudgedMixture& judged);
 
 /// In a cell that would hold a figure of a layer without a sphere.
 inline constexpr const char* no_sphere_cell = "no sphere";

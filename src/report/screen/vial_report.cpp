@@ -148,10 +148,9 @@ std::string gentler_text(const VialStudy& study, const Style& style) {
     const Substitute& one = study.gentler.found[i];
     const JudgedMixture& judged = study.gentler_judged[i];
     const std::string seen = sighting_mark(judged);
-    text += bullet(
-        fmt::format("{}: effect {}, risk {}; {}", to_text(one.mixture), known_chance(judged.effect),
-                    known_chance(judged.risk), joined(gives_up_words(one), "; ") + (seen.empty() ? "" : "; " + seen)),
-        style);
+    text += bullet(fmt::format("{}: {}; {}", to_text(one.mixture), effect_and_risk(judged),
+                               joined(gives_up_words(one), "; ") + (seen.empty() ? "" : "; " + seen)),
+                   style);
   }
   return text;
 }
