@@ -17,7 +17,7 @@ namespace gentlest {
 namespace {
 
 // What is to be explained, and behind it of which mixture; empty: of the last rung.
-struct Asked {
+struct AskedFigure {
   std::optional<Explained> what;  ///< nothing: the next test
   std::string of;
 };
@@ -32,7 +32,7 @@ std::optional<std::string> behind(const std::string& text, std::string_view star
   return rest;
 }
 
-Asked asked_of(const std::string& text) {
+AskedFigure asked_of(const std::string& text) {
   if (folded(text) == "next" || folded(text) == "next test") return {std::nullopt, {}};
   if (const auto rest = behind(text, "label")) return {Explained::label, *rest};
   if (const auto rest = behind(text, "flash point")) return {Explained::flash_point, *rest};
@@ -79,7 +79,7 @@ Answer command_explain(const Request& request, Session& session) {
   const Catalogue& catalogue = load_catalogue(request);
   Job job = load_asked_job(request.words.front(), request, catalogue, session);
   warn_where_forbidden(job, catalogue, session);
-  const Asked asked = asked_of(behind_job(request, 1));
+  const AskedFigure asked = asked_of(behind_job(request, 1));
   if (!asked.what) return explain_next(job, catalogue, request, session);
   if (request.log) throw InputError(Fault::usage, "--log belongs to `gentlest explain JOB next`", "leave it out");
   const auto answer = [&](WorkedCase one) {

@@ -15,7 +15,7 @@ std::vector<double> need_numbers(YamlMap& map, const char* key, std::size_t coun
   return map.file().faults().size() == before ? numbers : std::vector<double>();
 }
 
-std::optional<UncertainSphere> read_sphere(YamlMap& map) {
+std::optional<UncertainSphere> read_uncertain_sphere(YamlMap& map) {
   const YamlNode* node = map.find("sphere");
   if (!node) return std::nullopt;
   const std::vector<double> mean = need_numbers(map, "sphere", 4);
@@ -52,7 +52,7 @@ Conditioning read_one(YamlFile& file, const YamlNode& node, double length) {
   YamlMap map(file, node, "conditioned");
   Conditioning one;
   one.material = map.need_text("material");
-  one.sphere = read_sphere(map);
+  one.sphere = read_uncertain_sphere(map);
   one.reach = read_reach(map, length);
   one.observations = need_count(map, "observations");
   one.sources = need_count(map, "sources");

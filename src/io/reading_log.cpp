@@ -73,13 +73,13 @@ std::optional<std::string> value_text(const Json& value, FieldKind kind) {
 }
 
 // "3 of 12": the place of a line among those that were added together.
-struct Place {
+struct PlaceAmong {
   int number = 0;
   int of = 0;
 };
 
-std::optional<Place> place_from(const std::string& text) {
-  Place place;
+std::optional<PlaceAmong> place_from(const std::string& text) {
+  PlaceAmong place;
   const char* end = text.data() + text.size();
   const auto first = std::from_chars(text.data(), end, place.number);
   constexpr std::string_view between = " of ";
@@ -91,7 +91,7 @@ std::optional<Place> place_from(const std::string& text) {
   return place;
 }
 
-std::string to_text(const Place& place) {
+std::string to_text(const PlaceAmong& place) {
   return fmt::format("{} of {}", place.number, place.of);
 }
 
@@ -173,7 +173,7 @@ class LogReader {
     Reading reading;
     int number = 0;
     std::string_view line;
-    std::optional<Place> place;
+    std::optional<PlaceAmong> place;
     bool counts = true;  ///< false: told and left out
   };
 
@@ -244,7 +244,7 @@ class LogReader {
   std::vector<std::string_view> lines_;
   std::set<int> tests_;
   std::vector<ReadLine> waiting_;
-  Place last_;
+  PlaceAmong last_;
   ReadingLog log_;
 };
 
@@ -368,11 +368,10 @@ std::string text_to_add(const std::string& text, const std::vector<Reading>& rea
   if (!is_whole && !(lines.size() == 1 && lines.front() == first_line)) added += first_line + end;
   for (const std::string& line : photographs) added += line + end;
   for (std::size_t i = 0; i < readings.size(); ++i)
-    added +=
-        to_log_line(readings[i], readings.size() < 2
-                                     ? std::string()
-                                     : to_text(Place{static_cast<int>(i) + 1, static_cast<int>(readings.size())})) +
-        end;
+    added += to_log_line(readings[i], readings.size() < 2 ? std::string()
+                                                          : to_text(PlaceAmong{static_cast<int>(i) + 1,
+                                                                               static_cast<int>(readings.size())})) +
+             end;
   return added;
 }
 

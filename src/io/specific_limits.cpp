@@ -12,7 +12,7 @@ namespace gentlest {
 
 namespace {
 
-using Faults = std::vector<std::string>;
+using FaultTexts = std::vector<std::string>;
 
 // The signs of print as they are typed.
 std::string with_plain_signs(std::string text) {
@@ -29,7 +29,7 @@ bool read_remark(const std::string& item, OwnLimits& own) {
 }
 
 // "C >= 25 %", "10 % <= C < 25 %", with or without "H335:" before it.
-bool read_limit(const std::string& item, OwnLimits& own, Faults& faults) {
+bool read_limit(const std::string& item, OwnLimits& own, FaultTexts& faults) {
   static const std::regex form(
       R"((EUH\d{3}[A-Z]?|H\d{3}[A-Za-z]*)\s*:\s*(?:([0-9.]+)\s*%\s*<=\s*C\s*<\s*([0-9.]+)\s*%|C\s*>=\s*([0-9.]+)\s*%))");
   std::smatch match;
@@ -43,7 +43,7 @@ bool read_limit(const std::string& item, OwnLimits& own, Faults& faults) {
   return true;
 }
 
-bool read_ATE(const std::string& item, OwnLimits& own, Faults& faults) {
+bool read_ATE(const std::string& item, OwnLimits& own, FaultTexts& faults) {
   static const std::regex form(
       R"((oral|dermal|inhalation)\s*:\s*ATE\s*=\s*([0-9.]+)\s*(mg/kg(?:\s*bw)?|mg/L)\s*(\(vapours?\)|\((?:dusts?|mists?|dusts? or mists?|dusts?/mists?)\))?)",
       std::regex::icase);
@@ -64,7 +64,7 @@ bool read_ATE(const std::string& item, OwnLimits& own, Faults& faults) {
   return true;
 }
 
-bool read_factor(const std::string& item, OwnLimits& own, Faults& faults) {
+bool read_factor(const std::string& item, OwnLimits& own, FaultTexts& faults) {
   static const std::regex form(R"(M\s*(\((?:acute|chronic)\))?\s*=\s*([0-9.]+))", std::regex::icase);
   std::smatch match;
   if (!std::regex_match(item, match, form)) return false;

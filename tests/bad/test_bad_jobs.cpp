@@ -11,7 +11,7 @@ using namespace gentlest;
 
 namespace {
 
-const std::string sound = R"(gentlest_job: 1
+const std::string sound_job = R"(gentlest_job: 1
 object: {title: "T", width_cm: 60, height_cm: 40}
 layers:
   - name: varnish
@@ -33,14 +33,14 @@ limits:
   risk_limit: 0.25
 )";
 
-struct Bad {
+struct BadJob {
   const char* what;
   const char* piece;    // of the sound job
   const char* instead;  // what stands there
   const char* message;  // must appear, with its place in front
 };
 
-const Bad table[] = {
+const BadJob bad_jobs[] = {
     {"unknown solvent", "  - acetone", "  - acetnoe", "bad.yaml:15:5: error: no solvent \"acetnoe\" is known"},
     {"nearest solvent named", "  - acetone", "  - acetnoe", "did you mean \"acetone\"?"},
     {"unknown solvent, nothing near", "  - acetone", "  - qqqqqqqqqq", "`gentlest list solvents` shows them all"},
@@ -148,14 +148,14 @@ const Bad table[] = {
      "own_sphere lacks the key \"source\""},
 };
 
-std::string with(const Bad& bad) {
-  std::string text = sound;
+std::string with(const BadJob& bad) {
+  std::string text = sound_job;
   const std::size_t at = text.find(bad.piece);
   if (at != std::string::npos) text.replace(at, std::string(bad.piece).size(), bad.instead);
   return text;
 }
 
-std::string complaint_about(const std::string& text) {
+std::string complaint_about_job(const std::string& text) {
   try {
     load_job(text, "bad.yaml", gentlest::test::shipped_catalogue());
   } catch (const InputError& error) {
@@ -168,14 +168,14 @@ std::string complaint_about(const std::string& text) {
 }  // namespace
 
 TEST_CASE("the job that the bad ones are made from is sound") {
-  CHECK(complaint_about(sound) == "no complaint");
+  CHECK(complaint_about_job(sound_job) == "no complaint");
 }
 
 TEST_CASE("every faulty job gets its message at its place") {
-  for (const Bad& bad : table) {
+  for (const BadJob& bad : bad_jobs) {
     INFO(bad.what);
-    REQUIRE(sound.find(bad.piece) != std::string::npos);
-    const std::string complaint = complaint_about(with(bad));
+    REQUIRE(sound_job.find(bad.piece) != std::string::npos);
+    const std::string complaint = complaint_about_job(with(bad));
     INFO(complaint);
     CHECK(complaint.find(bad.message) != std::string::npos);
     CHECK(complaint.find("bad.yaml:") == 0);
@@ -183,23 +183,23 @@ TEST_CASE("every faulty job gets its message at its place") {
 }
 
 TEST_CASE("an empty shelf is pointed out") {
-  const std::string text = sound.substr(0, sound.find("shelf:")) + "shelf: []\n";
-  CHECK(complaint_about(text).find("bad.yaml:12:8: error: the shelf is empty") == 0);
+  const std::string text = sound_job.substr(0, sound_job.find("shelf:")) + "shelf: []\n";
+  CHECK(complaint_about_job(text).find("bad.yaml:12:8: error: the shelf is empty") == 0);
 }
 
 TEST_CASE("several faults are told in one go") {
-  std::string text = sound;
+  std::string text = sound_job;
   text.replace(text.find("acetone"), 7, "acetnoe");
   text.replace(text.find("dammar_aged"), 11, "damar_aged");
-  const std::string complaint = complaint_about(text);
+  const std::string complaint = complaint_about_job(text);
   CHECK(complaint.find("acetnoe") != std::string::npos);
   CHECK(complaint.find("damar_aged") != std::string::npos);
 }
 
 TEST_CASE("a job cut off anywhere is refused or is a whole job, and never crashes") {
-  for (std::size_t length = 0; length < sound.size(); ++length) {
+  for (std::size_t length = 0; length < sound_job.size(); ++length) {
     INFO(length);
-    const std::string complaint = complaint_about(sound.substr(0, length));
+    const std::string complaint = complaint_about_job(sound_job.substr(0, length));
     CHECK((complaint == "no complaint" || complaint.find("bad.yaml:") == 0));
   }
 }
@@ -207,9 +207,9 @@ TEST_CASE("a job cut off anywhere is refused or is a whole job, and never crashe
 TEST_CASE("a job cut off inside quotes or brackets is asked whether it is whole") {
   for (const char* part :
        {"gentlest_job: 1\nobject: {title: \"T\", note: \"half a no", "gentlest_job: 1\nobject: {title: T"})
-    CHECK(complaint_about(part).find("is the file cut off?") != std::string::npos);
+    CHECK(complaint_about_job(part).find("is the file cut off?") != std::string::npos);
   // One cut is one fault: what the parser takes for a key on the way out is not told as well.
-  const std::string cut = complaint_about(
+  const std::string cut = complaint_about_job(
       "gentlest_job: 1\nlayers:\n  - {name: varnish, role: remove, found: dammar_aged}\n  - {name: paint, role: ke");
   CHECK(cut.find("bad.yaml:4:") == 0);
   CHECK(cut.find("is the file cut off?") != std::string::npos);

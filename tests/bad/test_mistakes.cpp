@@ -76,7 +76,7 @@ std::string text_of(const Mistake& mistake) {
   return replaced(read_file(folder + "sound_job.yaml"), mistake.piece, mistake.instead);
 }
 
-std::vector<Diagnostic> faults_of(const std::string& text) {
+std::vector<Diagnostic> faults_told(const std::string& text) {
   try {
     load_job(as_text(text, "job.yaml"), "job.yaml", shipped_catalogue());
   } catch (const InputError& error) {
@@ -105,7 +105,7 @@ std::string said(const std::string& path, const std::vector<std::string>& more =
 }  // namespace
 
 TEST_CASE("the job that the mistakes are made in is sound") {
-  CHECK(faults_of(read_file(folder + "sound_job.yaml")).empty());
+  CHECK(faults_told(read_file(folder + "sound_job.yaml")).empty());
 }
 
 TEST_CASE("every mistake of the table gets its message, at its place, and no other", "[mistakes]") {
@@ -113,7 +113,7 @@ TEST_CASE("every mistake of the table gets its message, at its place, and no oth
   std::size_t faulty = 0;
   for (const Mistake& mistake : mistakes) {
     INFO("mistakes.tsv:" << mistake.line << ": " << mistake.what);
-    const std::vector<Diagnostic> faults = faults_of(text_of(mistake));
+    const std::vector<Diagnostic> faults = faults_told(text_of(mistake));
     INFO(render(faults));
     faulty += mistake.wanted.empty() ? 0u : 1u;
     CHECK(faults.size() == mistake.wanted.size());
@@ -128,7 +128,7 @@ TEST_CASE("every mistake of the table gets its message, at its place, and no oth
 
 TEST_CASE("what the parser says in its own words reaches nobody", "[mistakes]") {
   for (const Mistake& mistake : all_mistakes())
-    for (const Diagnostic& fault : faults_of(text_of(mistake)))
+    for (const Diagnostic& fault : faults_told(text_of(mistake)))
       for (const char* word : {"YAML", "illegal", "not found", "unknown token", "flow", "scalar", "map value"}) {
         INFO("mistakes.tsv:" << mistake.line << ": " << fault.message);
         CHECK(fault.message.find(word) == std::string::npos);
@@ -141,11 +141,11 @@ TEST_CASE("all mistakes of a file are told together", "[mistakes]") {
   text = replaced(text, "suspected: [resinous]", "suspected: resinous");
   text = replaced(text, "width_cm: 62", "width_cm: 62 cm");
   std::set<std::string> cures;
-  for (const Diagnostic& fault : faults_of(text)) cures.insert(fault.remedy);
+  for (const Diagnostic& fault : faults_told(text)) cures.insert(fault.remedy);
   CHECK(cures == std::set<std::string>{"write 0.25 for 25 %", "write [resinous]", "write 62, the unit is cm already"});
   text = replaced(read_file(folder + "sound_job.yaml"), "- acetone", "- acetonn");
   text = replaced(text, "risk_limit: 0.25", "risk_limit: 25");
-  CHECK(faults_of(text).size() == 2);
+  CHECK(faults_told(text).size() == 2);
 }
 
 TEST_CASE("a mistake reaches the screen with its line, its place and its cure", "[mistakes]") {

@@ -19,7 +19,7 @@ namespace {
 
 using nlohmann::json;
 
-json as_json(std::vector<std::string> args, const std::string& input = {}) {
+json json_answer(std::vector<std::string> args, const std::string& input = {}) {
   args.insert(args.end(), {"--format", "json"});
   return json::parse(call(args, input).out);
 }
@@ -50,7 +50,7 @@ TEST_CASE("compare shows the ladder first, then every published series with its 
 }
 
 TEST_CASE("compare judges a series by the numbers of single mixtures, and counts what it says") {
-  const json compared = as_json({"compare", "demo", "--full"});
+  const json compared = json_answer({"compare", "demo", "--full"});
   REQUIRE(compared.at("series").size() == 5);
   const double limit = compared.at("risk_limit");
   for (const auto& series : compared.at("series")) {
@@ -80,33 +80,33 @@ TEST_CASE("compare judges a series by the numbers of single mixtures, and counts
   const json& feller = compared.at("series")[2];
   CHECK(feller.at("mixtures").size() == 13);
   const json& tenth = feller.at("mixtures")[9].at("mixture");
-  const json alone = as_json({"mixture", "demo", tenth.at("recipe").get<std::string>()}).at("mixture");
+  const json alone = json_answer({"mixture", "demo", tenth.at("recipe").get<std::string>()}).at("mixture");
   CHECK(alone.at("effect").get<double>() == near(tenth.at("effect").get<double>(), 2e-4));
   CHECK(alone.at("risk").get<double>() == near(tenth.at("risk").get<double>(), 2e-4));
 }
 
 TEST_CASE("the ladder inside compare is the ladder") {
-  const json ladder = as_json({"ladder", "demo", "--full"}).at("rungs");
-  const json compared = as_json({"compare", "demo", "--full"});
+  const json ladder = json_answer({"ladder", "demo", "--full"}).at("rungs");
+  const json compared = json_answer({"compare", "demo", "--full"});
   const json& rungs = compared.at("series")[0].at("mixtures");
   REQUIRE(rungs.size() == ladder.size());
   for (std::size_t i = 0; i < ladder.size(); ++i) CHECK(rungs[i].at("mixture") == ladder[i]);
 }
 
 TEST_CASE("beside a ladder that is a line stands the best of the whole shelf, once") {
-  const json best = as_json({"ladder", "demo", "--full", "--lines", "0"}).at("rungs");
-  const json compared = as_json({"compare", "demo", "--full"});
+  const json best = json_answer({"ladder", "demo", "--full", "--lines", "0"}).at("rungs");
+  const json compared = json_answer({"compare", "demo", "--full"});
   CHECK(compared.at("series")[1].at("id") == "best_of_shelf");
   const json& rungs = compared.at("series")[1].at("mixtures");
   REQUIRE(rungs.size() == best.size());
   for (std::size_t i = 0; i < best.size(); ++i) CHECK(rungs[i].at("mixture") == best[i]);
-  const json asked = as_json({"compare", "demo", "--full", "--lines", "0"});
+  const json asked = json_answer({"compare", "demo", "--full", "--lines", "0"});
   CHECK(asked.at("series").size() == 4);
   CHECK(asked.at("series")[0].at("mixtures").size() == best.size());
 }
 
 TEST_CASE("compare says what the job has against the bottles of a series") {
-  const json demo = as_json({"compare", "demo", "--full"});
+  const json demo = json_answer({"compare", "demo", "--full"});
   const auto against = [](const json& compared, std::size_t series) {
     return compared.at("series")[series].at("against_the_job").dump();
   };
@@ -115,7 +115,7 @@ TEST_CASE("compare says what the job has against the bottles of a series") {
   CHECK(demo.at("series")[0].at("against_the_job").empty());
   CHECK(holds(against(demo, 4), "ethanol: taken free of water; the shelf holds ethanol 96 %"));
   const std::string avoiding = replaced(demo_job_text(), "limits:", "limits:\n  avoid_solvents: [acetone]");
-  CHECK(holds(against(as_json({"compare", "-", "--full"}, avoiding), 3), "acetone: is to be avoided"));
+  CHECK(holds(against(json_answer({"compare", "-", "--full"}, avoiding), 3), "acetone: is to be avoided"));
   CHECK(holds(unwrapped(call({"compare", "demo", "--full"}).out), "judged as if these bottles stood there"));
 }
 
@@ -123,14 +123,14 @@ TEST_CASE("without a window compare says so and judges the published series alon
   const Result text = call({"compare", "demo", "--full", "--risk-limit", "0.06"});
   CHECK(text.code == 1);
   CHECK(holds(text.out, "No window."));
-  const json compared = as_json({"compare", "demo", "--full", "--risk-limit", "0.06"});
+  const json compared = json_answer({"compare", "demo", "--full", "--risk-limit", "0.06"});
   CHECK(compared.at("outcome") == "no window");
   CHECK(compared.at("series").size() == 3);
 }
 
 TEST_CASE("the table of compare has a row for every mixture") {
   const auto rows = csv_rows(call({"compare", "demo", "--full", "--format", "csv"}).out);
-  const json compared = as_json({"compare", "demo", "--full"});
+  const json compared = json_answer({"compare", "demo", "--full"});
   std::size_t at = 1;
   for (const auto& series : compared.at("series"))
     for (const auto& step : series.at("mixtures")) {
@@ -144,8 +144,8 @@ TEST_CASE("the table of compare has a row for every mixture") {
 }
 
 TEST_CASE("finer steps stand between their rungs in all three forms, and leave the rungs as they were") {
-  const json plain = as_json({"ladder", "demo", "--full"});
-  const json plan = as_json({"ladder", "demo", "--full", "--finer", "2:4"});
+  const json plain = json_answer({"ladder", "demo", "--full"});
+  const json plan = json_answer({"ladder", "demo", "--full", "--finer", "2:4"});
   CHECK(plain.at("finer_steps").empty());
   CHECK(plan.at("rungs") == plain.at("rungs"));
   const json& steps = plan.at("finer_steps");

@@ -29,7 +29,7 @@ const std::vector<ScoreSet>& all_sets() {
   return sets;
 }
 
-const ScoreSet& set_of(const std::string& code) {
+const ScoreSet& score_set_of(const std::string& code) {
   return *std::find_if(all_sets().begin(), all_sets().end(), [&](const ScoreSet& set) { return set.code == code; });
 }
 
@@ -101,7 +101,7 @@ TEST_CASE("published spheres misplace as many solvents and reach the data fit th
   REQUIRE(rows.size() == 32);
   for (const test::Row& row : rows) {
     INFO(row.at("code") << " " << row.at("material"));
-    const SphereQuality quality = judge_sphere(set_of(row.at("code")).scores, sphere_of(row));
+    const SphereQuality quality = judge_sphere(score_set_of(row.at("code")).scores, sphere_of(row));
     CHECK(quality.misplaced == static_cast<int>(test::number(row, "misplaced")));
     CHECK(quality.data_fit == test::near(test::number(row, "data_fit"), 0.5001e-4));
   }
@@ -111,7 +111,7 @@ TEST_CASE("published spheres rank on their own set as recorded") {
   for (const test::Row& row : published_rows()) {
     if (row.at("use") != "yes") continue;
     INFO(row.at("code"));
-    const ScoreSet& set = set_of(row.at("code"));
+    const ScoreSet& set = score_set_of(row.at("code"));
     const double own = judge_sphere(set.scores, *set.published).data_fit;
     const auto better = std::count_if(all_sets().begin(), all_sets().end(), [&](const ScoreSet& other) {
       return other.left_out.empty() && judge_sphere(set.scores, *other.published).data_fit > own;
@@ -123,7 +123,7 @@ TEST_CASE("published spheres rank on their own set as recorded") {
 TEST_CASE("a refit fits at least as well as the published sphere and as the independent refit") {
   for (const test::Row& row : published_rows()) {
     INFO(row.at("code"));
-    const ScoreSet& set = set_of(row.at("code"));
+    const ScoreSet& set = score_set_of(row.at("code"));
     const SphereQuality refit = judge_sphere(set.scores, fit_sphere_only(set.scores));
     CHECK(refit.data_fit >= judge_sphere(set.scores, sphere_of(row)).data_fit);
     // 0.0005 is the price of the preference for small spheres and of the rounding to four digits.
@@ -135,7 +135,7 @@ TEST_CASE("a refit fits at least as well as the published sphere and as the inde
 TEST_CASE("refits of well-bracketed sets lie near the published sphere, one-sided sets are reported") {
   for (const char* code : {"A", "B", "E", "F", "T", "U", "AE", "L", "R", "AF"}) {
     INFO(code);
-    const ScoreSet& set = set_of(code);
+    const ScoreSet& set = score_set_of(code);
     const SphereFit fit = fit_sphere(set.scores);
     CHECK(fit.doubts.empty());
     CHECK(std::abs(fit.sphere.centre.dD - set.published->centre.dD) < 2);
@@ -144,7 +144,7 @@ TEST_CASE("refits of well-bracketed sets lie near the published sphere, one-side
   }
   for (const char* code : {"D", "H", "J", "M", "O", "S", "AB"}) {
     INFO(code);
-    CHECK_FALSE(fit_sphere(set_of(code).scores).doubts.empty());
+    CHECK_FALSE(fit_sphere(score_set_of(code).scores).doubts.empty());
   }
 }
 

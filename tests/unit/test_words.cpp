@@ -18,7 +18,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const fs::path root = GENTLEST_SOURCE_DIR;
+const fs::path words_root = GENTLEST_SOURCE_DIR;
 
 // What is said to whoever wrote bad input, or broke a promise: the words are an argument of one of these calls, or made
 // by one of these functions.
@@ -85,7 +85,7 @@ bool is_letter(char c) {
   return std::isalpha(static_cast<unsigned char>(c)) != 0;
 }
 
-bool is_name(char c) {
+bool is_a_word(char c) {
   return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '_';
 }
 
@@ -142,8 +142,8 @@ class Reader {
     if (starts("//") || (c == '#' && at_line_start_)) return skip_to("\n");
     if (starts("/*")) return skip_to("*/");
     if (c == '"') return take_string();
-    if (c == '\'' && !is_name(before_)) return skip_character();
-    if (is_name(c)) return take_name();
+    if (c == '\'' && !is_a_word(before_)) return skip_character();
+    if (is_a_word(c)) return take_name();
     if (c == '(') open_.push_back(name_);
     if (c == '{')
       open_.push_back(name_.empty() || name_ == "const" ? closed_ : name_);  // a body bears its function's name
@@ -184,7 +184,7 @@ class Reader {
 
   void take_name() {
     name_.clear();
-    while (at_ < code_.size() && is_name(code_[at_])) {
+    while (at_ < code_.size() && is_a_word(code_[at_])) {
       name_ += code_[at_];
       advance();
     }
@@ -249,10 +249,10 @@ TEST_CASE("words are made in the report: core says nothing but diagnostics") {
   std::size_t files = 0;
   std::size_t strings = 0;
   for (const char* wing : {"src/core", "include/gentlest"})
-    for (const auto& entry : fs::recursive_directory_iterator(root / wing)) {
+    for (const auto& entry : fs::recursive_directory_iterator(words_root / wing)) {
       const fs::path& file = entry.path();
       if (file.extension() != ".cpp" && file.extension() != ".hpp") continue;
-      if (writers.count(fs::relative(file, root).generic_string()) == 1) continue;
+      if (writers.count(fs::relative(file, words_root).generic_string()) == 1) continue;
       Reader reader = read_file(file);
       for (const Finding& finding : reader.read())
         FAIL_CHECK(file.string() << ":" << finding.line << ": " << finding.what);
@@ -265,12 +265,12 @@ TEST_CASE("words are made in the report: core says nothing but diagnostics") {
 
 TEST_CASE("nothing is worded in two files of the report") {
   std::map<std::string, std::set<std::string>> files_of;
-  for (const auto& entry : fs::recursive_directory_iterator(root / "src/report")) {
+  for (const auto& entry : fs::recursive_directory_iterator(words_root / "src/report")) {
     if (entry.path().extension() != ".cpp" && entry.path().extension() != ".hpp") continue;
     Reader reader = read_file(entry.path());
     reader.read();
     for (const std::string& text : reader.texts())
-      if (words_in(text) >= 3) files_of[text].insert(fs::relative(entry.path(), root).generic_string());
+      if (words_in(text) >= 3) files_of[text].insert(fs::relative(entry.path(), words_root).generic_string());
   }
   CHECK(files_of.size() > 300);
   for (const auto& [text, files] : files_of) {

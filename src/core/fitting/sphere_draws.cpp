@@ -15,11 +15,11 @@ constexpr std::size_t figures = 5;
 using Place = std::array<double, figures>;  // centre in the scaled space, R0, ln of the softness
 
 constexpr double softest = 2, hardest = 0.05;  // MPa^0.5
-constexpr double smallest_R0 = 0.1;
+constexpr double smallest_drawn_R0 = 0.1;
 
 const Place& lowest() {
-  static const Place place = {2 * lowest_drawn_centre.dD, lowest_drawn_centre.dP, lowest_drawn_centre.dH, smallest_R0,
-                              std::log(hardest)};
+  static const Place place = {2 * lowest_drawn_centre.dD, lowest_drawn_centre.dP, lowest_drawn_centre.dH,
+                              smallest_drawn_R0, std::log(hardest)};
   return place;
 }
 

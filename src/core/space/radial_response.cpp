@@ -11,7 +11,7 @@ namespace gentlest {
 
 namespace {
 
-constexpr double reach_in_sd = 9;  // beyond this a Gaussian holds less than 1e-18
+constexpr double whole_reach_in_sd = 9;  // beyond this a Gaussian holds less than 1e-18
 
 struct WeightedRadius {
   double radius;
@@ -24,8 +24,8 @@ std::vector<WeightedRadius> radius_rule(double mean, double sd) {
   constexpr std::size_t nodes = 8;
   constexpr int panels = 12;
   const GaussLegendre<nodes>& rule = gauss_legendre<nodes>();
-  const double low = std::max(0.0, mean - reach_in_sd * sd);
-  const double half = (mean + reach_in_sd * sd - low) / (2 * panels);
+  const double low = std::max(0.0, mean - whole_reach_in_sd * sd);
+  const double half = (mean + whole_reach_in_sd * sd - low) / (2 * panels);
   std::vector<WeightedRadius> radii;
   double mass = 0;
   for (int panel = 0; panel < panels; ++panel) {

@@ -1,5 +1,7 @@
 #include "gentlest/studio/pooling.hpp"
 
+#include "core/studio/sphere_matrices.hpp"
+
 #include <Eigen/Cholesky>
 #include <Eigen/LU>
 
@@ -27,13 +29,6 @@ constexpr double settled = 1e-10;              // of the variances, from round t
 // proportion to what is not known of the spheres: our choice, held by a test over both. It is put back.
 constexpr double normal_part_of_4 = 0.7798;
 
-Matrix4 matrix_of(const SphereTable& table) {
-  Matrix4 matrix;
-  for (Eigen::Index i = 0; i < 4; ++i)
-    for (Eigen::Index j = 0; j < 4; ++j) matrix(i, j) = table[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)];
-  return matrix;
-}
-
 SphereTable table_of(const Matrix4& matrix) {
   SphereTable table{};
   for (Eigen::Index i = 0; i < 4; ++i)
@@ -57,10 +52,10 @@ struct Scatter {
 };
 
 // One estimate: rounds of expectation and maximisation, the middle integrated out exactly.
-class Estimate {
+class PooledEstimate {
  public:
-  Estimate(const Matrix4& stand_in, const std::vector<Said>& said, const Scatter& assumed, double assumed_paintings,
-           const Scatter& start, bool odd_count_less)
+  PooledEstimate(const Matrix4& stand_in, const std::vector<Said>& said, const Scatter& assumed,
+                 double assumed_paintings, const Scatter& start, bool odd_count_less)
       : stand_in_(stand_in),
         said_(said),
         assumed_(assumed),
@@ -146,7 +141,7 @@ class Estimate {
 
 // An estimate, and its scatter as that of paintings of a normal law.
 struct Normal {
-  Estimate estimate;
+  PooledEstimate estimate;
   Scatter scatter;
 };
 
@@ -156,8 +151,8 @@ Normal scatter_of(const Matrix4& before, const std::vector<Said>& said, const Sc
   double part = 1;
   for (int round = 0;; ++round) {
     const Scatter start{part * assumed.centre, part * assumed.R0};
-    Estimate estimate(before, said, assumed_paintings ? start : Scatter{},
-                      assumed_paintings.value_or(part_without_scatter), start, settings.odd_count_less);
+    PooledEstimate estimate(before, said, assumed_paintings ? start : Scatter{},
+                            assumed_paintings.value_or(part_without_scatter), start, settings.odd_count_less);
     estimate.run(settings.most_rounds);
     const double next = settings.odd_count_less
                             ? normal_part_of_4 + (1 - normal_part_of_4) * std::min(estimate.unknown_part(), 1.0)

@@ -2,6 +2,7 @@
 
 #include "core/plan/planned_layers.hpp"
 #include "core/space/sphere_matrix.hpp"
+#include "core/studio/sphere_matrices.hpp"
 
 #include <Eigen/Cholesky>
 #include <Eigen/Eigenvalues>
@@ -23,13 +24,6 @@ constexpr double smallest_R0 = 0.5;  // MPa^0.5; no material's sphere is that sm
 // paintings are gone through twice: from far off, then from where that led.
 constexpr int passes = 2;
 constexpr std::uint64_t seed_of_studio = 41;
-
-Matrix4 matrix_of(const SphereMatrix& table) {
-  Matrix4 matrix;
-  for (Eigen::Index i = 0; i < 4; ++i)
-    for (Eigen::Index j = 0; j < 4; ++j) matrix(i, j) = table[static_cast<std::size_t>(i)][static_cast<std::size_t>(j)];
-  return matrix;
-}
 
 Vector4 middle_of(const UncertainSphere& sphere) {
   return {2 * sphere.mean.centre.dD, sphere.mean.centre.dP, sphere.mean.centre.dH, sphere.mean.R0};

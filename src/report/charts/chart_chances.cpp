@@ -22,7 +22,7 @@ double room_for_names(const Plan& plan) {
 }
 
 // One mixture on the level axis: a rung, or one of an own series.
-struct Column {
+struct ChartColumn {
   std::string mark;  ///< under the axis
   std::string name;  ///< "rung 3"
   std::vector<MarkKey> keys;
@@ -32,7 +32,7 @@ struct Column {
 
 struct Panel {
   Frame frame;
-  std::vector<Column> columns;
+  std::vector<ChartColumn> columns;
   bool is_joined = true;  ///< by lines, in an order from gentle to strong or of a series
 };
 
@@ -53,7 +53,7 @@ Xy chance_place(const Panel& panel, std::size_t layer, std::size_t column) {
 // The bar and the mark of one mixture on one layer.
 void draw_chance(Drawing& drawing, const Panel& panel, const Plan& plan, std::size_t layer, std::size_t column) {
   const LayerLook look = look_of(plan, layer);
-  const Column& one = panel.columns[column];
+  const ChartColumn& one = panel.columns[column];
   const Band& band = *one.bands[layer];
   const double chance = one.judged->outlooks[layer]->chance;
   const Xy at = chance_place(panel, layer, column);
@@ -113,8 +113,8 @@ PointNames draw_panel(Drawing& drawing, const Panel& panel, const Plan& plan) {
   return points;
 }
 
-std::vector<Column> columns_of(const Plan& plan, const Bench& bench) {
-  std::vector<Column> columns;
+std::vector<ChartColumn> columns_of(const Plan& plan, const Bench& bench) {
+  std::vector<ChartColumn> columns;
   for (std::size_t i = 0; i < bench.mixtures.size(); ++i)
     columns.push_back({mark_of(plan, bench, i), name_in_picture(plan, bench, i), keys_of_mixture(plan, bench, i),
                        &bench.mixtures[i].judged, bench.mixtures[i].chance_bands});
@@ -122,8 +122,8 @@ std::vector<Column> columns_of(const Plan& plan, const Bench& bench) {
 }
 
 // Every second or third alone bears its number where they stand too close.
-std::vector<Column> columns_of(const Plan& plan, const OwnLine& line, double width) {
-  std::vector<Column> columns;
+std::vector<ChartColumn> columns_of(const Plan& plan, const OwnLine& line, double width) {
+  std::vector<ChartColumn> columns;
   const std::size_t count = line.compared->judged.mixtures.size();
   const double widest = text_width(std::to_string(count), small_text, true) + 3;
   const auto every = static_cast<std::size_t>(std::ceil(widest * static_cast<double>(count) / width));
@@ -143,7 +143,7 @@ double draw_own_panels(Drawing& drawing, double y, const Plan& plan, const std::
   for (std::size_t i = 0; i < own.size(); ++i) {
     const SeriesPanel& at = panels.each[i];
     draw_panel_title(drawing, own[i], at);
-    const std::vector<Column> columns = columns_of(plan, own[i], at.width);
+    const std::vector<ChartColumn> columns = columns_of(plan, own[i], at.width);
     const Frame frame{{at.corner.x, at.corner.y + panel_title},
                       at.width,
                       high,

@@ -14,9 +14,9 @@ namespace gentlest {
 
 namespace {
 
-constexpr double side = 400;
-constexpr double left = 60;
-constexpr double top = 16;
+constexpr double triangle_side = 400;
+constexpr double triangle_left = 60;
+constexpr double triangle_top = 16;
 
 // fd is drawn from the ten below all that is shown; enlarged to the full side.
 Ternary choose_triangle(const Plan& plan, const std::vector<OwnLine>& own) {
@@ -26,11 +26,11 @@ Ternary choose_triangle(const Plan& plan, const std::vector<OwnLine>& own) {
     if (layer.sphere) least = std::min(least, teas_fractions(layer.sphere->mean.centre).fd);
   for (const OwnLine& line : own)
     for (const JudgedMixture& mixture : line.compared->judged.mixtures) least = std::min(least, mixture.teas.fd);
-  Ternary triangle{{left, 0},
-                   side,
+  Ternary triangle{{triangle_left, 0},
+                   triangle_side,
                    std::clamp(std::floor((least - 4) / 10) * 10, 0.0, 70.0),
                    {{{"fd", "fd, dispersion, %"}, {"fp", "fp, polar, %"}, {"fh", "fh, hydrogen bonding, %"}}}};
-  triangle.corner.y = top + height_of(triangle);
+  triangle.corner.y = triangle_top + height_of(triangle);
   return triangle;
 }
 
@@ -74,7 +74,7 @@ OpenNames draw_points(Drawing& drawing, const Ternary& triangle, const Plan& pla
   return draw_names(drawing, points.names, points.obstacles, {2, 2, chart_width - 2, triangle.corner.y - 2});
 }
 
-std::vector<LegendEntry> legend_of(const Plan& plan, const std::vector<OwnLine>& own) {
+std::vector<LegendEntry> triangle_legend(const Plan& plan, const std::vector<OwnLine>& own) {
   std::vector<LegendEntry> entries = layer_entries(plan, "range-triangle");
   entries.push_back({bottle_in_use, {}, true, Mark::disc, ink});
   entries.push_back({other_bottle, {}, true, Mark::ring, pale_ink});
@@ -98,7 +98,7 @@ Chart triangle_chart(const Plan& plan, const Bench& bench) {
   const OpenNames open = draw_points(chart.drawing, triangle, plan, bench, own, shadows);
   const double legend_top = triangle.corner.y + 50;
   chart.drawing.height =
-      legend_top + draw_legend(chart.drawing, {10, legend_top}, chart_width - 20, legend_of(plan, own)) + 4;
+      legend_top + draw_legend(chart.drawing, {10, legend_top}, chart_width - 20, triangle_legend(plan, own)) + 4;
   chart.caption = fmt::format(
       "Shares of dD, dP and dH in their sum; drawn from fd {} % up.{} Outlines: the shadow that each layer's range "
       "throws on the triangle. A liquid in the shadow may still lie before or behind the range, so look at RED, not "

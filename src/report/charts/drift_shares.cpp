@@ -12,12 +12,12 @@ namespace gentlest {
 
 namespace {
 
-constexpr double left = 46;
+constexpr double shares_left = 46;
 constexpr double gap = 34;
 constexpr double height = 66;
 constexpr double row = height + 46;
 constexpr std::size_t columns = 3;
-constexpr double width = (chart_width - left - 14 - gap * (columns - 1)) / columns;
+constexpr double width = (chart_width - shares_left - 14 - gap * (columns - 1)) / columns;
 
 // A bottle's area: a grey and a pattern, so that neighbours differ in both.
 struct AreaLook {
@@ -115,7 +115,8 @@ double draw_drying_shares(Drawing& drawing, double top, const Plan& plan, const 
     const auto column = static_cast<double>(shown % columns);
     if (shown > 0 && shown % columns == 0) y += row;
     ++shown;
-    const Frame frame{{left + column * (width + gap), y + 16}, width, height, {"", 0, 100, 50, 0}, {"", 0, 100, 50, 0}};
+    const Frame frame{
+        {shares_left + column * (width + gap), y + 16}, width, height, {"", 0, 100, 50, 0}, {"", 0, 100, 50, 0}};
     begin_mark(drawing, keys_of_mixture(plan, bench, i), pointed_words(plan, bench, i));
     draw_frame(drawing, frame);
     draw_mixture_shares(drawing, frame, made, areas);
@@ -130,7 +131,7 @@ double draw_drying_shares(Drawing& drawing, double top, const Plan& plan, const 
     legend.push_back({area.label, {ink, 0.7, {}, area.look.fill}});
     legend.back().pattern = area.pattern;
   }
-  y += draw_legend(drawing, {left, y}, chart_width - left - 8, legend);
+  y += draw_legend(drawing, {shares_left, y}, chart_width - shares_left - 8, legend);
   return y - top + 4;
 }
 

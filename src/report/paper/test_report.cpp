@@ -119,7 +119,7 @@ std::string taken_words(const Plan& plan, const std::string& name) {
   return words;
 }
 
-std::string unjudged_html(const Plan& plan) {
+std::string unjudged_section(const Plan& plan) {
   if (!any_unjudged(plan.layers)) return {};
   std::vector<std::string> items;
   for (const std::string& words : unjudged_words(plan.layers)) items.push_back(user_text(words));
@@ -140,7 +140,7 @@ std::string painting_html(const Plan& plan, const Catalogue& catalogue) {
          html_table(
              {"name", "role", "material recorded in the files", "found by examination", "taken for the plan", "note"},
              rows, "layers") +
-         unjudged_html(plan) + "</section>\n";
+         unjudged_section(plan) + "</section>\n";
 }
 
 std::string taught_html(const Progress& progress) {

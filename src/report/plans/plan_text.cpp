@@ -9,10 +9,10 @@
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/plans/studio_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/plans/layer_cost_words.hpp"
 #include "report/plans/plan_report.hpp"
+#include "report/plans/studio_words.hpp"
 
 #include <fmt/format.h>
 
@@ -23,7 +23,7 @@ namespace gentlest {
 
 namespace {
 
-std::string title_text(const Plan& plan, const Style& style) {
+std::string full_title_text(const Plan& plan, const Style& style) {
   const PaintingObject& object = plan.job.object;
   std::string text = heading(plan_title(plan), style).substr(1);
   const std::string facts = object_facts(object);
@@ -200,7 +200,7 @@ std::string plan_text(const Plan& plan, const Bench& bench, const Style& style, 
   const bool window = plan.outcome == Outcome::window;
   const std::vector<const JudgedMixture*> mixtures = ladder_mixtures(plan);
   const std::vector<Liquid> liquids = liquids_of(planned_mixtures(plan));
-  std::string text = title_text(plan, style);
+  std::string text = full_title_text(plan, style);
   text += paragraph(verdict_sentence(plan.examination), style);
   for (const std::string& line : consequence_lines(plan.examination)) text += bullet(line, style);
   if (!window)

@@ -26,7 +26,7 @@ std::string numbers(const std::vector<double>& values, int places) {
   return "[" + text + "]";
 }
 
-std::vector<double> sphere_figures(const UncertainSphere& sphere) {
+std::vector<double> four_figures(const UncertainSphere& sphere) {
   return {sphere.mean.centre.dD, sphere.mean.centre.dP, sphere.mean.centre.dH, sphere.mean.R0};
 }
 
@@ -35,7 +35,7 @@ std::vector<double> deviations(const UncertainSphere& sphere) {
 }
 
 // By ids, as the observation writes them.
-std::string liquids_of(const Observation& seen) {
+std::string seen_liquids(const Observation& seen) {
   if (seen.parts.size() == 1) return seen.parts.front().solvent;
   std::string text;
   for (const ObservedPart& part : seen.parts)
@@ -48,7 +48,7 @@ std::vector<std::string> misfits_of(const MaterialFit& one) {
   std::set<std::string> liquids;
   for (const JudgedAction& judged : one.fitted)
     if (const std::optional<bool> did = what_happened(judged, *one.material))
-      if (*did ? judged.chance < 0.5 : judged.chance > 0.5) liquids.insert(liquids_of(*judged.seen));
+      if (*did ? judged.chance < 0.5 : judged.chance > 0.5) liquids.insert(seen_liquids(*judged.seen));
   return {liquids.begin(), liquids.end()};
 }
 
@@ -139,7 +139,7 @@ void write_materials(std::ostream& out, const ObservationFit& fit) {
     const UncertainSphere& sphere = one.fit.sphere;
     out << fmt::format("| {}{} | {} ({}) | {} | {} | {} / {} / {} | {} | {} | {} |\n", one.material->id,
                        one.stands ? " (published)" : "", one.fitted.size(), one.sources,
-                       numbers(sphere_figures(sphere), 1), numbers(deviations(sphere), 1), right_of(recorded),
+                       numbers(four_figures(sphere), 1), numbers(deviations(sphere), 1), right_of(recorded),
                        right_of(seen), right_of(unseen), brier_of(unseen), order_of(unseen),
                        joined(misfits_of(one), "; ", ""));
   }
@@ -249,7 +249,7 @@ std::string conditioning_records(const ObservationFit& fit) {
     out << fmt::format("  - material: {}\n", one.material->id);
     if (!one.stands) {
       const SphereCovariance& with = one.fit.sphere.shared;
-      out << "    sphere: " << numbers(sphere_figures(one.fit.sphere), 2)
+      out << "    sphere: " << numbers(four_figures(one.fit.sphere), 2)
           << "\n    sd: " << numbers(deviations(one.fit.sphere), 3) << "\n    covariances: "
           << numbers({with.dD_dP, with.dD_dH, with.dP_dH, with.dD_R0, with.dP_R0, with.dH_R0}, 3) << "\n";
     }

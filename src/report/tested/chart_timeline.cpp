@@ -15,10 +15,10 @@ namespace gentlest {
 
 namespace {
 
-constexpr double left = 130;
-constexpr double right = 118;
-constexpr double top = 14;
-constexpr double row = 24;
+constexpr double timeline_left = 130;
+constexpr double timeline_right = 118;
+constexpr double timeline_top = 14;
+constexpr double timeline_row = 24;
 
 struct Row {
   std::string title;
@@ -49,7 +49,7 @@ class Rows {
     }
   }
 
-  double y(std::size_t at) const { return top + row * (static_cast<double>(at) + 0.5); }
+  double y(std::size_t at) const { return timeline_top + timeline_row * (static_cast<double>(at) + 0.5); }
 
   double y_of(const SwabTest& test) const {
     if (test.is_blank) return y(blanks_);
@@ -59,7 +59,7 @@ class Rows {
     for (std::size_t i = 0; i < rows.size(); ++i)
       if (rows[i].step && conduct_.steps[*rows[i].step].line == one.line &&
           conduct_.steps[*rows[i].step].height <= one.height)
-        return y(i) - row * (one.height - conduct_.steps[*rows[i].step].height);
+        return y(i) - timeline_row * (one.height - conduct_.steps[*rows[i].step].height);
     return y(off_plan_);
   }
 
@@ -71,24 +71,25 @@ class Rows {
 };
 
 double x_of(const Conduct& conduct, std::size_t test) {
-  const double pace =
-      (chart_width - left - right) / static_cast<double>(std::max<std::size_t>(conduct.tests.size(), 1));
-  return left + pace * (static_cast<double>(test) + 0.5);
+  const double pace = (chart_width - timeline_left - timeline_right) /
+                      static_cast<double>(std::max<std::size_t>(conduct.tests.size(), 1));
+  return timeline_left + pace * (static_cast<double>(test) + 0.5);
 }
 
 void draw_row(Drawing& drawing, const Rows& rows, std::size_t at, const Conduct& conduct) {
   const Row& one = rows.rows[at];
   const double y = rows.y(at);
-  add_text(drawing, {left - 12, y + 4}, one.title, {small_text, Anchor::end});
-  add_line(drawing, {left, y}, {chart_width - right, y}, {grid_ink, 0.8});
+  add_text(drawing, {timeline_left - 12, y + 4}, one.title, {small_text, Anchor::end});
+  add_line(drawing, {timeline_left, y}, {chart_width - timeline_right, y}, {grid_ink, 0.8});
   const std::optional<int> closing = one.step ? closing_test(conduct, *one.step) : std::nullopt;
   if (!closing) return;
   const auto by = std::find_if(conduct.tests.begin(), conduct.tests.end(),
                                [&](const SwabTest& test) { return test.number == *closing; });
   const double from = x_of(conduct, static_cast<std::size_t>(by - conduct.tests.begin()));
-  add_line(drawing, {left - 14 - text_width(one.title, small_text), y}, {left - 10, y}, {ink, 1.2});
-  add_line(drawing, {from, y}, {chart_width - right, y}, {limit_ink, 2, "2 2"});
-  add_text(drawing, {chart_width - right + 6, y + 4}, fmt::format("closed by test {}", *closing), {small_text});
+  add_line(drawing, {timeline_left - 14 - text_width(one.title, small_text), y}, {timeline_left - 10, y}, {ink, 1.2});
+  add_line(drawing, {from, y}, {chart_width - timeline_right, y}, {limit_ink, 2, "2 2"});
+  add_text(drawing, {chart_width - timeline_right + 6, y + 4}, fmt::format("closed by test {}", *closing),
+           {small_text});
 }
 
 std::string described(const Conduct& conduct) {
@@ -117,7 +118,7 @@ Chart timeline_chart(const Plan& plan, const Progress& progress) {
     looks.push_back(look_of(conduct.tests[i]));
   }
   add_path(chart.drawing, way, {"#808080", 0.8});
-  const double bottom = top + row * static_cast<double>(rows.rows.size());
+  const double bottom = timeline_top + timeline_row * static_cast<double>(rows.rows.size());
   // Where the tests stand close, their numbers take turns on several rows.
   double widest = 0;
   for (const SwabTest& test : conduct.tests)
@@ -133,7 +134,7 @@ Chart timeline_chart(const Plan& plan, const Progress& progress) {
     add_text(chart.drawing, {way[i].x, bottom + 14 * static_cast<double>(1 + i % rows_of_numbers)},
              std::to_string(test.number), {small_text, Anchor::middle, true});
   }
-  add_text(chart.drawing, {left - 12, bottom + 14}, "test", {small_text, Anchor::end});
+  add_text(chart.drawing, {timeline_left - 12, bottom + 14}, "test", {small_text, Anchor::end});
   const double under = bottom + 12 + 14 * static_cast<double>(rows_of_numbers);
   chart.drawing.height = under + draw_test_legend(chart.drawing, {12, under}, chart_width - 24, looks);
   chart.caption =

@@ -15,7 +15,7 @@ namespace gentlest {
 
 namespace {
 
-constexpr double left = 52;
+constexpr double map_left = 52;
 constexpr double tallest = 440;
 constexpr double above_frame = 30;  // where the upright title stands of a painting lower than it
 constexpr double picture_frame = 5;
@@ -28,8 +28,8 @@ Axis axis_of(const char* title, double length_cm, double length_drawn, double ro
 Frame frame_of(const PaintingObject& object) {
   const double width = object.width->value;
   const double height = object.height->value;
-  const double unit = std::min((chart_width - left - 18) / width, tallest / height);
-  return {{left, above_frame},
+  const double unit = std::min((chart_width - map_left - 18) / width, tallest / height);
+  return {{map_left, above_frame},
           unit * width,
           unit * height,
           axis_of("cm from the left edge", width, unit * width, 34),
@@ -40,9 +40,9 @@ Frame frame_of(const PaintingObject& object) {
 void draw_scale_bar(Drawing& drawing, const Frame& frame, double y) {
   const double per_cm = frame.width / (frame.x.high - frame.x.low);
   const double length_cm = tick_step(chart_width / 4 / per_cm, 2);
-  const double end = left + length_cm * per_cm;
-  add_line(drawing, {left, y}, {end, y}, {ink, 2});
-  for (const double x : {left, end}) add_line(drawing, {x, y - 4}, {x, y + 4}, {ink, 1.4});
+  const double end = map_left + length_cm * per_cm;
+  add_line(drawing, {map_left, y}, {end, y}, {ink, 2});
+  for (const double x : {map_left, end}) add_line(drawing, {x, y - 4}, {x, y + 4}, {ink, 1.4});
   add_text(drawing, {end + 8, y + 4}, as_recorded(length_cm) + " cm", {small_text});
 }
 
@@ -92,11 +92,11 @@ double draw_results_legend(Drawing& drawing, const std::vector<MapSite>& sites) 
   std::vector<TestLook> looks;
   for (const MapSite& site : sites)
     if (site.look) looks.push_back(*site.look);
-  const double taken = draw_test_legend(drawing, {left, drawing.height}, chart_width - left, looks);
+  const double taken = draw_test_legend(drawing, {map_left, drawing.height}, chart_width - map_left, looks);
   const bool any_closed =
       std::any_of(sites.begin(), sites.end(), [](const MapSite& site) { return site.is_on_closed; });
   if (!any_closed) return taken;
-  return taken + draw_legend(drawing, {left, drawing.height + taken}, chart_width - left,
+  return taken + draw_legend(drawing, {map_left, drawing.height + taken}, chart_width - map_left,
                              {{"on a passage that is closed: keep a border", {ink, 1.4, "4 2"}}});
 }
 
@@ -137,9 +137,9 @@ double draw_sites_outside(Drawing& drawing, const PaintingObject& object, const 
     if (!lies_on(object, site)) outside.push_back(site_words(site));
   if (outside.empty()) return 0;
   const std::vector<std::string> lines =
-      text_lines("Outside the painting: " + joined(outside, "; "), small_text, chart_width - left - 4);
+      text_lines("Outside the painting: " + joined(outside, "; "), small_text, chart_width - map_left - 4);
   for (std::size_t i = 0; i < lines.size(); ++i)
-    add_text(drawing, {left, drawing.height + 12 + 15 * static_cast<double>(i)}, lines[i], {small_text});
+    add_text(drawing, {map_left, drawing.height + 12 + 15 * static_cast<double>(i)}, lines[i], {small_text});
   return 8 + 15 * static_cast<double>(lines.size());
 }
 

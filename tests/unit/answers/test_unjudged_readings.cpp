@@ -24,7 +24,7 @@ Reading swab(int test, const std::string& mixture, OriginalReading original, boo
   return reading;
 }
 
-Progress follow(const Job& job, const std::vector<Reading>& readings) {
+Progress followed(const Job& job, const std::vector<Reading>& readings) {
   return follow_readings(make_plan(job, shipped_catalogue()), shipped_catalogue(), readings);
 }
 
@@ -44,7 +44,7 @@ TEST_CASE("a harm on a layer without a sphere closes every rung with as much of 
   harm.removal = RemovalReading::partly;
   harm.passage = "kept 1";
   harm.at_edge = true;
-  const Progress progress = follow(job, {harm});
+  const Progress progress = followed(job, {harm});
   REQUIRE(progress.conduct.harms.size() == 1);
   CHECK(progress.conduct.tests[0].layers == std::vector<std::string>{"kept 1"});
   CHECK(progress.counted.size() == 1);
@@ -70,17 +70,17 @@ TEST_CASE("a colour that was varnish is no harm, and nothing is closed") {
   const Job job = unjudged_job("dammar_aged", {"animal_glue", "oil_paint_old"});
   Reading colour = swab(1, "isooctane 80, acetone 20", OriginalReading::colour_on_swab);
   colour.colour = SwabColour::varnish;
-  CHECK(follow(job, {colour}).conduct.closures.empty());
+  CHECK(followed(job, {colour}).conduct.closures.empty());
   colour.colour = SwabColour::not_known;
-  CHECK_FALSE(follow(job, {colour}).conduct.closures.empty());
+  CHECK_FALSE(followed(job, {colour}).conduct.closures.empty());
 }
 
 TEST_CASE("a new mixture goes first to the edge while a layer to keep has no sphere") {
   Job job = unjudged_job("dammar_aged", {"animal_glue", "oil_paint_old"});
-  CHECK(follow(job, {}).next.test->place == Place::edge);
-  CHECK(follow(unjudged_job("dammar_aged", {"egg_tempera"}), {}).next.test->place == Place::edge);
+  CHECK(followed(job, {}).next.test->place == Place::edge);
+  CHECK(followed(unjudged_job("dammar_aged", {"egg_tempera"}), {}).next.test->place == Place::edge);
   job.limits.edge_tests = 0;
-  CHECK(follow(job, {}).next.test->place == Place::picture);
+  CHECK(followed(job, {}).next.test->place == Place::picture);
 }
 
 TEST_CASE("where no risk can be told the ladder is walked all the same, and two harms end it") {
@@ -90,7 +90,7 @@ TEST_CASE("where no risk can be told the ladder is walked all the same, and two 
   REQUIRE(ladder_rungs(plan).size() > 3);
   std::vector<Reading> readings;
   for (const std::size_t rung : {0U, 1U, 3U}) {  // two that did nothing let one be left out
-    const Progress progress = follow(job, readings);
+    const Progress progress = followed(job, readings);
     REQUIRE(progress.next.kind == NextKind::test);
     CHECK(to_text(*progress.next.mixture) == to_text(ladder_rungs(plan)[rung].mixture));
     REQUIRE(progress.proposed);
@@ -99,25 +99,25 @@ TEST_CASE("where no risk can be told the ladder is walked all the same, and two 
         swab(static_cast<int>(readings.size()) + 1, to_text(*progress.next.mixture), OriginalReading::nothing_seen));
   }
   readings.back().original = OriginalReading::recovers;
-  const Progress harmed = follow(job, readings);
+  const Progress harmed = followed(job, readings);
   REQUIRE(harmed.next.kind == NextKind::test);
   CHECK(harmed.next.test->purpose == Purpose::climb);  // the rung that was left out
   readings.push_back(swab(4, to_text(*harmed.next.mixture), OriginalReading::recovers));
-  const Progress twice = follow(job, readings);
+  const Progress twice = followed(job, readings);
   CHECK(twice.next.kind == NextKind::ended);
   CHECK_FALSE(twice.next.mixture);
 }
 
 TEST_CASE("without a sphere of the layer to go the next test is a first test, and what was tried is not asked again") {
   const Job job = unjudged_job("copal_hard", {"animal_glue"});
-  const Progress before = follow(job, {});
+  const Progress before = followed(job, {});
   CHECK(before.next.kind == NextKind::not_judged);
   REQUIRE(before.to_try.size() == 1);
-  const Progress after = follow(job, {swab(1, "diacetone_alcohol", OriginalReading::nothing_seen)});
+  const Progress after = followed(job, {swab(1, "diacetone_alcohol", OriginalReading::nothing_seen)});
   CHECK(after.counted.size() == 1);
   CHECK(after.to_try.empty());
   const Progress closed =
-      follow(job, {swab(1, "isooctane", OriginalReading::softened), swab(2, "acetone", OriginalReading::softened)});
+      followed(job, {swab(1, "isooctane", OriginalReading::softened), swab(2, "acetone", OriginalReading::softened)});
   CHECK(closed.next.kind == NextKind::ended);
 }
 
@@ -125,7 +125,7 @@ TEST_CASE("a review of tests holds no outlook of a layer without a sphere") {
   const Job job = unjudged_job("copal_hard", {"animal_glue", "oil_paint_old"});
   const std::vector<Reading> lines = {swab(1, "acetone", OriginalReading::nothing_seen)};
   const TestReview review =
-      review_tests(make_plan(job, shipped_catalogue()), follow(job, lines), lines, shipped_catalogue());
+      review_tests(make_plan(job, shipped_catalogue()), followed(job, lines), lines, shipped_catalogue());
   REQUIRE(review.considered.size() == 1);
   CHECK_FALSE(target_outlook(review.considered[0]));
   REQUIRE(riskiest_outlook(review.considered[0]));
@@ -135,7 +135,7 @@ TEST_CASE("a review of tests holds no outlook of a layer without a sphere") {
 TEST_CASE("a material without a sphere is not weighed by readings, and takes no share from the stray") {
   Job job = unjudged_job("dammar_aged", {"oil_paint_old"});
   job.layers[0].possible = {{"copal_hard", 30, {}}, {"sandarac", 20, {}}};
-  const Progress progress = follow(job, {});
+  const Progress progress = followed(job, {});
   const std::vector<SphereHypothesis>& hypotheses = progress.task.target->prior().hypotheses;
   REQUIRE(hypotheses.size() == 2);
   CHECK(hypotheses[0].weight == Approx(0.5));

@@ -18,12 +18,12 @@ using namespace gentlest::test;
 
 namespace {
 
-Job demo() {
+Job demo_job() {
   return load_job(demo_job_text(), "demo", shipped_catalogue());
 }
 
 Job with_shelf(std::vector<ShelfBottle> shelf, double risk_limit) {
-  Job job = demo();
+  Job job = demo_job();
   job.shelf = std::move(shelf);
   job.limits.risk_limit = risk_limit;
   job.limits.wanted_effect = 0.1;
@@ -62,7 +62,7 @@ TEST_CASE("mixtures whose risk passes the limit while they dry are proposed only
 }
 
 TEST_CASE("the risk at the start of a drift is the risk of the mixture") {
-  const Job job = demo();
+  const Job job = demo_job();
   for (const char* text : {"isooctane 70, ethanol 96 % 30", "acetone 20, white spirit 80", "isopropanol 100"}) {
     INFO(text);
     const JudgedMixture judged =
@@ -74,7 +74,7 @@ TEST_CASE("the risk at the start of a drift is the risk of the mixture") {
 }
 
 TEST_CASE("a vial in half millilitres: what is measured is judged when rounding changes it") {
-  Job job = demo();
+  Job job = demo_job();
   const VialStudy exact = study("isooctane 85, isopropanol 15", job);
   CHECK_FALSE(exact.as_measured);
   CHECK(recipe_words(exact.recipe) == "isooctane 8.5 mL + isopropanol 1.5 mL");
@@ -86,7 +86,7 @@ TEST_CASE("a vial in half millilitres: what is measured is judged when rounding 
 }
 
 TEST_CASE("a study of one vial holds label, fire, air, cautions and gentler mixtures, each with sources") {
-  const Job job = demo();
+  const Job job = demo_job();
   const VialStudy one = study("toluene 50, isooctane 50", job);
   CHECK(one.label.signal_word == "Danger");
   REQUIRE(one.flash.estimate);
@@ -102,7 +102,7 @@ TEST_CASE("a study of one vial holds label, fire, air, cautions and gentler mixt
 }
 
 TEST_CASE("where figures are missing the study says so and guesses nothing") {
-  const VialStudy one = study("1-propoxy-2-propanol 50, isooctane 50", demo());
+  const VialStudy one = study("1-propoxy-2-propanol 50, isooctane 50", demo_job());
   CHECK_FALSE(one.judged.fate.drift);
   CHECK_FALSE(one.judged.fate.drift_missing.empty());
   CHECK_FALSE(one.flash.estimate);

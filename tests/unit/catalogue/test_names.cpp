@@ -44,7 +44,7 @@ CatalogueRecords records_of(std::vector<Solvent> solvents, std::vector<Ambiguous
   return records;
 }
 
-std::string complaint_about(CatalogueRecords records) {
+std::string complaint_about_names(CatalogueRecords records) {
   try {
     Catalogue catalogue(std::move(records));
   } catch (const InputError& error) {
@@ -152,21 +152,22 @@ TEST_CASE("what does not fit together among names is told, one fault each") {
       {"the same twice", ambiguous("ab", {a, a, b}), "offers \"a\" twice"}};
   for (const Bad& bad : table) {
     INFO(bad.what);
-    const std::string said = complaint_about(records_of(two, {bad.name}));
+    const std::string said = complaint_about_names(records_of(two, {bad.name}));
     INFO(said);
     CHECK(said.find(bad.message) != std::string::npos);
     CHECK(std::count(said.begin(), said.end(), '\n') == 2);  // the fault and its remedy
   }
-  CHECK(complaint_about(records_of(two, {ambiguous("ab", {a, b}), ambiguous("A-B", {a, b})})).find("twice") !=
+  CHECK(complaint_about_names(records_of(two, {ambiguous("ab", {a, b}), ambiguous("A-B", {a, b})})).find("twice") !=
         std::string::npos);
-  CHECK(complaint_about(records_of(two, {ambiguous("ab", {a, {{}, "a third", "not yet", {}}})})) == "no complaint");
+  CHECK(complaint_about_names(records_of(two, {ambiguous("ab", {a, {{}, "a third", "not yet", {}}})})) ==
+        "no complaint");
   for (const char* other : {"Älpha", "Al-pha", "ALPHA"}) {
     INFO(other);
-    CHECK(complaint_about(records_of({solvent("a", "Alpha"), solvent("b", "Beta", {OtherName{other}})}))
+    CHECK(complaint_about_names(records_of({solvent("a", "Alpha"), solvent("b", "Beta", {OtherName{other}})}))
               .find("\"a\" and \"b\" are both called") != std::string::npos);
   }
   const OtherName spirits{"meths", NameKind::denatured, {}};
-  CHECK(complaint_about(records_of({solvent("a", "Alpha", {spirits})})).find("but not \"denatured Alpha\"") !=
+  CHECK(complaint_about_names(records_of({solvent("a", "Alpha", {spirits})})).find("but not \"denatured Alpha\"") !=
         std::string::npos);
 }
 

@@ -1,6 +1,7 @@
 #include "gentlest/base/diagnostic.hpp"
 #include "io/reading_log.hpp"
 #include "io/reading_table.hpp"
+#include "scratch.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -11,41 +12,15 @@
 #include <csignal>
 #include <ctime>
 #include <filesystem>
-#include <fstream>
 #include <set>
-#include <sstream>
 
 using namespace gentlest;
+using gentlest::test::get;
+using gentlest::test::put;
+using gentlest::test::ScratchFolder;
 namespace fs = std::filesystem;
 
 namespace {
-
-// A folder of its own for each test, gone afterwards.
-class Folder {
- public:
-  Folder() {
-    std::string pattern = (fs::temp_directory_path() / "gentlest_log_XXXXXX").string();
-    path_ = ::mkdtemp(pattern.data());
-  }
-  ~Folder() { fs::remove_all(path_); }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  std::string file(const char* name = "tests.log") const { return (path_ / name).string(); }
-
- private:
-  fs::path path_;
-};
-
-std::string text_of(const std::string& path) {
-  std::ifstream in(path, std::ios::binary);
-  std::stringstream all;
-  all << in.rdbuf();
-  return all.str();
-}
-
-void put(const std::string& path, const std::string& text) {
-  std::ofstream(path, std::ios::binary) << text;
-}
 
 Reading simple(std::string who) {
   Reading reading;
@@ -88,49 +63,49 @@ void check_holds(const std::string& path, int finished) {
 }  // namespace
 
 TEST_CASE("a reading comes back from the log as it was written") {
-  const Folder folder;
-  append_readings(folder.file(), {full()});
+  const ScratchFolder folder;
+  append_readings(folder.file("tests.log"), {full()});
   Reading correction = full();
   correction.correction = "the colour was varnish";
   correction.colour = SwabColour::varnish;
-  append_readings(folder.file(), {correction});
-  const ReadingLog log = read_log(folder.file());
+  append_readings(folder.file("tests.log"), {correction});
+  const ReadingLog log = read_log(folder.file("tests.log"));
   CHECK(log.faults.empty());
   REQUIRE(log.lines.size() == 2);
   CHECK(log.lines[0] == full());
   CHECK(log.lines[1] == correction);
   // One line a reading, and readable without us.
-  const std::string text = text_of(folder.file());
+  const std::string text = get(folder.file("tests.log"));
   CHECK(std::count(text.begin(), text.end(), '\n') == 3);
   CHECK(text.rfind("{\"gentlest_log\":1}\n{\"test\":4,\"date\":\"2026-03-14\"", 0) == 0);
 }
 
 TEST_CASE("a missing log is empty, tests are numbered on, numbers are never given twice") {
-  const Folder folder;
-  CHECK(read_log(folder.file()).lines.empty());
-  CHECK_FALSE(fs::exists(folder.file()));
-  CHECK(append_readings(folder.file(), {simple("a"), simple("b")}).back().test == 2);
-  CHECK(append_readings(folder.file(), {full()}).back().test == 4);
-  CHECK(append_readings(folder.file(), {simple("c")}).back().test == 5);
-  const std::string before = text_of(folder.file());
-  CHECK_THROWS_AS(append_readings(folder.file(), {full()}), InputError);
+  const ScratchFolder folder;
+  CHECK(read_log(folder.file("tests.log")).lines.empty());
+  CHECK_FALSE(fs::exists(folder.file("tests.log")));
+  CHECK(append_readings(folder.file("tests.log"), {simple("a"), simple("b")}).back().test == 2);
+  CHECK(append_readings(folder.file("tests.log"), {full()}).back().test == 4);
+  CHECK(append_readings(folder.file("tests.log"), {simple("c")}).back().test == 5);
+  const std::string before = get(folder.file("tests.log"));
+  CHECK_THROWS_AS(append_readings(folder.file("tests.log"), {full()}), InputError);
   Reading correction = simple("d");
   correction.test = 9;
   correction.correction = "of nothing";
-  CHECK_THROWS_AS(append_readings(folder.file(), {correction}), InputError);
-  CHECK_THROWS_AS(append_readings(folder.file(), {Reading{}}), InputError);
-  CHECK(text_of(folder.file()) == before);
+  CHECK_THROWS_AS(append_readings(folder.file("tests.log"), {correction}), InputError);
+  CHECK_THROWS_AS(append_readings(folder.file("tests.log"), {Reading{}}), InputError);
+  CHECK(get(folder.file("tests.log")) == before);
   // The number of a line that cannot be used is not given out again.
-  put(folder.file(), before + "{\"test\":8,\"mixture\":\"acetone 100\",\"removal\":\"somewhat\"}\n");
-  CHECK(append_readings(folder.file(), {simple("e")}).back().test == 9);
+  put(folder.file("tests.log"), before + "{\"test\":8,\"mixture\":\"acetone 100\",\"removal\":\"somewhat\"}\n");
+  CHECK(append_readings(folder.file("tests.log"), {simple("e")}).back().test == 9);
 }
 
 TEST_CASE("a log cut at any byte keeps its whole lines, and the next reading is not harmed") {
-  const Folder folder;
+  const ScratchFolder folder;
   append_readings(folder.file("whole"), {simple("a")});
   append_readings(folder.file("whole"), {simple("b")});
-  const std::string whole = text_of(folder.file("whole"));
-  const std::string path = folder.file();
+  const std::string whole = get(folder.file("whole"));
+  const std::string path = folder.file("tests.log");
   for (std::size_t length = 0; length <= whole.size(); ++length) {
     INFO("cut after " << length << " bytes");
     const std::string cut = whole.substr(0, length);
@@ -143,7 +118,7 @@ TEST_CASE("a log cut at any byte keeps its whole lines, and the next reading is 
     const bool is_clean = cut.empty() || cut.back() == '\n' || only_break_missing || lines == 0;
     REQUIRE(log.faults.empty() == is_clean);
     const Reading added = append_readings(path, {simple("c")}).front();
-    REQUIRE(text_of(path).rfind(cut, 0) == 0);
+    REQUIRE(get(path).rfind(cut, 0) == 0);
     const ReadingLog after = read_log(path);
     REQUIRE(static_cast<long>(after.lines.size()) == kept + 1);
     REQUIRE(after.lines.back() == added);
@@ -151,21 +126,21 @@ TEST_CASE("a log cut at any byte keeps its whole lines, and the next reading is 
 }
 
 TEST_CASE("a log of another version is refused and left untouched") {
-  const Folder folder;
+  const ScratchFolder folder;
   for (const char* text : {"{\"gentlest_log\":2}\n{\"test\":1}\n", "{\"gentlest_log\":1,\"more\":2}\n", "test,date\n",
                            "{\"gentlest_log\":10}", "\x7f"}) {
     INFO(text);
-    put(folder.file(), text);
-    CHECK_THROWS_AS(read_log(folder.file()), InputError);
-    CHECK_THROWS_AS(append_readings(folder.file(), {simple("a")}), InputError);
-    CHECK(text_of(folder.file()) == text);
+    put(folder.file("tests.log"), text);
+    CHECK_THROWS_AS(read_log(folder.file("tests.log")), InputError);
+    CHECK_THROWS_AS(append_readings(folder.file("tests.log"), {simple("a")}), InputError);
+    CHECK(get(folder.file("tests.log")) == text);
   }
 }
 
 TEST_CASE("lines that make no sense are told with their place and do not hide the others") {
-  const Folder folder;
+  const ScratchFolder folder;
   const std::string good = R"(","mixture":"acetone 100","original":"nothing seen"})";
-  put(folder.file(),
+  put(folder.file("tests.log"),
       "{\"gentlest_log\":1}\n"
       "{\"test\":1,\"who\":\"a" +
           good + "\n" +
@@ -175,21 +150,21 @@ TEST_CASE("lines that make no sense are told with their place and do not hide th
           "{\"test\":3,\"pressure\":\"firm\",\"who\":\"key" + good + "\n" +
           "{\"test\":7,\"correction\":\"x\",\"who\":\"early" + good + "\n" + "{\"who\":\"no number" + good +
           "\n\xff\xfe\n{\"test\":4");
-  const ReadingLog log = read_log(folder.file());
+  const ReadingLog log = read_log(folder.file("tests.log"));
   REQUIRE(log.lines.size() == 2);
   CHECK(log.lines[0].who == "a");
   CHECK(log.lines[1].who == "key");
   std::vector<int> places;
   for (const Diagnostic& fault : log.faults) {
-    CHECK(fault.where.file == folder.file());
+    CHECK(fault.where.file == folder.file("tests.log"));
     places.push_back(fault.where.line);
   }
   CHECK(places == std::vector<int>{3, 4, 6, 7, 8, 9, 10, 11, 12});
 }
 
 TEST_CASE("killed at any instant, a writer loses at most the reading being written") {
-  const Folder folder;
-  const std::string path = folder.file();
+  const ScratchFolder folder;
+  const std::string path = folder.file("tests.log");
   int finished = 0;
   std::uint64_t random = 12345;
   for (int round = 0; round < 500; ++round) {
@@ -228,8 +203,8 @@ TEST_CASE("killed at any instant, a writer loses at most the reading being writt
 }
 
 TEST_CASE("two writers at once lose nothing and never share a number") {
-  const Folder folder;
-  const std::string path = folder.file();
+  const ScratchFolder folder;
+  const std::string path = folder.file("tests.log");
   std::vector<pid_t> children;
   for (int writer = 0; writer < 3; ++writer) {
     const pid_t child = ::fork();
@@ -252,11 +227,11 @@ TEST_CASE("two writers at once lose nothing and never share a number") {
 }
 
 TEST_CASE("files that cannot be a log are refused with the reason") {
-  const Folder folder;
+  const ScratchFolder folder;
   CHECK_THROWS_AS(append_readings(folder.file("no/such/folder"), {simple("a")}), InputError);
-  CHECK_THROWS_AS(read_log(fs::path(folder.file()).parent_path().string()), InputError);
+  CHECK_THROWS_AS(read_log(fs::path(folder.file("tests.log")).parent_path().string()), InputError);
   Reading bad = simple("a\xff");
-  CHECK_THROWS_AS(append_readings(folder.file(), {bad}), InputError);
+  CHECK_THROWS_AS(append_readings(folder.file("tests.log"), {bad}), InputError);
 }
 
 TEST_CASE("the table of a bench sheet becomes readings") {
@@ -300,12 +275,12 @@ TEST_CASE("every fault of a table is told with its place, and refuses its row") 
 }
 
 TEST_CASE("readings added together count all or none, wherever the addition was cut off") {
-  const Folder folder;
-  const std::string path = folder.file();
+  const ScratchFolder folder;
+  const std::string path = folder.file("tests.log");
   append_readings(path, {simple("before")});
-  const std::string before = text_of(path);
+  const std::string before = get(path);
   append_readings(path, {simple("a"), simple("b"), simple("c")});
-  const std::string whole = text_of(path);
+  const std::string whole = get(path);
   for (std::size_t length = before.size(); length <= whole.size(); ++length) {
     INFO("cut after " << length << " bytes");
     put(path, whole.substr(0, length));
@@ -322,11 +297,11 @@ TEST_CASE("readings added together count all or none, wherever the addition was 
 }
 
 TEST_CASE("a bad line inside an addition leaves the others of it in") {
-  const Folder folder;
-  const std::string path = folder.file();
+  const ScratchFolder folder;
+  const std::string path = folder.file("tests.log");
   append_readings(path, {simple("a"), simple("b"), simple("c")});
   for (const char* bad : {"garbage", "{\"test\":2,\"removal\":\"somewhat\",\"import\":\"2 of 3\"}"}) {
-    std::string text = text_of(path);
+    std::string text = get(path);
     const std::size_t from = text.find("{\"test\":2");
     text.replace(from, text.find('\n', from) - from, bad);
     put(folder.file("bad"), text);
@@ -339,8 +314,8 @@ TEST_CASE("a bad line inside an addition leaves the others of it in") {
 }
 
 TEST_CASE("killed at any instant, an import is in the log whole or not at all") {
-  const Folder folder;
-  const std::string path = folder.file();
+  const ScratchFolder folder;
+  const std::string path = folder.file("tests.log");
   std::vector<Reading> table(3000, simple("child"));
   std::uint64_t random = 54321;
   std::size_t some = 0;
@@ -366,10 +341,10 @@ TEST_CASE("killed at any instant, an import is in the log whole or not at all") 
 }
 
 TEST_CASE("an addition for which the disk has no room is taken back") {
-  const Folder folder;
-  const std::string path = folder.file();
+  const ScratchFolder folder;
+  const std::string path = folder.file("tests.log");
   append_readings(path, {simple("before")});
-  const std::string before = text_of(path);
+  const std::string before = get(path);
   const pid_t child = ::fork();
   REQUIRE(child >= 0);
   if (child == 0) {
@@ -387,5 +362,5 @@ TEST_CASE("an addition for which the disk has no room is taken back") {
   int status = 0;
   ::waitpid(child, &status, 0);
   CHECK(WEXITSTATUS(status) == 7);
-  CHECK(text_of(path) == before);
+  CHECK(get(path) == before);
 }

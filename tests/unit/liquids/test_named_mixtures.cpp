@@ -27,7 +27,7 @@ bool holds(const std::string& text, const char* piece) {
   return text.find(piece) != std::string::npos;
 }
 
-Liquid bottle(const char* name, const char* grade) {
+Liquid bottle_of(const char* name, const char* grade) {
   return make_liquid(shipped_catalogue().meaning_of_solvent(name), grade, shipped_catalogue());
 }
 
@@ -74,8 +74,8 @@ TEST_CASE("denatured ethanol keeps its word: in the label, in the cautions, and 
 }
 
 TEST_CASE("a name without a grade means the bottle of the shelf, denatured or not") {
-  CHECK(read_back("ethanol 30, isooctane 70", {bottle("IMS", "96 %")}) == "isooctane 70, denatured ethanol 96 % 30");
-  CHECK(read_back("IMS 30, isooctane 70", {bottle("IMS", "96 %"), bottle("ethanol", "absolute")}) ==
+  CHECK(read_back("ethanol 30, isooctane 70", {bottle_of("IMS", "96 %")}) == "isooctane 70, denatured ethanol 96 % 30");
+  CHECK(read_back("IMS 30, isooctane 70", {bottle_of("IMS", "96 %"), bottle_of("ethanol", "absolute")}) ==
         "isooctane 70, denatured ethanol 96 % 30");
-  CHECK(read_back("IMS 30, isooctane 70", {bottle("ethanol", "96 %")}) == "isooctane 70, denatured ethanol 30");
+  CHECK(read_back("IMS 30, isooctane 70", {bottle_of("ethanol", "96 %")}) == "isooctane 70, denatured ethanol 30");
 }

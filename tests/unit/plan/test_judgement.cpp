@@ -20,11 +20,11 @@ using gentlest::test::shipped_catalogue;
 
 namespace {
 
-Job demo(const Catalogue& catalogue = shipped_catalogue()) {
+Job judged_demo(const Catalogue& catalogue = shipped_catalogue()) {
   return load_job(demo_job_text(), "demo", catalogue);
 }
 
-bool names(const std::vector<WeakPoint>& points, const WeakPoint& point) {
+bool names_point(const std::vector<WeakPoint>& points, const WeakPoint& point) {
   return std::find(points.begin(), points.end(), point) != points.end();
 }
 
@@ -47,12 +47,12 @@ const Catalogue& with_deviation() {
 
 TEST_CASE("no rung exceeds the limit and the last one works, though a liquid's own figures are uncertain") {
   REQUIRE(with_deviation().find_solvent("acetone")->hansen_sd.has_value());
-  Job job = demo(with_deviation());
+  Job job = judged_demo(with_deviation());
   for (const double limit : {0.1, 0.15, 0.2, 0.25, 0.3}) {
     job.limits.risk_limit = limit;
     const Plan plan = make_plan(job, with_deviation());
     for (const JudgedMixture& rung : ladder_rungs(plan)) CHECK(rung.risk <= limit);
-    CHECK(names(plan.weak_points, {WeakPointKind::liquids_vary, 0}));
+    CHECK(names_point(plan.weak_points, {WeakPointKind::liquids_vary, 0}));
     CHECK(plan.layers[0].liquid_sd == Hansen{0.8, 1.5, 1.5});
     if (plan.outcome == Outcome::window) CHECK(ladder_rungs(plan).back().effect >= job.limits.wanted_effect);
     // A rung asked about alone is judged as on the ladder.
@@ -66,8 +66,8 @@ TEST_CASE("no rung exceeds the limit and the last one works, though a liquid's o
 }
 
 TEST_CASE("what is not known of the liquids widens every layer alike, on the ladder and for the next test") {
-  const PlannedLayer plain = planned_layers(demo(), shipped_catalogue()).front();
-  const PlannedLayer wide = planned_layers(demo(with_deviation()), with_deviation()).front();
+  const PlannedLayer plain = planned_layers(judged_demo(), shipped_catalogue()).front();
+  const PlannedLayer wide = planned_layers(judged_demo(with_deviation()), with_deviation()).front();
   CHECK(wide.sphere == plain.sphere);
   CHECK(met_by_liquids(plain) == plain.sphere);
   CHECK(met_by_liquids(wide).sd.dP == Approx(std::hypot(plain.sphere->sd.dP, 1.5)));
@@ -78,10 +78,11 @@ TEST_CASE("what is not known of the liquids widens every layer alike, on the lad
   CHECK(judged.outlooks[0]->RED_band == RED_band(judged.point, met, wide.reach));
   const double exact = test::chance_by_sums(judged.point, {met, wide.response, Limits().effect_grade, wide.reach});
   CHECK(std::abs(judged.outlooks[0]->chance - exact) < 2e-4);
-  const Progress progress = follow_readings(make_plan(demo(with_deviation()), with_deviation()), with_deviation(), {});
+  const Progress progress =
+      follow_readings(make_plan(judged_demo(with_deviation()), with_deviation()), with_deviation(), {});
   CHECK(progress.task.target->prior().hypotheses.front().sphere.sd == met_by_liquids(wide).sd);
   // Off the shelf it does not count, unless a mixture holds it.
-  Job job = demo(with_deviation());
+  Job job = judged_demo(with_deviation());
   std::erase_if(job.shelf, [](const ShelfBottle& bottle) { return bottle.solvent == "acetone"; });
   const PlannedLayer without = planned_layers(job, with_deviation()).front();
   CHECK(met_by_liquids(without) == without.sphere);
@@ -91,34 +92,34 @@ TEST_CASE("what is not known of the liquids widens every layer alike, on the lad
 
 TEST_CASE("an own sphere, however small and sure, is planned with bounded tables") {
   for (const double R0 : {0.1, 0.7, 1.4}) {
-    Job job = demo();
+    Job job = judged_demo();
     job.layers[0].own_sphere = OwnSphere{{{{16.5, 4.2, 5.1}, R0}, {0, 0, 0}, 0}, "mine"};
     const Plan plan = make_plan(job, shipped_catalogue());
     CHECK(plan.mixtures_judged > 1000);
     CHECK(met_by_liquids(plan.layers[0]).sd == best_known_sd);
     CHECK(plan.layers[0].sphere->sd == Hansen{0, 0, 0});
-    CHECK(names(plan.weak_points, {WeakPointKind::surer_than_liquids, 0}));
-    CHECK_FALSE(names(plan.weak_points, {WeakPointKind::sphere, 0}));
+    CHECK(names_point(plan.weak_points, {WeakPointKind::surer_than_liquids, 0}));
+    CHECK_FALSE(names_point(plan.weak_points, {WeakPointKind::sphere, 0}));
   }
 }
 
 TEST_CASE("of the user's own tests nothing is said to be published") {
-  Job job = demo();
+  Job job = judged_demo();
   job.layers[0].own_sphere = OwnSphere{{{{17, 6, 9}, 8}, {0.5, 1, 1}, 1}, "swatches, May"};
   const PlannedLayer own = planned_layers(job, shipped_catalogue()).front();
   CHECK(own.basis == LayerBasis::own_tests);
   CHECK(sphere_in_words(own) == "your own tests: swatches, May");
-  const PlannedLayer other = planned_layers(demo(), shipped_catalogue()).front();
+  const PlannedLayer other = planned_layers(judged_demo(), shipped_catalogue()).front();
   CHECK(other.basis == LayerBasis::found);
   CHECK(sphere_in_words(other).find("stand-in, fitted to") != std::string::npos);
-  Job resol = demo();
+  Job resol = judged_demo();
   resol.layers[0].found = "phenolic_resol";  // published, and nothing was seen of it
   const PlannedLayer published = planned_layers(resol, shipped_catalogue()).front();
   CHECK(sphere_in_words(published).find(grade_in_words(published.grade)) != std::string::npos);
 }
 
 TEST_CASE("a liquid that cannot drift is worst where it begins, whatever the last bit says") {
-  const Plan plan = make_plan(demo(), shipped_catalogue());
+  const Plan plan = make_plan(judged_demo(), shipped_catalogue());
   for (const Liquid& liquid : plan.shelf) {
     const JudgedMixture judged =
         judge_mixture(Mixture({{liquid, 1}}), plan.layers, plan.job.limits, shipped_catalogue());

@@ -17,7 +17,7 @@ using namespace gentlest::test;
 
 namespace {
 
-Job demo() {
+Job proposed_demo() {
   Job job = load_job(demo_job_text(), "demo", shipped_catalogue());
   job.limits.step_percent = 10;
   return job;
@@ -87,7 +87,7 @@ std::vector<double> effects_by_trying_all(const Job& job) {
 }  // namespace
 
 TEST_CASE("no mixture holds more of a bottle than the job says") {
-  Job job = demo();
+  Job job = proposed_demo();
   job.limits.lines = 0;
   const auto few = [](const Mixture& mixture) { return share_of(mixture, "ethyl_acetate") <= 0.1 + 1e-9; };
   REQUIRE_FALSE(all_shown(make_plan(job, shipped_catalogue()), few));
@@ -96,7 +96,7 @@ TEST_CASE("no mixture holds more of a bottle than the job says") {
 }
 
 TEST_CASE("no mixture flashes below the limit, and the label of none carries what is to be avoided") {
-  Job job = demo();
+  Job job = proposed_demo();
   const auto cool = [](const Mixture& mixture) { return !flashes_below(mixture, 15); };
   const auto clean = [](const Mixture& mixture) { return !carries(mixture, "H304"); };
   const Plan free = make_plan(job, shipped_catalogue());
@@ -112,7 +112,7 @@ TEST_CASE("no mixture flashes below the limit, and the label of none carries wha
 }
 
 TEST_CASE("under all these limits together the search misses nothing that trying every mixture finds") {
-  Job job = demo();
+  Job job = proposed_demo();
   job.shelf = {{"white_spirit_dearomatised", "", {}},
                {"isooctane", "", {}},
                {"methoxypropanol", "", {}},
@@ -178,7 +178,7 @@ TEST_CASE("a flame that only the flash point tells is avoided like a recorded on
 }
 
 TEST_CASE("where no bottle is limited there are no largest shares") {
-  Job job = demo();
+  Job job = proposed_demo();
   const std::vector<Liquid> shelf = usable_liquids(shelf_of(job, shipped_catalogue()));
   CHECK(largest_shares(shelf, job, shipped_catalogue()).empty());
   bottle(job, "ethanol").at_most_percent = 30;  // its grade is part of the label
@@ -188,7 +188,7 @@ TEST_CASE("where no bottle is limited there are no largest shares") {
 }
 
 TEST_CASE("a vial that cannot hold the job's parts is refused before the search") {
-  Job job = demo();
+  Job job = proposed_demo();
   job.limits.vial_mL = 1;
   CHECK_THROWS_AS(make_plan(job, shipped_catalogue()), InputError);
   job.limits.parts = 2;

@@ -19,7 +19,7 @@ using gentlest::test::chance_of_grade;
 
 namespace {
 
-const Response curve{{{{1.0, -12}, {0.5, -8}, {0.3, -5}, {0.2, -5}, {0.1, -3}}}, "test"};
+const Response joint_curve{{{{1.0, -12}, {0.5, -8}, {0.3, -5}, {0.2, -5}, {0.1, -3}}}, "test"};
 const Response soft{{{{0.1, -8.6}, {-2.3, -3.1}, {-1.6, -3.5}, {-1.1, -2.9}, {-0.1, -2.5}}}, "test"};
 const HansenBox box{{14, 0, 0}, {19, 16, 25}};
 
@@ -106,8 +106,8 @@ TEST_CASE("the plain sums agree with the other reference where nothing is shared
   for (const int grade : {1, 2, 4})
     for (int i = 0; i < 4; ++i) {
       const Hansen point = dice.point();
-      CHECK(chance_by_sums(point, {plain, curve, grade}) ==
-            test::near(chance_of_grade(point, plain, curve, grade), 2e-6));
+      CHECK(chance_by_sums(point, {plain, joint_curve, grade}) ==
+            test::near(chance_of_grade(point, plain, joint_curve, grade), 2e-6));
     }
 }
 
@@ -123,9 +123,9 @@ TEST_CASE("the plain sums agree with a plain Monte Carlo where figures are share
     for (std::size_t a = 0; a < 4; ++a)
       for (std::size_t b = 0; b <= a; ++b) off[a] += root[a][b] * z[b];
     const Sphere drawn{{19 + off[0] / 2, 6 + off[1], 8 + off[2]}, 8 + off[3]};
-    sum += chance_at_most(curve, 4, relative_distance_RED(liquid, drawn, bent));
+    sum += chance_at_most(joint_curve, 4, relative_distance_RED(liquid, drawn, bent));
   }
-  CHECK(chance_by_sums(liquid, {usual, curve, 4, bent}) == test::near(sum / draws, 0.004));  // 4 standard errors
+  CHECK(chance_by_sums(liquid, {usual, joint_curve, 4, bent}) == test::near(sum / draws, 0.004));  // 4 standard errors
 }
 
 TEST_CASE("the table of a sphere whose figures are known together stays within 1e-4 of the reference") {
@@ -143,8 +143,8 @@ TEST_CASE("the table of a sphere whose figures are known together stays within 1
       INFO("R0 " << sphere.mean.R0 << ", deviation " << sphere.R0_sd);
       check_against_sums({sphere, soft, grade}, dice, 1e-4);
     }
-  check_against_sums({spheres[0], curve, 1}, dice, 1e-4);
-  check_against_sums({spheres[4], curve, 2}, dice, 1e-4);
+  check_against_sums({spheres[0], joint_curve, 1}, dice, 1e-4);
+  check_against_sums({spheres[4], joint_curve, 2}, dice, 1e-4);
 }
 
 TEST_CASE("a sphere known all but exactly, its figures together, keeps to 2e-4") {
