@@ -72,9 +72,7 @@ std::string closing(const Sheet& sheet, const Edition& edition, const Style& sty
                       style, 0);
   if (sheet.kind == "materials")
     text += paragraph("`gentlest show ID` says all of one; --format csv and json hold the spheres of all.", style, 0);
-  return text + paragraph(fmt::format("{} {}; gentlest {}, catalogue {}.", sheet.rows.size(), sheet.kind,
-                                      edition.program, edition.catalogue),
-                          style, 0);
+  return text + paragraph(fmt::format("{} {}; {}.", sheet.rows.size(), sheet.kind, edition_words(edition)), style, 0);
 }
 
 }  // namespace

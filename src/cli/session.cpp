@@ -81,7 +81,7 @@ const Catalogue& load_catalogue(const Request& request) {
   // Kept by the process: the page asks many questions of one.
   static std::optional<Catalogue> of_folder;
   if (request.data) return of_folder.emplace(read_catalogue(collect_catalogue(*request.data), *request.data));
-  static const Catalogue built_in = read_catalogue(embedded_catalogue());
+  static const Catalogue built_in = read_kept_catalogue(embedded_catalogue());
   return built_in;
 }
 
@@ -132,7 +132,9 @@ Plan plan_asked_job(const Job& job, const Catalogue& catalogue, const Request& r
   return plan;
 }
 
-bool forbids_tests(const Plan& plan) { return plan.examination.verdict == ExaminationVerdict::do_not; }
+bool forbids_tests(const Plan& plan) {
+  return plan.examination.verdict == ExaminationVerdict::do_not;
+}
 
 void warn_where_forbidden(const Job& job, const Catalogue& catalogue, Session& session) {
   const Examination examination = weigh_examination(job, catalogue);

@@ -6,6 +6,7 @@
 #include "io/examination_records.hpp"
 #include "io/files.hpp"
 #include "io/finish_records.hpp"
+#include "io/kept_tree.hpp"
 #include "io/name_records.hpp"
 #include "io/observation_records.hpp"
 #include "io/other_way_records.hpp"
@@ -34,45 +35,43 @@ std::string without_line_end(std::string text) {
   return text;
 }
 
-void read_file(const NamedText& named, const std::string& folder, CatalogueRecords& records,
-               std::vector<Diagnostic>& faults) {
-  YamlFile file(folder + "/" + named.name, named.text);
+void read_file(const std::string& name, YamlFile file, CatalogueRecords& records, std::vector<Diagnostic>& faults) {
   if (file.faults().empty()) {
-    if (begins_with(named.name, "liquids/"))
+    if (begins_with(name, "liquids/"))
       read_liquids(file, records);
-    else if (named.name == "materials/spreads.yaml")
+    else if (name == "materials/spreads.yaml")
       read_spreads(file, records);
-    else if (begins_with(named.name, "materials/"))
+    else if (begins_with(name, "materials/"))
       read_materials(file, records);
-    else if (begins_with(named.name, "observations/"))
+    else if (begins_with(name, "observations/"))
       read_observations(file, records);
-    else if (named.name == "examination.yaml")
+    else if (name == "examination.yaml")
       read_examination(file, records);
-    else if (named.name == "afterwards.yaml")
+    else if (name == "afterwards.yaml")
       read_finishes(file, records);
-    else if (named.name == "law.yaml")
+    else if (name == "law.yaml")
       read_law(file, records);
-    else if (named.name == "sources.yaml")
+    else if (name == "sources.yaml")
       read_sources(file, records);
-    else if (named.name == "names.yaml")
+    else if (name == "names.yaml")
       read_ambiguous_names(file, records);
-    else if (named.name == "conditioned.yaml")
+    else if (name == "conditioned.yaml")
       read_conditionings(file, records);
-    else if (named.name == "response.yaml")
+    else if (name == "response.yaml")
       read_response(file, records);
-    else if (begins_with(named.name, "unifac"))
+    else if (begins_with(name, "unifac"))
       read_unifac(file, records.chemistry);
-    else if (named.name == "stand_ins.yaml")
+    else if (name == "stand_ins.yaml")
       read_stand_ins(file, records.chemistry);
-    else if (named.name == "miscibility.yaml")
+    else if (name == "miscibility.yaml")
       read_miscibility(file, records.chemistry);
-    else if (named.name == "water_limits.yaml")
+    else if (name == "water_limits.yaml")
       read_water_limits(file, records.chemistry);
-    else if (named.name == "strengths.yaml")
+    else if (name == "strengths.yaml")
       read_strengths(file, records.chemistry);
-    else if (named.name == "cautions.yaml")
+    else if (name == "cautions.yaml")
       read_cautions(file, records.chemistry);
-    else if (named.name == "other_ways.yaml")
+    else if (name == "other_ways.yaml")
       read_other_ways(file, records);
     else
       file.complain(1, 1, "the catalogue has no file of this name", "see docs/data-format.md");
@@ -101,14 +100,17 @@ std::vector<NamedText> collect_catalogue(const std::string& folder) {
   return files;
 }
 
-Catalogue read_catalogue(const std::vector<NamedText>& files, const std::string& folder) {
+namespace {
+
+template <class Parse>
+Catalogue read_files(const std::vector<NamedText>& files, const std::string& folder, const Parse& parse) {
   CatalogueRecords records;
   std::vector<Diagnostic> faults;
   for (const NamedText& named : files) {
     if (named.name == "VERSION")
       records.version = without_line_end(named.text);
     else
-      read_file(named, folder, records, faults);
+      read_file(named.name, parse(folder + "/" + named.name, named.text), records, faults);
   }
   for (const char* needed : {"VERSION", "law.yaml", "sources.yaml", "response.yaml", "materials/spreads.yaml"})
     if (std::none_of(files.begin(), files.end(), [&](const NamedText& named) { return named.name == needed; }))
@@ -122,6 +124,19 @@ Catalogue read_catalogue(const std::vector<NamedText>& files, const std::string&
       if (fault.where.file.empty()) fault.where.file = folder;
     throw InputError(Fault::file, std::move(located));
   }
+}
+
+}  // namespace
+
+Catalogue read_catalogue(const std::vector<NamedText>& files, const std::string& folder) {
+  return read_files(files, folder,
+                    [](std::string name, const std::string& text) { return YamlFile(std::move(name), text); });
+}
+
+Catalogue read_kept_catalogue(const std::vector<NamedText>& trees) {
+  return read_files(trees, "solvents", [](std::string name, const std::string& text) {
+    return YamlFile(std::move(name), kept_tree(text));
+  });
 }
 
 }  // namespace gentlest

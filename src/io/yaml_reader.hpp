@@ -43,6 +43,9 @@ class YamlFile {
   /// second document are faults; the tree is then as far as it was read.
   YamlFile(std::string name, std::string text);
 
+  /// Of a tree that was read before: no line of it is known any more.
+  YamlFile(std::string name, YamlNode root) : name_(std::move(name)), root_(std::move(root)) {}
+
   const YamlNode& root() const noexcept { return root_; }
   const std::vector<Diagnostic>& faults() const noexcept { return faults_; }
   std::vector<Diagnostic> take_faults() { return std::move(faults_); }

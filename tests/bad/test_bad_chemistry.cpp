@@ -3,6 +3,7 @@
 
 #include "io/catalogue_files.hpp"
 #include "io/chemistry_records.hpp"
+#include "shipped.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -90,7 +91,7 @@ const std::vector<Bad> bad_files = {
 };
 
 std::vector<NamedText> shipped_with(const std::string& name, const std::string& piece, const std::string& instead) {
-  std::vector<NamedText> files = embedded_catalogue();
+  std::vector<NamedText> files = test::shipped_files();
   for (NamedText& file : files) {
     if (file.name != name) continue;
     const std::size_t at = file.text.find(piece);
@@ -134,7 +135,7 @@ TEST_CASE("records on liquids together name only what the catalogue has") {
             .find("\"ketones\"") != std::string::npos);
   CHECK(complaint_about(shipped_with("unifac.yaml", "source: unifac", "source: onifac")).find("\"onifac") !=
         std::string::npos);
-  CHECK(complaint_about(embedded_catalogue()) == "no complaint");
+  CHECK(complaint_about(test::shipped_files()) == "no complaint");
 }
 
 TEST_CASE("a range that runs backwards and a grade that is none are faults") {

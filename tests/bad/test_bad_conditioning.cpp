@@ -2,6 +2,7 @@
 #include "gentlest/base/diagnostic.hpp"
 
 #include "io/catalogue_files.hpp"
+#include "shipped.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -30,7 +31,7 @@ const std::string sound =
 
 // What is said of the shipped catalogue with this file in place of its own.
 std::string complaint_about(const std::string& text) {
-  std::vector<NamedText> files = embedded_catalogue();
+  std::vector<NamedText> files = test::shipped_files();
   for (NamedText& file : files)
     if (file.name == "conditioned.yaml") file.text = text;
   try {

@@ -2,6 +2,7 @@
 #include "gentlest/base/diagnostic.hpp"
 
 #include "io/catalogue_files.hpp"
+#include "shipped.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -12,7 +13,7 @@ using namespace gentlest;
 namespace {
 
 std::string complaint_with_law(const std::string& text) {
-  std::vector<NamedText> files = embedded_catalogue();
+  std::vector<NamedText> files = test::shipped_files();
   for (NamedText& file : files)
     if (file.name == "law.yaml") file.text = text;
   if (text.empty())

@@ -2,6 +2,7 @@
 #include "gentlest/base/diagnostic.hpp"
 
 #include "io/catalogue_files.hpp"
+#include "shipped.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -12,7 +13,7 @@ using namespace gentlest;
 namespace {
 
 std::string complaint_with(const std::string& file, const std::string& text) {
-  std::vector<NamedText> files = embedded_catalogue();
+  std::vector<NamedText> files = test::shipped_files();
   for (NamedText& one : files)
     if (one.name == file) one.text = text;
   try {

@@ -2,6 +2,7 @@
 #include "gentlest/base/diagnostic.hpp"
 
 #include "io/catalogue_files.hpp"
+#include "shipped.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -39,7 +40,7 @@ std::string row_with(const std::string& from, const std::string& to) {
 }
 
 std::vector<Diagnostic> faults_with(const std::string& text) {
-  std::vector<NamedText> files = embedded_catalogue();
+  std::vector<NamedText> files = test::shipped_files();
   files.push_back({"observations/added.yaml", text});
   try {
     read_catalogue(files);

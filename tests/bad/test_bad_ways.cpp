@@ -1,5 +1,6 @@
 // Faulty records of other ways: one clear message each.
 #include "io/catalogue_files.hpp"
+#include "shipped.hpp"
 
 #include "gentlest/base/diagnostic.hpp"
 
@@ -24,7 +25,7 @@ std::string with(const std::string& from, const std::string& to) {
 // Of the shipped catalogue only what every one must hold: to read all of it takes long.
 std::vector<NamedText> least_catalogue() {
   std::vector<NamedText> files;
-  for (const NamedText& file : embedded_catalogue())
+  for (const NamedText& file : shipped_files())
     if (file.name == "VERSION" || file.name == "law.yaml" || file.name == "sources.yaml" ||
         file.name == "response.yaml" || file.name == "materials/spreads.yaml")
       files.push_back(file);

@@ -13,7 +13,7 @@ using namespace gentlest;
 namespace {
 
 struct Easel {
-  Catalogue catalogue = read_catalogue(embedded_catalogue());
+  Catalogue catalogue = read_kept_catalogue(embedded_catalogue());
   Plan plan = make_plan(load_job(demo_job_text(), "demo", catalogue), catalogue);
   std::vector<Reading> readings;
   Progress progress;

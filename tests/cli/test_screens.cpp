@@ -104,7 +104,7 @@ TEST_CASE("a first answer is one screen from 80 columns on, never wider, in word
 }
 
 TEST_CASE("what can hurt stands on the first answer, and a missing record as missing") {
-  const Catalogue catalogue = read_catalogue(embedded_catalogue());
+  const Catalogue catalogue = read_kept_catalogue(embedded_catalogue());
   const std::string job = std::string(layers_begin) + "  - {name: oil paint, role: keep, found: oil_paint_old}\n" +
                           "shelf:\n  - {solvent: isooctane}\n  - {solvent: toluene}\n  - {solvent: acetone}\n";
   const std::string text =

@@ -134,7 +134,7 @@ std::string signal_of(const std::vector<std::string>& classes) {
 const std::vector<Solvent>& recorded_liquids() {
   static const std::vector<Solvent> liquids = [] {
     CatalogueRecords records;
-    for (const NamedText& named : embedded_catalogue()) {
+    for (const NamedText& named : test::shipped_files()) {
       if (named.name.rfind("liquids/", 0) != 0) continue;
       YamlFile file(named.name, named.text);
       read_liquids(file, records);

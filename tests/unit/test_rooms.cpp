@@ -46,7 +46,7 @@ struct Place {
 Place place_of(const std::string& path) {
   static const std::regex header("gentlest/(\\w+)/\\w+\\.hpp$");
   static const std::regex in_a_wing("(core|report)/(\\w+)/\\w+\\.[ch]pp$");
-  static const std::regex undivided("(io|cli|page)/\\w+\\.[ch]pp$");
+  static const std::regex undivided("(io|cli|page|embed)/\\w+\\.[ch]pp$");
   std::smatch found;
   if (std::regex_search(path, found, header)) return {"core", found[1]};
   if (std::regex_search(path, found, in_a_wing)) return {found[1], found[2]};

@@ -39,6 +39,13 @@ inline std::string folded(std::string_view text) {
   return out;
 }
 
+/// A word of the files as a person reads it: "solubility_trend" is "solubility trend".
+inline std::string with_blanks(std::string_view word) {
+  std::string out(word);
+  std::replace(out.begin(), out.end(), '_', ' ');
+  return out;
+}
+
 /// ASCII only, whatever the locale.
 inline bool is_digit(char c) {
   return c >= '0' && c <= '9';

@@ -5,6 +5,7 @@
 #include "gentlest/catalogue/catalogue.hpp"
 
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -37,5 +38,8 @@ bool is_known(const SolventFigure& figure, const Solvent& solvent);
 
 /// The source of every value, of those not chosen too; empty where the figure is not known.
 std::vector<std::string> sources_of(const SolventFigure& figure, const Solvent& solvent);
+
+/// The sources of these keys in the order of the keys; what the catalogue does not know (an own figure) is left out.
+std::vector<Source> named_sources(const std::set<std::string>& keys, const Catalogue& catalogue);
 
 }  // namespace gentlest

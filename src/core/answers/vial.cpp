@@ -1,5 +1,7 @@
 #include "gentlest/answers/vial.hpp"
 
+#include "gentlest/catalogue/figures.hpp"
+
 #include <algorithm>
 #include <set>
 #include <utility>
@@ -28,10 +30,7 @@ std::vector<Source> sources_of(const VialStudy& study, const Catalogue& catalogu
       keys.insert(solvent.boiling_point_C->chosen.source);
     for (const ExposureLimit& limit : solvent.exposure_limits) keys.insert(limit.source);
   }
-  std::vector<Source> sources;
-  for (const std::string& key : keys)
-    if (const Source* source = catalogue.find_source(key)) sources.push_back(*source);
-  return sources;
+  return named_sources(keys, catalogue);
 }
 
 }  // namespace

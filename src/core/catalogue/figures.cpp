@@ -58,4 +58,11 @@ std::vector<std::string> sources_of(const SolventFigure& figure, const Solvent& 
       figure.member);
 }
 
+std::vector<Source> named_sources(const std::set<std::string>& keys, const Catalogue& catalogue) {
+  std::vector<Source> sources;
+  for (const std::string& key : keys)
+    if (const Source* source = catalogue.find_source(key)) sources.push_back(*source);
+  return sources;
+}
+
 }  // namespace gentlest

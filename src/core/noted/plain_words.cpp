@@ -202,9 +202,7 @@ std::string label_of_key(std::string_view key) {
        {"at_edge", "edge or picture"}}};
   for (const auto& [one, label] : labels)
     if (one == key) return std::string(label);
-  std::string label(key);
-  std::replace(label.begin(), label.end(), '_', ' ');
-  return label;
+  return with_blanks(key);
 }
 
 std::string unit_behind(std::string_view key) {

@@ -1,5 +1,7 @@
 #include "core/plan/plan_remarks.hpp"
 
+#include "gentlest/catalogue/figures.hpp"
+
 #include <algorithm>
 #include <set>
 
@@ -84,10 +86,7 @@ std::vector<Source> list_sources(const Plan& plan, const Catalogue& catalogue) {
   }
   for (const PartingPair& pair : plan.parting) keys.insert(pair.sources.begin(), pair.sources.end());
   for (const Caution& caution : plan.cautions) keys.insert(caution.source);
-  std::vector<Source> sources;
-  for (const std::string& key : keys)
-    if (const Source* source = catalogue.find_source(key)) sources.push_back(*source);
-  return sources;
+  return named_sources(keys, catalogue);
 }
 
 }  // namespace gentlest

@@ -133,8 +133,12 @@ std::vector<double> tabulate(const FieldLattice& lattice, const Sphere& sphere, 
     const std::size_t half = axes[i].kernel.size() / 2;
     first[i] = lattice.origin[i] - centre[i] - static_cast<double>(half) * lattice.step[i];
   }
-  return smoothed(lattice, axes, first,
-                  [&](double D, double P, double H) { return ready.radial(std::sqrt(D * D + P * P + H * H)); });
+  return smoothed(lattice, axes, first, [&](double D, double P, double H, std::vector<double>& row) {
+    for (std::size_t k = 0; k < row.size(); ++k) {
+      const double at = H + static_cast<double>(k) * lattice.step[2];
+      row[k] = ready.radial(std::sqrt(D * D + P * P + at * at));
+    }
+  });
 }
 
 }  // namespace

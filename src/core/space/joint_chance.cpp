@@ -19,7 +19,6 @@ namespace {
 using Eigen::Matrix3d;
 using Eigen::Vector3d;
 
-constexpr double far_from = 4;       // RED from which a curve is tabulated over 1 / RED
 constexpr double reach_in_sd = 4.5;  // beyond this a Gaussian holds 7e-6
 
 struct Node {
@@ -117,7 +116,6 @@ bool is_joint(const FieldSubject& subject) {
 }
 
 CurveOfRED::CurveOfRED(const Response& response, int grade) {
-  constexpr int near_nodes = 4096, far_nodes = 1024;
   const auto chance = [&](double RED) { return chance_at_most(response, grade, RED); };
   for (int i = 0; i <= near_nodes; ++i) near_.push_back(chance(far_from * i / near_nodes));
   far_.push_back(0);
@@ -127,15 +125,6 @@ CurveOfRED::CurveOfRED(const Response& response, int grade) {
   for (std::size_t i = 1; i < near_.size(); ++i)
     steepest = std::max(steepest, (near_[i - 1] - near_[i]) * near_nodes / far_from);
   if (steepest > 0) width_ = 1 / (steepest * std::sqrt(2 * std::numbers::pi));
-}
-
-double CurveOfRED::operator()(double RED) const {
-  const bool is_near = RED < far_from;
-  const std::vector<double>& values = is_near ? near_ : far_;
-  const double share = is_near ? RED / far_from : far_from / RED;
-  const double position = share * static_cast<double>(values.size() - 1);
-  const std::size_t node = std::min(static_cast<std::size_t>(position), values.size() - 2);
-  return values[node] + (position - static_cast<double>(node)) * (values[node + 1] - values[node]);
 }
 
 JointChance::JointChance(const HansenBox& box, const FieldSubject& subject)
@@ -208,18 +197,13 @@ namespace {
 
 constexpr std::size_t points = 6;
 
-// Lagrange's weights for nodes -2 ... 3 at t in [0, 1].
+// Lagrange's weights for nodes -2 ... 3 at t in [0, 1]: each is the product of the distances to the other nodes, over
+// what that product is at its own.
 std::array<double, points> six_weights(double t) {
-  std::array<double, points> weight{};
-  for (std::size_t i = 0; i < points; ++i) {
-    weight[i] = 1;
-    const double own = static_cast<double>(i) - 2;
-    for (std::size_t k = 0; k < points; ++k) {
-      const double other = static_cast<double>(k) - 2;
-      if (k != i) weight[i] *= (t - other) / (own - other);
-    }
-  }
-  return weight;
+  const double a = t + 2, b = t + 1, c = t, d = t - 1, e = t - 2, f = t - 3;
+  const double ab = a * b, cd = c * d, ef = e * f;
+  return {b * cd * ef / -120, a * cd * ef / 24,  ab * d * ef / -12,
+          ab * c * ef / 12,   ab * cd * f / -24, ab * cd * e / 120};
 }
 
 // A spread too narrow for the lattice keeps its variance and its fourth moment on five nodes.
@@ -300,13 +284,17 @@ JointChance::Turned JointChance::tabulate_turned(const std::array<double, 3>& lo
     first[i] = table.lattice.origin[i] - static_cast<double>(half) * step[i];
   }
   const double inverse_factor = std::exp(-ln_factor);
-  table.values = smoothed(table.lattice, axes, first, [&](double a, double b, double c) {
-    double sum = 0;
+  table.values = smoothed(table.lattice, axes, first, [&](double a, double b, double c, std::vector<double>& row) {
+    std::fill(row.begin(), row.end(), 0.0);
     for (const Ring& ring : rings_) {
-      const double x = a - ring.centre[0], y = b - ring.centre[1], z = c - ring.centre[2];
-      sum += ring.weight * curve_(std::sqrt(x * x + y * y + z * z) * ring.inverse_R * inverse_factor);
+      const double x = a - ring.centre[0], y = b - ring.centre[1];
+      const double off_axis = x * x + y * y;
+      const double inverse_reach = ring.inverse_R * inverse_factor;
+      for (std::size_t k = 0; k < row.size(); ++k) {
+        const double z = c + static_cast<double>(k) * step[2] - ring.centre[2];
+        row[k] += ring.weight * curve_(std::sqrt(off_axis + z * z) * inverse_reach);
+      }
     }
-    return sum;
   });
   return table;
 }

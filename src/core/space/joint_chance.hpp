@@ -13,6 +13,7 @@
 
 #include <Eigen/Core>
 
+#include <algorithm>
 #include <array>
 #include <vector>
 
@@ -25,11 +26,23 @@ bool is_joint(const FieldSubject& subject);
 class CurveOfRED {
  public:
   CurveOfRED(const Response& response, int grade);
-  double operator()(double RED) const;
+  /// Here, for a table asks some millions of times.
+  double operator()(double RED) const {
+    const bool is_near = RED < far_from;
+    const std::vector<double>& values = is_near ? near_ : far_;
+    const double position = (is_near ? RED * (near_nodes / far_from) : far_from * far_nodes / RED);
+    const int node = std::min(static_cast<int>(position), (is_near ? near_nodes : far_nodes) - 1);
+    const double* const at = values.data() + node;
+    return at[0] + (position - node) * (at[1] - at[0]);
+  }
   /// Standard deviation, in RED, of the Gaussian step that is as steep as the curve at its steepest; 0: it is flat.
   double width() const { return width_; }
 
  private:
+  static constexpr double far_from = 4;  // RED from which it is tabulated over 1 / RED
+  static constexpr int near_nodes = 4096;
+  static constexpr int far_nodes = 1024;
+
   std::vector<double> near_;  // over RED from 0
   std::vector<double> far_;   // over 1 / RED from 0
   double width_ = 0;

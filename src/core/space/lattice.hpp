@@ -38,7 +38,8 @@ void smooth_rows(const double* in, double* out, std::size_t width, const Smoothi
 /// The same for single numbers.
 void smooth_line(const double* in, double* out, const Smoothing& axis);
 
-/// The table of `source(a, b, c)` averaged along each axis. `first`: where the source lattice begins. Smoothed at once
+/// The table of a source averaged along each axis; source(a, b, c, row) fills a row of it, from c in steps of the third
+/// axis. `first`: where the source lattice begins. Smoothed at once
 /// along the third axis and, slab by slab, along the second: the full source never stands in memory.
 template <class Source>
 std::vector<double> smoothed(const FieldLattice& lattice, const std::array<Smoothing, 3>& axes,
@@ -52,8 +53,7 @@ std::vector<double> smoothed(const FieldLattice& lattice, const std::array<Smoot
     std::fill(slab.begin(), slab.end(), 0.0);
     for (std::size_t j = 0; j < axes[1].source; ++j) {
       const double b = first[1] + static_cast<double>(j) * lattice.step[1];
-      for (std::size_t k = 0; k < row.size(); ++k)
-        row[k] = source(a, b, first[2] + static_cast<double>(k) * lattice.step[2]);
+      source(a, b, first[2], row);
       smooth_line(row.data(), &slab[j * width], axes[2]);
     }
     smooth_rows(slab.data(), &slabs[i * axes[1].nodes * width], width, axes[1]);

@@ -1,5 +1,7 @@
 #include "gentlest/ways/ways.hpp"
 
+#include "gentlest/catalogue/figures.hpp"
+
 #include <algorithm>
 #include <optional>
 #include <set>
@@ -169,10 +171,7 @@ WaysAnswer all_ways(const Catalogue& catalogue) {
 std::vector<Source> sources_of(const WaysAnswer& answer, const Catalogue& catalogue) {
   std::set<std::string> keys;
   for (const WayHere& one : answer.ways) keys.insert(one.way->sources.begin(), one.way->sources.end());
-  std::vector<Source> sources;
-  for (const Source& source : catalogue.sources())
-    if (keys.count(source.key) == 1) sources.push_back(source);
-  return sources;
+  return named_sources(keys, catalogue);
 }
 
 }  // namespace gentlest

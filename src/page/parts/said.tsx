@@ -1,10 +1,9 @@
 // A text of the program as it says it, asked for when it is opened.
-import { useSignal, useSignalEffect } from "@preact/signals";
-import { ask, type Question } from "../engine/engine";
-import { basis, files, jobText } from "../state";
+import { useSignal } from "@preact/signals";
+import type { Question } from "../engine/engine";
+import { words } from "../words/words";
+import { asItStands, untold, useTold, type Told } from "./told_of";
 import "./said.css";
-
-const pauseAfterTyping_ms = 200;
 
 interface Props {
   title: string;
@@ -17,21 +16,15 @@ interface Props {
 
 export function Said({ title, name = title, kind, question }: Props) {
   const isOpen = useSignal(false);
-  /** The text, and the files that it was said of. */
-  const said = useSignal({ text: "", of: "" });
-  const isCurrent = said.value.of === basis.value;
-  useSignalEffect(() => {
-    const of = basis.value;
-    if (!isOpen.value || jobText.value === "") return;
-    const timer = setTimeout(() => void ask(kind, { ...question, files: files() }).then((answer) => {
-      if (answer.exit !== 130) said.value = { text: answer.text || answer.notes, of };
-    }), pauseAfterTyping_ms);
-    return () => clearTimeout(timer);
-  });
+  const told = useSignal<Told<string>>(untold);
+  const { isCurrent, isGivenUp, again } = useTold(kind, told, () => (isOpen.value ? question : null), asItStands);
+  const { value, notes, exit } = told.value;
+  const text = (exit <= 1 && value) || notes;
   return (
     <details class="said-whole" onToggle={(event) => (isOpen.value = event.currentTarget.open)}>
       <summary>{title}</summary>
-      {isOpen.value && <pre class={isCurrent ? "said" : "said stale"} tabIndex={0} role="group" aria-label={name} aria-busy={!isCurrent}>{said.value.text || "…"}</pre>}
+      {isOpen.value && <pre class={isCurrent ? "said" : "said stale"} tabIndex={0} role="group" aria-label={name} aria-busy={!isCurrent && !isGivenUp}>{text || "…"}</pre>}
+      {isGivenUp && <button type="button" onClick={again}>{words.value.afterwards.askAgain}</button>}
     </details>
   );
 }

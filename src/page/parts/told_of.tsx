@@ -13,8 +13,11 @@ export interface Telling { isCurrent: boolean; isGivenUp: boolean; again: () => 
 
 const pauseAfterTyping_ms = 200;
 
-/** `question` reads signals, and gives no files: those of the page go along. */
-export function useTold<T>(kind: string, place: Signal<Told<T>>, question: () => Question | null): Telling {
+const parsed = <T,>(text: string): T => JSON.parse(text) as T;
+export const asItStands = (text: string): string => text;
+
+/** `question` reads signals, and gives no files: those of the page go along. `read`: what the answer's text is kept as. */
+export function useTold<T>(kind: string, place: Signal<Told<T>>, question: () => Question | null, read: (text: string) => T = parsed): Telling {
   const givenUp = useSignal("");
   const turn = useSignal(0);
   const subject = useComputed(() => {
@@ -29,7 +32,7 @@ export function useTold<T>(kind: string, place: Signal<Told<T>>, question: () =>
     const timer = setTimeout(() => void ask(kind, { ...asked, files: files() }).then(({ exit, text, faults, notes }) => {
       if (of !== subject.peek()) return;
       if (exit === 130) givenUp.value = of;
-      else place.value = { value: exit <= 1 ? (JSON.parse(text) as T) : place.peek().value, of, faults, notes, exit };
+      else place.value = { value: exit <= 1 ? read(text) : place.peek().value, of, faults, notes, exit };
     }), pauseAfterTyping_ms);
     return () => clearTimeout(timer);
   });

@@ -1,3 +1,4 @@
+#include "gentlest/catalogue/figures.hpp"
 #include "report/after/after_report.hpp"
 #include "report/after/after_stacks.hpp"
 #include "report/after/after_words.hpp"
@@ -136,10 +137,7 @@ std::vector<Source> sources_of(const Afterwards& answer, const Catalogue& catalo
       for (const Judgement* judged : {&coat.comes_off, &coat.touched})
         for (const CellVoice& voice : judged->voices) keys.insert(voice_of(voice).source);
   for (const GeneralFact& fact : catalogue.finishes().general) keys.insert(fact.voice.source);
-  std::vector<Source> sources;
-  for (const std::string& key : keys)
-    if (const Source* source = catalogue.find_source(key)) sources.push_back(*source);
-  return sources;
+  return named_sources(keys, catalogue);
 }
 
 Json dangers_json(const Afterwards& answer) {

@@ -8,7 +8,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <set>
 
 namespace gentlest {
@@ -28,9 +27,7 @@ const char* const after_not_told_words =
 
 // As JSON has it, with blanks.
 std::string answer_word(CellVerdict verdict) {
-  std::string word = verdict_key(verdict);
-  std::replace(word.begin(), word.end(), '_', ' ');
-  return word;
+  return with_blanks(verdict_key(verdict));
 }
 
 std::string basis_word(CellBasis basis) {

@@ -38,10 +38,6 @@ std::vector<std::string> occasions_in_words(const WaysCase& one) {
   return words;
 }
 
-std::string edition_line(const Edition& edition) {
-  return fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue);
-}
-
 // Ways of one kind, which stand together.
 using OfKind = std::vector<const WayHere*>;
 std::vector<OfKind> by_kind(const WaysAnswer& answer) {
@@ -90,7 +86,7 @@ std::string ways_text(const WaysCase& one, const Style& style, const Edition& ed
   }
   if (!one.answer.passed_over.empty())
     text += heading("Not brought up by this plan", style) + paragraph(passed_over_words(one.answer), style);
-  return text + "\n" + paragraph(edition_line(edition), style, 0);
+  return text + "\n" + paragraph(edition_words(edition) + ".", style, 0);
 }
 
 Sheet ways_sheet(const WaysCase& one) {
@@ -184,7 +180,7 @@ std::string ways_short_text(const WaysCase& one, const Style& style, const Editi
       screen_list("Here", here, std::min<std::size_t>(here.size(), 3), style),
       screen_list("What people then consider, the least first", kinds, std::min<std::size_t>(kinds.size(), 6), style),
       must_stand("\n" + paragraph("How long, what stays behind, how to clear, sources: --full; to print: --html. " +
-                                      edition_line(edition),
+                                      edition_words(edition) + ".",
                                   style, 0))};
   return screen_of(std::move(parts), style);
 }
@@ -205,7 +201,7 @@ std::string ways_page(const WaysCase& one, Paper paper, const Edition& edition) 
   }
   if (!one.answer.passed_over.empty())
     body += element("h2", "Not brought up by this plan") + element("p", html_text(passed_over_words(one.answer)));
-  body += element("p", html_text(edition_line(edition)), "quiet");
+  body += element("p", html_text(edition_words(edition) + "."), "quiet");
   return html_page(title_of(one), paper, text_page_css("gentlest: other ways, none of them modelled") + ways_css,
                    "<main>\n" + body + "</main>\n");
 }

@@ -221,7 +221,7 @@ std::string chart_file(const Chart& chart, const Edition& edition) {
                            chart.drawing.body);
   y += chart.drawing.height + 18;
   std::vector<std::string> lines = text_lines(chart.caption, small_text, chart.drawing.width);
-  lines.push_back(fmt::format("gentlest {}, catalogue {}", edition.program, edition.catalogue));
+  lines.push_back(edition_words(edition));
   for (const std::string& words : lines) {
     add_text(page, {margin, y}, words, {small_text, Anchor::start, false, &words == &lines.back() ? pale_ink : ink});
     y += line;

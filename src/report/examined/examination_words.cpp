@@ -1,26 +1,20 @@
 #include "report/examined/examination_words.hpp"
 
+#include "gentlest/base/text.hpp"
 #include "report/form/format.hpp"
 
 #include <fmt/format.h>
 
-#include <algorithm>
-
 namespace gentlest {
 
 namespace {
-
-std::string spaced(std::string words) {
-  std::replace(words.begin(), words.end(), '_', ' ');
-  return words;
-}
 
 std::string step_words(const ExaminationStep& step) {
   switch (step.effect) {
     case ExaminationEffect::first_test:
       return "something is tried first";
     case ExaminationEffect::suspect:
-      return fmt::format("taken for {}", spaced(std::string(to_word(*step.flag))));
+      return fmt::format("taken for {}", with_blanks(to_word(*step.flag)));
     case ExaminationEffect::no_edge:
       return "no tests at an edge";
     case ExaminationEffect::lower_limit:
@@ -72,7 +66,7 @@ std::string effect_words(const ExaminationAnswer& answer) {
 }
 
 std::string topic_and_place(const WeighedAnswer& weighed) {
-  const std::string topic = spaced(weighed.question->id);
+  const std::string topic = with_blanks(weighed.question->id);
   return weighed.where.empty() ? topic : fmt::format("{} ({})", topic, joined(weighed.where));
 }
 

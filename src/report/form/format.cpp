@@ -95,6 +95,10 @@ std::string counted(std::size_t count, const std::string& one, const std::string
   return fmt::format("{} {}", count, count == 1 ? one : many);
 }
 
+std::string edition_words(const Edition& edition) {
+  return fmt::format("gentlest {}, catalogue {}", edition.program, edition.catalogue);
+}
+
 std::string joined(const std::vector<std::string>& items, const std::string& between, const std::string& none) {
   if (items.empty()) return none;
   std::string text = items.front();

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "gentlest/space/hansen.hpp"
+#include "report/form/form.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -41,6 +42,9 @@ std::string per_cent_beside(double chance, double limit);
 
 /// A limit or setting (0..1) in per cent as it was set, e.g. "2.5 %": no chance, so 0 and 100 stay.
 std::string setting_per_cent(double share);
+
+/// "gentlest 0.1.0, catalogue 1.3.0": what a result is traced by.
+std::string edition_words(const Edition& edition);
 
 /// 1234567 as "1,234,567".
 std::string with_commas(std::uint64_t count);

@@ -10,9 +10,9 @@
 #include "report/phrases/headings.hpp"
 #include "report/phrases/mixture_name.hpp"
 #include "report/phrases/shelf_words.hpp"
-#include "report/plans/studio_words.hpp"
 #include "report/phrases/words.hpp"
 #include "report/plans/plan_report.hpp"
+#include "report/plans/studio_words.hpp"
 
 #include <fmt/format.h>
 
@@ -152,10 +152,10 @@ std::string sheet_origins(const Plan& plan, const SheetInputs& inputs) {
   std::string text = inputs.full ? sources_section(plan) : std::string();
   text += "<section>\n";
   text += element("h2", "To make this sheet again");
-  text += element("p", fmt::format("gentlest {}, catalogue {}; {} mixtures judged. Command: gentlest sheet {}{}",
-                                   html_text(inputs.edition.program), html_text(inputs.edition.catalogue),
-                                   with_commas(plan.mixtures_judged), user_text(inputs.job_file),
-                                   inputs.options.empty() ? "" : " " + user_text(joined(inputs.options, " "))));
+  text += element(
+      "p", fmt::format("{}; {} mixtures judged. Command: gentlest sheet {}{}", html_text(edition_words(inputs.edition)),
+                       with_commas(plan.mixtures_judged), user_text(inputs.job_file),
+                       inputs.options.empty() ? "" : " " + user_text(joined(inputs.options, " "))));
   for (const std::string& sentence : studio_sentences(plan)) text += element("p", user_text(sentence));
   text += limits_html(plan);
   if (!inputs.full)

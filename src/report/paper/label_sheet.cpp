@@ -335,10 +335,7 @@ std::string words_page(const Plan& plan, const Bench& bench, const LabelInputs& 
   text += element("p", html_text(law_words(inputs.edition.law)));
   if (!missing.empty()) text += element("h2", "Not known, and so missing on the labels") + html_list(missing);
   text += labels_in_words(bench, inputs);
-  text += element(
-      "p",
-      fmt::format("gentlest {}, catalogue {}", html_text(inputs.edition.program), html_text(inputs.edition.catalogue)),
-      "quiet");
+  text += element("p", html_text(edition_words(inputs.edition)), "quiet");
   return "<div class=\"words\">\n" + text + "</div>\n";
 }
 

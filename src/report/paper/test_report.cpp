@@ -169,12 +169,11 @@ std::string made_again(const Plan& plan, const TestReportInputs& inputs) {
   const SheetInputs& sheet = inputs.sheet;
   std::string text = "<section>\n";
   if (sheet.full) text += element("h2", "To make this report again");
-  text += element(
-      "p",
-      fmt::format("gentlest {}, catalogue {}. Command: gentlest report {} {}{}", html_text(sheet.edition.program),
-                  html_text(sheet.edition.catalogue), user_text(sheet.job_file), user_text(inputs.log_file),
-                  sheet.options.empty() ? "" : " " + user_text(joined(sheet.options, " "))),
-      "quiet");
+  text += element("p",
+                  fmt::format("{}. Command: gentlest report {} {}{}", html_text(edition_words(sheet.edition)),
+                              user_text(sheet.job_file), user_text(inputs.log_file),
+                              sheet.options.empty() ? "" : " " + user_text(joined(sheet.options, " "))),
+                  "quiet");
   for (const std::string& sentence : studio_sentences(plan)) text += element("p", user_text(sentence));
   if (!sheet.full) return text + element("p", user_text(law_words(sheet.edition.law)), "quiet") + "</section>\n";
   text += limits_html(plan) + element("h3", "The job") + element("pre", html_text(sheet.job_text));

@@ -1,11 +1,10 @@
 #include "report/phrases/observation_words.hpp"
 
+#include "gentlest/base/text.hpp"
 #include "report/form/format.hpp"
 #include "report/phrases/fit_words.hpp"
 
 #include <fmt/format.h>
-
-#include <algorithm>
 
 namespace gentlest {
 
@@ -57,9 +56,7 @@ std::string contact_in_words(const Observation& seen) {
 }
 
 std::string generality_in_words(Generality generality) {
-  std::string words(to_word(generality));
-  std::replace(words.begin(), words.end(), '_', ' ');
-  return words;
+  return with_blanks(to_word(generality));
 }
 
 std::string agreement_in_words(const JudgedObservation& judged) {

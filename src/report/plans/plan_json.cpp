@@ -7,9 +7,9 @@
 #include "report/phrases/no_window.hpp"
 #include "report/phrases/shelf_words.hpp"
 #include "report/phrases/sighting_words.hpp"
-#include "report/plans/studio_words.hpp"
 #include "report/plans/plan_report.hpp"
 #include "report/plans/short_words.hpp"
+#include "report/plans/studio_words.hpp"
 
 #include <type_traits>
 

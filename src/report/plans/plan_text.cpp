@@ -184,8 +184,7 @@ std::string sources_text(const Plan& plan, const Style& style) {
 
 std::string closing_text(const Plan& plan, const Edition& edition, const Style& style) {
   std::string text = "\n" + paragraph(law_words(edition.law), style, 0);
-  text += paragraph(fmt::format("gentlest {}, catalogue {}; {} mixtures judged.", edition.program, edition.catalogue,
-                                with_commas(plan.mixtures_judged)),
+  text += paragraph(fmt::format("{}; {} mixtures judged.", edition_words(edition), with_commas(plan.mixtures_judged)),
                     style, 0);
   return text + paragraph(the_swab_decides, style, 0);
 }

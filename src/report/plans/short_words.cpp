@@ -234,7 +234,7 @@ std::vector<std::string> short_marks(const JudgedMixture& judged, double risk_li
 }
 
 std::string screen_ending(const std::string& more, const Style& style, const Edition& edition) {
-  return paragraph(fmt::format("{} gentlest {}, catalogue {}.", more, edition.program, edition.catalogue), style, 0) +
+  return paragraph(fmt::format("{} {}.", more, edition_words(edition)), style, 0) +
          paragraph(std::string(plan_is_no_permission) + " " + the_swab_decides, style, 0);
 }
 

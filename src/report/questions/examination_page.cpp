@@ -65,7 +65,7 @@ std::string examination_text(const Examination& examination, const std::string& 
       text += question_text(one, catalogue, style);
     }
     text += "\n" + paragraph(defers, style);
-    return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), style, 0);
+    return text + paragraph(edition_words(edition) + ".", style, 0);
   }
   parts.push_back(screen_list("What the findings change", changed, 4, style));
   std::vector<std::string> careful;
@@ -81,7 +81,7 @@ std::string examination_text(const Examination& examination, const std::string& 
   parts.push_back(must_stand(
       "\n" +
       paragraph(std::string(defers) + " Reasons and sources: --full; a page to fill in: --html --output FILE.", style) +
-      paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), style, 0)));
+      paragraph(edition_words(edition) + ".", style, 0)));
   return screen_of(parts, style);
 }
 
@@ -201,7 +201,7 @@ std::string examination_html(const Examination& examination, const std::string& 
   }
   close_table();
   body += element("p", html_text(defers));
-  body += element("p", html_text(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue)));
+  body += element("p", html_text(edition_words(edition) + "."));
   return html_page("Before the first swab", paper, text_page_css("Before the first swab") + form_css,
                    "<main class=\"report\">\n" + body + "</main>\n");
 }

@@ -150,7 +150,7 @@ std::string comparison_text(const Plan& plan, const std::vector<ListedSeries>& a
                  "a series elsewhere. The swab decides.",
                  style, 0);
   text += paragraph(law_words(edition.law), style, 0);
-  return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), style, 0);
+  return text + paragraph(edition_words(edition) + ".", style, 0);
 }
 
 }  // namespace gentlest

@@ -72,7 +72,7 @@ std::string mixture_text(const MixtureCase& one, const Style& style, const Editi
                      "greater. Only a swab decides what a mixture does.",
                      style, 0);
   text += paragraph(law_words(edition.law), style, 0);
-  return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), style, 0);
+  return text + paragraph(edition_words(edition) + ".", style, 0);
 }
 
 }  // namespace

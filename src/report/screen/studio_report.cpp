@@ -3,8 +3,8 @@
 #include "gentlest/learning/reading_fields.hpp"
 #include "report/form/format.hpp"
 #include "report/form/sheet.hpp"
-#include "report/plans/studio_words.hpp"
 #include "report/phrases/words.hpp"
+#include "report/plans/studio_words.hpp"
 
 #include <fmt/format.h>
 

@@ -179,7 +179,7 @@ std::string vial_text(const VialCase& one, const Style& style, const Edition& ed
   text += "\n" + paragraph("Estimates from published rules; only a vial shows what mixes, only a swab what it does.",
                            style, 0);
   text += paragraph(law_words(edition.law), style, 0);
-  return text + paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), style, 0);
+  return text + paragraph(edition_words(edition) + ".", style, 0);
 }
 
 Json label_json(const MixtureLabel& label) {

@@ -100,7 +100,7 @@ std::string next_explained(const Plan& plan, const Progress& progress, bool full
       screen_list("What the rules leave open, in their order", open, 2, style),
       screen_list("Which figures chose", figures, figures.size(), style),
       must_stand("\n" + paragraph(where_figures_come_from, style, 0) +
-                 paragraph(fmt::format("gentlest {}, catalogue {}.", edition.program, edition.catalogue), style, 0))};
+                 paragraph(edition_words(edition) + ".", style, 0))};
   return full ? whole_of(parts) : screen_of(std::move(parts), style);
 }
 

@@ -173,10 +173,10 @@ std::string ending(const WorkedCase& one, bool full, const Style& style, const E
     text += paragraph(words, style, 0);
     if (!full) break;
   }
-  return text + paragraph(fmt::format("{}gentlest {}, catalogue {}.",
-                                      full ? "" : "All that is put in, each stage of the curve, sources: --full. ",
-                                      edition.program, edition.catalogue),
-                          style, 0);
+  return text +
+         paragraph(fmt::format("{}{}.", full ? "" : "All that is put in, each stage of the curve, sources: --full. ",
+                               edition_words(edition)),
+                   style, 0);
 }
 
 std::string worked_text(const WorkedCase& one, bool full, const Style& style, const Edition& edition) {

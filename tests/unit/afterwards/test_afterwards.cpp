@@ -98,7 +98,7 @@ CellVerdict worst_of(const JudgedStack& stack) {
 // The shipped catalogue with one file changed.
 template <class Change>
 Catalogue changed_catalogue(const std::string& name, Change change) {
-  std::vector<NamedText> files = embedded_catalogue();
+  std::vector<NamedText> files = shipped_files();
   const auto file = std::find_if(files.begin(), files.end(), [&](const NamedText& one) { return one.name == name; });
   REQUIRE(file != files.end());
   file->text = change(file->text);

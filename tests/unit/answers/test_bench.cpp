@@ -7,12 +7,12 @@
 #include "io/catalogue_files.hpp"
 #include "io/job_file.hpp"
 #include "report/charts/charts.hpp"
-#include "report/tested/test_map.hpp"
 #include "report/draw/pictogram.hpp"
 #include "report/paper/bench_sheet.hpp"
 #include "report/paper/label_sheet.hpp"
 #include "report/ranges/shadow.hpp"
 #include "report/screen/vial_report.hpp"
+#include "report/tested/test_map.hpp"
 
 #include <fmt/format.h>
 #include <rapidcheck.h>
@@ -29,7 +29,7 @@ using namespace gentlest;
 namespace {
 
 struct Demo {
-  Catalogue catalogue = read_catalogue(embedded_catalogue());
+  Catalogue catalogue = read_kept_catalogue(embedded_catalogue());
   Job job = load_job(demo_job_text(), "demo", catalogue);
 };
 

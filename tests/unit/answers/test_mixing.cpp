@@ -16,7 +16,7 @@ namespace gentlest {
 namespace {
 
 struct Mixed {
-  Catalogue catalogue = read_catalogue(embedded_catalogue());
+  Catalogue catalogue = read_kept_catalogue(embedded_catalogue());
   Job job = load_job(demo_job_text(), "demo", catalogue);
 };
 

@@ -165,7 +165,7 @@ TEST_CASE("vapour pressure at the boiling point is about one atmosphere") {
 TEST_CASE("the README's table of keys is the one the files give") {
   std::map<std::string, int> count;
   const std::regex key_line("^    ([a-z_A-Z0-9]+):|^  - ([a-z_A-Z0-9]+):");
-  for (const NamedText& file : embedded_catalogue()) {
+  for (const NamedText& file : test::shipped_files()) {
     if (file.name.rfind("liquids/", 0) != 0) continue;
     std::istringstream in(file.text);
     std::smatch match;

@@ -110,7 +110,7 @@ TEST_CASE("lines that run together share one name, lines that part do not") {
 }
 
 TEST_CASE("in the drift chart each number stands on the line of its own rung") {
-  const Catalogue catalogue = read_catalogue(embedded_catalogue());
+  const Catalogue catalogue = read_kept_catalogue(embedded_catalogue());
   Job job = load_job(demo_job_text(), "demo", catalogue);
   job.limits.lines = 0;  // the rungs of a line dry along one another, so most of them share a name
   for (const int rungs : {4, 7, 10}) {

@@ -56,7 +56,7 @@ PlannedLayer tied_and_bent() {
 
 // The shipped catalogue, this written behind the id of one material.
 Catalogue with_record(const std::string& id, const std::string& lines) {
-  std::vector<NamedText> files = embedded_catalogue();
+  std::vector<NamedText> files = test::shipped_files();
   for (NamedText& file : files) {
     const std::string head = "  - id: " + id + "\n";
     const std::size_t at = file.text.find(head);

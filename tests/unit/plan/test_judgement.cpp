@@ -31,7 +31,7 @@ bool names_point(const std::vector<WeakPoint>& points, const WeakPoint& point) {
 // The shipped catalogue with a deviation of acetone's own parameters.
 const Catalogue& with_deviation() {
   static const Catalogue catalogue = [] {
-    std::vector<NamedText> files = embedded_catalogue();
+    std::vector<NamedText> files = test::shipped_files();
     for (NamedText& file : files) {
       const std::size_t at = file.text.find("  - id: acetone\n");
       if (at == std::string::npos) continue;
