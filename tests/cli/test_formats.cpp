@@ -126,11 +126,12 @@ TEST_CASE("every record of the catalogue fits the page and every form") {
 }
 
 TEST_CASE("calibrate knows all three forms") {
+  const auto json = nlohmann::json::parse(call({"calibrate", score_sets, "--format", "json"}).out);
+  CHECK(json.at("response_stages").size() == 5);
+  if (test::cases(3) < 3) return;  // each form is a fit anew: under sanitizers one is enough
   const Result csv = call({"calibrate", score_sets, "--format", "csv"});
   CHECK(csv.code == 0);
   check_rectangular(csv.out);
-  const auto json = nlohmann::json::parse(call({"calibrate", score_sets, "--format", "json"}).out);
-  CHECK(json.at("response_stages").size() == 5);
   CHECK(json.at("sets").size() + 1 == csv_rows(csv.out).size());
   const Result text = call({"calibrate", score_sets});
   check_width(text.out, test_width);
