@@ -7,7 +7,6 @@
 #include "io/kept_tree.hpp"
 
 #include <cstdio>
-#include <fstream>
 #include <string>
 
 using namespace gentlest;
@@ -36,7 +35,7 @@ void write_code(const std::string& folder, const std::string& demo, const std::s
   code += "  };\n}\n";
   code += "\nstd::string demo_job_text() {\n  return " + literal(read_text_file(demo)) + ";\n}\n";
   code += "\nstd::string job_template() {\n  return " + literal(read_text_file(start)) + ";\n}\n";
-  std::ofstream(out, std::ios::binary) << code << "\n}  // namespace gentlest\n";
+  write_text_file(out, code + "\n}  // namespace gentlest\n");
 }
 
 }  // namespace

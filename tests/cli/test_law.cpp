@@ -10,13 +10,10 @@
 
 using namespace gentlest;
 using gentlest::test::call;
+using gentlest::test::holds;
 using gentlest::test::shipped_catalogue;
 
 namespace {
-
-bool has_piece(const std::string& text, const std::string& piece) {
-  return text.find(piece) != std::string::npos;
-}
 
 const std::string& day() {
   return shipped_catalogue().law().seen_until;
@@ -48,9 +45,9 @@ std::vector<std::vector<std::string>> answers() {
 TEST_CASE("every text with hazards in it says up to which day the law was seen") {
   for (const auto& args : answers()) {
     INFO(args[0]);
-    CHECK(has_piece(call(args).out, "\n" + sentence()));
+    CHECK(holds(call(args).out, "\n" + sentence()));
   }
-  CHECK_FALSE(has_piece(call({"show", "dammar_aged"}).out, sentence()));
+  CHECK_FALSE(holds(call({"show", "dammar_aged"}).out, sentence()));
 }
 
 TEST_CASE("the day of the law stands in every JSON and every row") {
@@ -73,18 +70,18 @@ TEST_CASE("sheet, labels and report of the tests print the day of the law") {
   for (const std::vector<std::string>& args :
        {std::vector<std::string>{"sheet", "demo"}, {"labels", "demo"}, {"report", "demo", log}}) {
     INFO(args[0]);
-    CHECK(has_piece(call(args).out, sentence()));
+    CHECK(holds(call(args).out, sentence()));
   }
-  CHECK(has_piece(call({"labels", "demo"}).out, "law seen " + day()));
+  CHECK(holds(call({"labels", "demo"}).out, "law seen " + day()));
   // Where a small label has no room for it the line is not cut in the middle of the day.
   const std::string small = call({"labels", "demo", "--label", "35x18"}).out;
-  CHECK(has_piece(small, sentence()));
-  CHECK((has_piece(small, "law seen " + day() + "<") || !has_piece(small, "law of")));
+  CHECK(holds(small, sentence()));
+  CHECK((holds(small, "law seen " + day() + "<") || !holds(small, "law of")));
 }
 
 TEST_CASE("a catalogue that does not say how old its law is is called old") {
-  CHECK(has_piece(law_words({}), "take its records for old"));
+  CHECK(holds(law_words({}), "take its records for old"));
   CHECK(law_words({"2026-03-14", "all of it", ""}) ==
         "Law on hazards as seen until 2026-03-14: all of it. What came later is not in here.");
-  CHECK(has_piece(law_words({"2026-03-14", "all of it", "a part"}), " Older: a part."));
+  CHECK(holds(law_words({"2026-03-14", "all of it", "a part"}), " Older: a part."));
 }
