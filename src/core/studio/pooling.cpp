@@ -1,6 +1,6 @@
 #include "gentlest/studio/pooling.hpp"
 
-#include "core/studio/sphere_matrices.hpp"
+#include "core/studio/table_as_matrix.hpp"
 
 #include <Eigen/Cholesky>
 #include <Eigen/LU>

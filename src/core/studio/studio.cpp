@@ -2,7 +2,7 @@
 
 #include "core/plan/planned_layers.hpp"
 #include "core/space/sphere_matrix.hpp"
-#include "core/studio/sphere_matrices.hpp"
+#include "core/studio/table_as_matrix.hpp"
 
 #include <Eigen/Cholesky>
 #include <Eigen/Eigenvalues>

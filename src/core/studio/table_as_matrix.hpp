@@ -1,3 +1,4 @@
+// The tables of the studio as matrices of Eigen, which stays out of public headers. Internal to core.
 #pragma once
 
 #include "core/space/sphere_matrix.hpp"
